@@ -1,0 +1,118 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/domain/moment.hpp"
+#include "cropful/quantities/text.hpp"
+
+/// A farm as its owner wrote it. Fractions are 0 to 1. An empty optional was not stated; nothing is filled in here.
+namespace cropful::domain {
+
+using namespace quantities;
+
+enum class Form { mash, crumble, pellet };
+std::string name(Form form);
+
+/// A label's guarantee in the nutrient's own unit.
+struct Guarantee {
+    std::optional<double> minimum;
+    std::optional<double> maximum;
+};
+
+struct Medication {
+    std::string drug;
+    std::optional<Mass> per_short_ton;
+    Duration withdrawal;
+};
+
+struct Feed {
+    std::string key;
+    std::string title;
+    double protein = 0;                          // fraction
+    std::optional<EnergyPerMass> energy;
+    std::optional<Form> form;
+    std::optional<MassPerVolume> density;
+    std::optional<Mass> bag;
+    std::optional<Money> price;                  // per bag
+    Mass on_hand = kilograms(0);
+    Mass spare = kilograms(0);                   // kept in hand beyond the need
+    std::optional<Duration> keeps;
+    std::map<std::string, Guarantee> label;      // nutrient key -> guarantee; protein and energy stand above
+    std::optional<Medication> medicated;
+};
+
+struct Hopper {
+    std::string key;
+    Volume volume;
+    double stays_behind = 0;
+    double fill = 1;
+    double extra_waste = 0;
+};
+
+struct Drinker {
+    std::string key;
+    Volume volume;
+    Volume displaced = litres(0);
+    std::optional<Duration> change_every;
+    double spill = 0;
+    Volume least = litres(0);  // what its trough needs before birds can drink
+};
+
+struct Stock {
+    MassPerVolume strength;   // product in the stock; by weight
+    double water_parts = 0;   // parts of water one part of stock is added to: 128 for 1:128
+};
+
+struct Supplement {
+    std::string key;
+    std::string title;
+    std::optional<Rate> rate;                // at least one of rate and stock is given
+    std::optional<MassPerVolume> spoon;
+    std::optional<Duration> keeps;
+    Duration from = days(0);
+    int days_long = 1;
+    std::optional<double> sodium;            // fraction of the product
+    std::optional<Mass> pack;
+    std::optional<Volume> pack_volume;
+    std::optional<Money> price;
+    std::optional<Stock> stock;
+};
+
+struct FeedingStep { std::string feed; Duration from; };
+struct Removal { Duration at; Heads birds; };
+
+struct Hatch {
+    std::string name;
+    std::string kind;                        // canonical, as the file in rations/birds is named
+    Moment date;
+    std::optional<Heads> chicks;             // or eggs
+    std::optional<double> eggs;
+    std::optional<double> hatch_rate;        // absent with eggs: the kind's
+    Duration first_age = days(0);            // age at which the birds are counted: 0 but for questions about older birds
+    std::vector<FeedingStep> feeding;        // in order of age
+    Duration until;
+    std::vector<Removal> removed;            // in order of age
+    std::optional<Duration> laying_from;
+    std::optional<std::string> hopper;
+    int hoppers = 1;
+    std::optional<std::string> drinker;
+    int drinkers = 1;
+    std::optional<std::string> supplement;
+};
+
+struct Farm {
+    std::string name;
+    Measures measures = Measures::us;
+    std::string currency = "USD";
+    std::optional<Temperature> warmth;
+    std::map<std::string, Feed> feeds;
+    std::map<std::string, Hopper> hoppers;
+    std::map<std::string, Drinker> drinkers;
+    std::map<std::string, Supplement> supplements;
+    std::vector<Hatch> hatches;              // in order of date
+};
+
+}  // namespace cropful::domain

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <string>
+
+namespace cropful::domain {
+
+/// How far a figure can be trusted.
+enum class Standing { published, derived, common_practice, from_memory, yours, invented };
+
+std::string name(Standing standing);  // "common practice"
+
+/// Where a figure comes from.
+struct Source {
+    std::string text;
+    Standing standing = Standing::yours;
+};
+
+/// Something a result rests on, listed under it.
+struct Assumption {
+    std::string text;
+    Source source;
+    friend bool operator==(Assumption const& a, Assumption const& b) { return a.text == b.text; }
+};
+
+/// Something that can hurt birds or people.
+struct Caution {
+    std::string text;
+    std::string source;
+    friend bool operator==(Caution const& a, Caution const& b) { return a.text == b.text; }
+};
+
+}  // namespace cropful::domain

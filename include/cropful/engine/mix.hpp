@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/domain/farm.hpp"
+#include "cropful/engine/kind.hpp"
+
+namespace cropful::engine {
+
+/// Product to stir into an amount of water.
+struct Dose {
+    Volume water;
+    std::optional<Mass> by_weight;      // known for a rate by weight, or by spoon when the spoon's weight is known
+    std::optional<Volume> by_volume;    // known for a rate by measure, or by weight when the spoon's weight is known
+    std::optional<Mass> stock_product;  // product that must be in the stock given to this water
+    std::optional<Volume> stock;        // stock ADDED to the water by the proportioner
+};
+
+/// One batch: mixed at `at`, drunk until the next.
+struct Batch {
+    domain::Moment at;
+    Duration age;
+    Duration lasts;
+    Volume drunk;      // by the whole flock in that time, spill included
+    Dose dose;         // dose.water is what is mixed: at least what the troughs need
+};
+
+struct Mix {
+    std::string supplement;
+    std::string words;                         // the label's rate
+    std::vector<Batch> batches;                // empty for a question about plain water
+    Dose total;
+    std::optional<MassPerVolume> strength;     // product by weight per water
+    std::optional<MassPerVolume> sodium;       // added sodium per water
+};
+
+/// What goes into `water`: label rate times water, by weight, measure or stock.
+Dose dose(domain::Supplement const& supplement, Volume water);
+std::optional<MassPerVolume> strength(domain::Supplement const& supplement);
+std::optional<MassPerVolume> sodium(domain::Supplement const& supplement);
+
+}  // namespace cropful::engine

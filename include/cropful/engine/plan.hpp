@@ -1,0 +1,113 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/domain/farm.hpp"
+#include "cropful/engine/check.hpp"
+#include "cropful/engine/kind.hpp"
+#include "cropful/engine/mix.hpp"
+
+namespace cropful::engine {
+
+using domain::Assumption;
+using domain::Caution;
+using domain::Moment;
+
+/// One feed over one stretch of ages of one hatch.
+struct FeedNeed {
+    std::string feed;
+    Duration from;
+    Duration to;
+    Mass amount;
+    int bags = 0;               // still to buy once earlier hatches' bags and the stock on hand are used; 0 without a bag size
+    std::optional<Money> cost;
+};
+
+/// What one vessel does from one fill to the next.
+template <class Amount>
+struct Fill {
+    Moment at;
+    Duration age;
+    Heads birds;
+    Amount content;                       // usable, in one vessel
+    Amount used;                          // from one vessel until the next fill or the end
+    std::optional<Duration> empty_after;  // absent: never, no birds are left
+    std::optional<Duration> change_after; // drinkers: until the water or what is mixed into it is due
+};
+
+/// All the vessels of one sort that serve a hatch.
+template <class Amount>
+struct Vessels {
+    std::string key;
+    int count = 1;
+    std::vector<Fill<Amount>> fills;
+};
+
+/// A week of the flock's life, for the table a grower reads.
+struct Week {
+    int number;          // 1 for the first week of life
+    Duration from;       // age
+    Heads birds;
+    Mass feed;           // the whole flock on the first day of the row
+    Volume water;
+};
+
+struct HatchPlan {
+    domain::Hatch hatch;
+    std::string kind_title;
+    Heads chicks;
+    std::vector<FeedNeed> feeds;
+    std::optional<Vessels<Mass>> hoppers;
+    std::optional<Vessels<Volume>> drinkers;
+    std::optional<Mix> mix;
+    std::vector<Check> checks;
+    std::vector<Week> weeks;
+};
+
+/// What to buy of one feed for the whole farm.
+struct Purchase {
+    std::string key;
+    std::string title;
+    Mass need;
+    Mass on_hand;
+    Mass spare;
+    std::optional<Mass> bag;
+    int bags = 0;
+    std::optional<Money> cost;
+    Moment first_needed;
+    Moment last_needed;
+};
+
+struct SupplementPurchase {
+    std::string key;
+    std::string title;
+    std::optional<Mass> by_weight;
+    std::optional<Volume> by_volume;
+    std::optional<int> packs;
+    std::optional<Money> cost;
+};
+
+struct Plan {
+    domain::Farm farm;
+    std::vector<HatchPlan> hatches;
+    std::vector<Purchase> feeds;
+    std::vector<SupplementPurchase> supplements;
+    int bags = 0;
+    Money cost;                      // of everything with a price
+    bool cost_is_whole = true;       // false when something to buy has no price
+    std::vector<Assumption> assumptions;
+    std::vector<Caution> cautions;
+};
+
+/// A stretch of time to plan for; open ends are the plan's own.
+struct Window {
+    std::optional<Moment> from;
+    std::optional<Moment> until;
+};
+
+/// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.
+Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {});
+
+}  // namespace cropful::engine

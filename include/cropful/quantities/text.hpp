@@ -1,0 +1,54 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "cropful/quantities/temperature.hpp"
+
+/// Quantities as people write them.
+///
+///     quantity := number unit [ ("per" | "/") [ number ] unit ]
+///     number   := digits [ "." digits ] | digits "/" digits | digits " " digits "/" digits
+///
+/// "2.5 lb", "1 1/2 gal", "1/2 tsp", "24 %", "2900 kcal/kg", "38 lb/ft3", "95 degF", "4 oz per 128 gal".
+/// Every function throws BadInput (without a place) for a wrong dimension, a missing or ambiguous unit, a negative,
+/// non-finite or absurdly large amount; the fault says what to write instead.
+namespace cropful::quantities {
+
+/// Which family of measures a farm thinks in; `uk` refuses a bare gallon, quart, pint or fluid ounce.
+enum class Measures { us, metric, uk };
+
+Mass parse_mass(std::string_view text, Measures measures = Measures::us);
+Duration parse_duration(std::string_view text, Measures measures = Measures::us);
+Volume parse_volume(std::string_view text, Measures measures = Measures::us);
+Length parse_length(std::string_view text, Measures measures = Measures::us);
+Temperature parse_temperature(std::string_view text, Measures measures = Measures::us);  // -40..60 degC
+EnergyPerMass parse_energy(std::string_view text, Measures measures = Measures::us);     // kcal/kg, MJ/kg
+MassPerVolume parse_density(std::string_view text, Measures measures = Measures::us);
+/// "24 %" as 0.24; 0 to 100 %.
+double parse_percent(std::string_view text, Measures measures = Measures::us);
+/// "1:128" as 128: parts of water to one part of stock, more than 0.
+double parse_proportion(std::string_view text);
+
+/// A label's rate: product, by weight or by measure, to a volume of water.
+struct Rate {
+    double per_litre = 0;      // kg of product, or L of product, per L of water
+    bool by_weight = false;    // kg/L when true, L/L when false
+    bool says_bare_oz = false; // the words say "oz", read as weight: on a liquid's label it means fl oz
+    std::string words;         // as written
+};
+Rate parse_rate(std::string_view text, Measures measures = Measures::us);
+
+/// One accepted unit, for the table of units and its test against GNU units.
+struct Unit {
+    std::string_view symbol;     // as printed
+    std::string_view also;       // other spellings, separated by commas
+    std::string_view dimension;  // "mass", "volume", "time", "length", "energy", "temperature", "percent", ...
+    double factor;               // in the engine's unit: kg, L, d, m, kcal
+    std::string_view exact;      // the definition as the authority states it
+    std::string_view source;
+};
+std::span<Unit const> units();
+
+}  // namespace cropful::quantities

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/domain/farm.hpp"
+#include "cropful/readers/rations.hpp"
+
+namespace cropful::readers {
+
+/// Reads a farm file (docs/files.md). Throws BadInput with file, line and key; WrongUse when it cannot be opened.
+domain::Farm read_farm(std::string const& path, RationsReader const& rations);
+
+/// A commented farm file that `plan` accepts as it is.
+std::string starter_farm();
+
+}  // namespace cropful::readers
