@@ -38,7 +38,12 @@ struct Mix {
 
 /// What goes into `water`: label rate times water, by weight, measure or stock.
 Dose dose(domain::Supplement const& supplement, Volume water);
+/// Product by weight in the water as drunk; empty when only a measure is known.
 std::optional<MassPerVolume> strength(domain::Supplement const& supplement);
+/// Sodium added to the water.
 std::optional<MassPerVolume> sodium(domain::Supplement const& supplement);
+/// What must be said of a supplement whoever drinks it: sodium against the guides (`sodium_water` limits, by rising
+/// level), a bare "oz", a stock that does not give the label rate.
+std::vector<domain::Caution> mix_cautions(domain::Supplement const& supplement, std::vector<Limit> const& limits);
 
 }  // namespace cropful::engine

@@ -1,0 +1,106 @@
+#include "engine/assumptions.hpp"
+
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "engine/refills.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+using domain::Standing;
+
+/// A list that keeps each text once.
+class List {
+  public:
+    void add(std::string text, Source source) {
+        Assumption const one{std::move(text), std::move(source)};
+        if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+    }
+    std::vector<Assumption> all;
+};
+
+void about_birds(List& list, domain::Hatch const& hatch, Kind const& kind) {
+    if (!hatch.laying_from || *hatch.laying_from > hatch.first_age) {
+        list.add("feed eaten by growing " + kind.title + ": the built-in table by age", kind.growing.source);
+    }
+    if (hatch.laying_from) {
+        list.add("feed eaten by laying " + kind.title + ": " + plain(kind.laying->rate[1]) + " g per bird and day",
+                 kind.laying->source);
+    }
+    list.add("deaths of " + kind.title + ": the built-in table by age", kind.mortality.source);
+    if (hatch.eggs && !hatch.hatch_rate) {
+        list.add(percent(kind.hatch_rate.value) + " of " + kind.title + " eggs set hatch", kind.hatch_rate.source);
+    }
+    if (hatch.drinker || hatch.supplement) {
+        list.add(kind.title + " drink " + plain(kind.water.ratio[1]) + " mL per g of feed", kind.water.source);
+    }
+}
+
+void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
+    if (hatch.until <= kind.brooding_ends()) return;
+    if (!farm.warmth) {
+        list.add("the barn is never hot enough to change what birds eat or drink (farm.warmth is not stated)",
+                 {"no figure given", Standing::yours});
+        return;
+    }
+    std::string const from = " from " + print_age(kind.brooding_ends()) + " on, when brooding ends";
+    if (*farm.warmth > kind.feed_heat.above) {
+        list.add(kind.title + " eat " + percent(ratio(kind.feed_heat.per_degree * kelvins(1))) +
+                     " less per degree C above " + plain(kind.feed_heat.above.in_celsius()) + " C" + from,
+                 kind.feed_heat.source);
+    }
+    if (*farm.warmth > kind.water_heat.above) {
+        list.add(kind.title + " drink " + percent(ratio(kind.water_heat.per_degree * kelvins(1))) +
+                     " more per g of feed per degree C above " + plain(kind.water_heat.above.in_celsius()) + " C" + from,
+                 kind.water_heat.source);
+    }
+}
+
+void about_feed(List& list, domain::Feed const& feed, domain::Hatch const& hatch, Kind const& kind,
+                Rations const& rations) {
+    if (feed.energy) {
+        list.add(feed.title + ": birds eat less of a richer feed, by its energy to the power " +
+                     plain(kind.feed_energy.elasticity),
+                 kind.feed_energy.source);
+    } else {
+        list.add(feed.title + ": energy as in the " + kind.title + " table, " +
+                     number(in_kilocalories_per_kilogram(kind.growing.energy), 0) + " kcal/kg (the label states none)",
+                 kind.growing.source);
+    }
+    if (hatch.hopper && !feed.density) {
+        std::string const form = domain::name(feed.form.value_or(domain::Form::crumble));
+        FormDensity const& density = rations.forms.at(form);
+        double const pounds_per_cubic_foot =
+            in_kilograms_per_litre(density.density[1]) / kilograms_per_pound * litres_per_cubic_inch * 1728;
+        list.add(feed.title + ": " + form + (feed.form ? "" : " (no form stated)") + " weighs " +
+                     plain(pounds_per_cubic_foot) + " lb/ft3 (" +
+                     number(in_kilograms_per_litre(density.density[1]), 2) + " kg/L)",
+                 density.source);
+    }
+}
+
+}  // namespace
+
+std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
+    List list;
+    for (HatchPlan const& part : plan.hatches) {
+        Kind const& kind = rations.kinds.at(part.hatch.kind);
+        about_birds(list, part.hatch, kind);
+        about_warmth(list, plan.farm, part.hatch, kind);
+        for (FeedNeed const& need : part.feeds) {
+            about_feed(list, plan.farm.feeds.at(need.feed), part.hatch, kind, rations);
+        }
+        if (!part.checks.empty()) {
+            NeedsTable const& needs = rations.needs.at(kind.needs_table);
+            list.add("needs of " + kind.title + ": the " + needs.title + " table, " + needs.basis, needs.source);
+            if (kind.needs_source.standing == Standing::common_practice) {
+                list.add(kind.title + " are judged by the " + needs.title + " table", kind.needs_source);
+            }
+        }
+    }
+    return list.all;
+}
+
+}  // namespace cropful::engine

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "cropful/engine/plan.hpp"
+
+namespace cropful::engine {
+
+/// Fills in the bags and cost of every feed and supplement of the plan.
+/// Whole bags are shared: hatches in order of date use the stock on hand, then what earlier hatches left in their last
+/// bag, so a hatch's bags are the difference of two ceilings and the bags of all hatches add up to the farm's.
+void count_bags(Plan& plan);
+
+}  // namespace cropful::engine

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "cropful/engine/check.hpp"
+#include "engine/intake.hpp"
+
+namespace cropful::engine {
+
+/// Adds to each protein check what a bird is given and needs a day in the middle of its ages: the label's share of the
+/// feed it eats, against the table's share of what it would eat of a feed with the kind's reference energy.
+void add_daily_protein(std::vector<Check>& checks, Intake const& intake);
+
+/// Marks calcium above the lowest limit for growing birds.
+void mark_excess_calcium(std::vector<Check>& checks, std::vector<Limit> const& limits,
+                         std::optional<Duration> laying_from);
+
+}  // namespace cropful::engine

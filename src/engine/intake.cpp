@@ -1,0 +1,58 @@
+#include "engine/intake.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cropful/fault.hpp"
+
+namespace cropful::engine {
+
+Intake::Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind)
+    : farm_(farm), hatch_(hatch), kind_(kind) {
+    if (hatch.laying_from && !kind.laying) {
+        throw NoAnswer(hatch.name + ": no figure is known for what laying " + kind.title +
+                       " eat; leave laying_from out to plan them as growing birds");
+    }
+}
+
+domain::Feed const& Intake::eaten(Duration age) const {
+    std::string const* feed = &hatch_.feeding.front().feed;
+    for (domain::FeedingStep const& step : hatch_.feeding) {
+        if (step.from <= age) feed = &step.feed;
+    }
+    return farm_.feeds.at(*feed);
+}
+
+double Intake::energy_factor(Duration age) const {
+    auto const& stated = eaten(age).energy;
+    if (!stated) return 1;
+    EnergyPerMass const reference = laying(age) ? kind_.laying->energy : kind_.growing.energy;
+    return std::pow(ratio(reference / *stated), kind_.feed_energy.elasticity);
+}
+
+double Intake::heat(HeatResponse const& response, Duration age, double sign) const {
+    if (!farm_.warmth || age < kind_.brooding_ends()) return 1;
+    WarmthStep const over = std::max(kelvins(0), *farm_.warmth - response.above);
+    return std::max(0.0, 1 + sign * ratio(response.per_degree * over));
+}
+
+MassPerBirdDay Intake::feed(Duration age) const {
+    double const grams = laying(age) ? kind_.laying->rate[1] : kind_.growing.curve.value(age);
+    return grams_per_bird_day(grams) * energy_factor(age) * heat(kind_.feed_heat, age, -1);
+}
+
+VolumePerBirdDay Intake::water(Duration age) const {
+    VolumePerMass const per_feed = litres_per_kilogram(kind_.water.ratio[1]);
+    return feed(age) * per_feed * heat(kind_.water_heat, age, +1);
+}
+
+std::vector<double> Intake::breaks() const {
+    std::vector<double> ages;
+    for (curves::Row const& row : kind_.growing.curve.rows()) ages.push_back(row.age_d);
+    for (domain::FeedingStep const& step : hatch_.feeding) ages.push_back(in_days(step.from));
+    if (hatch_.laying_from) ages.push_back(in_days(*hatch_.laying_from));
+    if (farm_.warmth) ages.push_back(in_days(kind_.brooding_ends()));
+    return ages;
+}
+
+}  // namespace cropful::engine

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "cropful/domain/farm.hpp"
+#include "cropful/engine/kind.hpp"
+
+namespace cropful::engine {
+
+/// What one bird of a hatch eats and drinks at each age.
+class Intake {
+  public:
+    Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind);
+    /// Feed used by a bird, ordinary spillage included, extra waste not. Age 0 and up.
+    [[nodiscard]] MassPerBirdDay feed(Duration age) const;
+    /// What the feed's energy does to the amount eaten: (reference / stated) ^ elasticity, 1 when none is stated.
+    [[nodiscard]] double energy_factor(Duration age) const;
+    /// Water drunk by a bird, spill not included.
+    [[nodiscard]] VolumePerBirdDay water(Duration age) const;
+    /// Ages (days) where either bends or jumps.
+    [[nodiscard]] std::vector<double> breaks() const;
+    /// The feed eaten at an age.
+    [[nodiscard]] domain::Feed const& eaten(Duration age) const;
+
+  private:
+    [[nodiscard]] bool laying(Duration age) const { return hatch_.laying_from && age >= *hatch_.laying_from; }
+    [[nodiscard]] double heat(HeatResponse const& response, Duration age, double sign) const;
+    domain::Farm const& farm_;
+    domain::Hatch const& hatch_;
+    Kind const& kind_;
+};
+
+}  // namespace cropful::engine

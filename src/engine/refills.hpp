@@ -1,0 +1,23 @@
+#pragma once
+
+#include "cropful/engine/plan.hpp"
+#include "engine/usage.hpp"
+
+namespace cropful::engine {
+
+/// Bulk density of a feed: as stated, else its form's central figure (crumble when no form is stated).
+MassPerVolume bulk_density(domain::Feed const& feed, Rations const& rations);
+
+/// Every fill of a hatch's hoppers between two ages: when one is empty, and at each change of feed.
+Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Flock const& flock,
+                           Intake const& intake, Rations const& rations, Duration from, Duration to);
+
+/// Every fill of a hatch's drinkers: when dry, when a change is due, when what is mixed in has lived its life.
+Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const& drinker,
+                              domain::Supplement const* supplement, Flock const& flock, Intake const& intake,
+                              Duration from, Duration to);
+
+/// The last age a supplement course covers.
+Duration course_ends(domain::Supplement const& supplement);
+
+}  // namespace cropful::engine

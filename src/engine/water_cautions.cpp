@@ -1,0 +1,69 @@
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "engine/caution_list.hpp"
+#include "engine/refills.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double drowning_days = 14;      // chicks small enough to drown in an open trough; common practice, no source
+constexpr double overnight_hours = 12;    // a vessel that lasts less cannot be left for a night
+
+void drowning(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
+    if (drinker == nullptr || part.feeds.empty() || in_days(part.feeds.front().from) >= drowning_days) return;
+    std::string const now = drinker->displaced > litres(0) ? "Keep the marbles or stones in the trough"
+                                                           : "Use a narrow-lipped base or fill the trough with marbles or stones";
+    list.add("Small chicks drown in open drinkers. " + now + " for the first two weeks.",
+             "Storey, Raising Poultry (chicks drown in ordinary founts); two weeks: common practice, no source");
+}
+
+template <class Amount>
+void too_small(CautionList& list, HatchPlan const& part, std::optional<Vessels<Amount>> const& vessels,
+               std::string const& what) {
+    if (!vessels) return;
+    Fill<Amount> const* worst = nullptr;
+    for (auto const& fill : vessels->fills) {
+        if (fill.empty_after && (!worst || *fill.empty_after < *worst->empty_after)) worst = &fill;
+    }
+    if (!worst || in_days(*worst->empty_after) * 24 >= overnight_hours) return;
+    list.add(part.hatch.name + ": from about " + worst->at.day() + " " + std::to_string(vessels->count) + " x " +
+                 vessels->key + " " + what + " in " + print(*worst->empty_after) +
+                 ", less than a night. Add more before then; chicks without water or feed die within a day.",
+             "common practice, no source");
+}
+
+/// Drinkers that would outlast what is mixed into them.
+void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Supplement const& supplement) {
+    if (!supplement.keeps) {
+        list.add(supplement.title + ": how long the solution keeps is not stated; it is planned fresh every day. Never " +
+                     "top up an old solution.",
+                 "21 CFR 520.154a(d): medicated water is prepared fresh daily");
+        return;
+    }
+    if (!part.drinkers) return;
+    for (auto const& fill : part.drinkers->fills) {
+        bool const in_course = fill.age >= supplement.from && fill.age < course_ends(supplement);
+        if (!in_course || !fill.empty_after || *fill.empty_after <= *supplement.keeps) continue;
+        list.add(part.hatch.name + ": a full drinker of " + supplement.title + " would last longer than the solution's " +
+                     print(*supplement.keeps) + ". Mix only what is drunk in that time; throw away and rinse, do not top up.",
+                 "the solution's own `keeps`");
+        return;
+    }
+}
+
+}  // namespace
+
+void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
+    auto const& hatch = part.hatch;
+    drowning(list, part, hatch.drinker ? &plan.farm.drinkers.at(*hatch.drinker) : nullptr);
+    too_small(list, part, part.drinkers, "runs dry");
+    too_small(list, part, part.hoppers, "is empty");
+    if (!part.mix || part.mix->batches.empty()) return;
+    domain::Supplement const& supplement = plan.farm.supplements.at(part.mix->supplement);
+    for (Caution const& caution : mix_cautions(supplement, rations.limits)) list.add(caution.text, caution.source);
+    older_than_its_life(list, part, supplement);
+}
+
+}  // namespace cropful::engine
