@@ -40,6 +40,17 @@ struct Rate {
 };
 Rate parse_rate(std::string_view text, Measures measures = Measures::us);
 
+/// A quantity as written, its units not looked up: "4 oz per 128 gal" is 4 "oz" per 128 "gal". For units that have no
+/// dimension here, such as IU.
+struct Figure {
+    double amount = 0;
+    std::string unit;
+    double per_amount = 1;
+    std::string per_unit;  // empty when nothing stands after "per"
+};
+/// `expected` is the end of the fault's sentence: `a level such as "1650 IU/kg"`.
+Figure parse_figure(std::string_view text, std::string const& expected);
+
 /// One accepted unit, for the table of units and its test against GNU units.
 struct Unit {
     std::string_view symbol;     // as printed

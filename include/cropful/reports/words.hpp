@@ -1,0 +1,44 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Plain text on a page of 80 columns: tables, paragraphs and headings. Widths count characters of UTF-8.
+namespace cropful::reports {
+
+inline constexpr std::size_t page_width = 80;
+
+enum class Align { left, right };
+
+/// Rows of cells in columns two spaces apart, without trailing spaces. A last column that is aligned left is broken
+/// at spaces to stay on the page; the others are as wide as their widest cell.
+class Table {
+  public:
+    explicit Table(std::vector<Align> columns, std::size_t indent = 0);
+    /// Missing cells are empty; cells past the last column are not allowed.
+    void add(std::vector<std::string> cells);
+    [[nodiscard]] bool empty() const { return rows_.empty(); }
+    [[nodiscard]] std::string text() const;
+
+  private:
+    [[nodiscard]] std::vector<std::size_t> widths() const;
+    std::vector<Align> columns_;
+    std::size_t indent_;
+    std::vector<std::vector<std::string>> rows_;
+};
+
+/// `text` broken at spaces; the first line starts with `first`, the others with `rest`. A word longer than the page
+/// stands alone on its line. Ends with a line feed.
+std::string wrap(std::string_view text, std::string_view first = "", std::string_view rest = "");
+
+/// `left` and `right` at the two ends of one line, or on two lines when they do not fit.
+std::string both_ends(std::string_view left, std::string_view right);
+
+std::size_t width(std::string_view text);
+std::string plural(int count, std::string_view noun);                              // "1 bag", "12 bags", "2 boxes"
+std::string join(std::vector<std::string> const& parts, std::string_view between = ", ");
+std::string capital(std::string text);                                             // first letter, when ASCII
+
+}  // namespace cropful::reports

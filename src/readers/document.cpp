@@ -1,0 +1,133 @@
+#include "readers/document.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <string_view>
+#include <utility>
+
+#include <toml++/toml.h>
+
+#include "cropful/fault.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+constexpr std::size_t most_bytes = 1'000'000;
+constexpr int most_dots = 300;  // in one line: deeper keys would exhaust the parser's stack
+
+Node convert(toml::node const& node);
+
+double fraction_of_day(toml::time const& time) {
+    return (time.hour * 3600.0 + time.minute * 60.0 + time.second) / 86400;
+}
+
+std::string words(toml::date const& date) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%04d-%02d-%02d", int{date.year}, int{date.month}, int{date.day});
+    return text;
+}
+
+std::string words(toml::time const& time) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%02d:%02d:%02d", int{time.hour}, int{time.minute}, int{time.second});
+    return text;
+}
+
+List convert_list(toml::array const& array) {
+    List list;
+    for (auto const& item : array) list.push_back(convert(item));
+    return list;
+}
+
+/// The library hands keys out in alphabetical order; the lines and columns restore the order of the file.
+Entries convert_table(toml::table const& table) {
+    std::vector<std::pair<toml::source_position, Entry>> placed;
+    for (auto const& [key, value] : table) {
+        toml::source_position const at = key.source().begin;
+        placed.emplace_back(at, Entry{std::string(key.str()), at.line, convert(value)});
+    }
+    std::stable_sort(placed.begin(), placed.end(), [](auto const& a, auto const& b) {
+        return std::pair(a.first.line, a.first.column) < std::pair(b.first.line, b.first.column);
+    });
+    Entries entries;
+    for (auto& [at, entry] : placed) entries.push_back(std::move(entry));
+    return entries;
+}
+
+Date convert_date_time(toml::date_time const& value) {
+    return {words(value.date), fraction_of_day(value.time), value.offset.has_value()};
+}
+
+Node convert(toml::node const& node) {
+    std::size_t const line = node.source().begin.line;
+    switch (node.type()) {
+        case toml::node_type::string: return {node.as_string()->get(), line};
+        case toml::node_type::integer: return {node.as_integer()->get(), line};
+        case toml::node_type::floating_point: return {node.as_floating_point()->get(), line};
+        case toml::node_type::boolean: return {node.as_boolean()->get(), line};
+        case toml::node_type::date: return {Date{words(node.as_date()->get()), 0, false}, line};
+        case toml::node_type::time: return {Date{words(node.as_time()->get()), 0, false}, line};
+        case toml::node_type::date_time: return {convert_date_time(node.as_date_time()->get()), line};
+        case toml::node_type::array: return {convert_list(*node.as_array()), line};
+        default: return {convert_table(*node.as_table()), line};
+    }
+}
+
+void refuse_deep_keys(std::string_view text, std::string const& file) {
+    std::size_t line = 1;
+    int dots = 0;
+    for (char const c : text) {
+        if (c == '\n') {
+            ++line;
+            dots = 0;
+        } else if (c == '.' && ++dots > most_dots) {
+            throw BadInput("a line with more than 300 dots", "shorter keys", {file, line, ""});
+        }
+    }
+}
+
+/// The library's account of a fault, fit for one line of a terminal.
+std::string account(toml::parse_error const& error) {
+    std::string text(error.description());
+    constexpr std::string_view opening = "Error while parsing ";
+    if (text.starts_with(opening)) text.erase(0, opening.size());
+    std::replace_if(text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c > 0x7e; }, '?');
+    return text;
+}
+
+}  // namespace
+
+Document parse_document(std::string const& text, std::string const& file) {
+    refuse_deep_keys(text, file);
+    try {
+        toml::table const table = toml::parse(std::string_view(text));
+        return {file, {convert_table(table), 0}};
+    } catch (toml::parse_error const& error) {
+        throw BadInput("something that is not TOML (" + account(error) + ")",
+                       "[tables], and lines such as key = \"value\", each key once",
+                       {file, error.source().begin.line, ""});
+    }
+}
+
+std::string read_text(std::string const& path) {
+    std::error_code unknown;
+    if (std::filesystem::is_directory(path, unknown)) {
+        throw WrongUse(path + ": found a directory; expected a file");
+    }
+    std::ifstream in(path, std::ios::binary);
+    if (!in) {
+        bool const there = std::filesystem::exists(path, unknown);
+        throw WrongUse(path + (there ? ": the file cannot be read" : ": there is no such file"));
+    }
+    std::string text(most_bytes + 1, '\0');
+    in.read(text.data(), static_cast<std::streamsize>(text.size()));
+    text.resize(static_cast<std::size_t>(in.gcount()));
+    if (in.bad()) throw WrongUse(path + ": the file cannot be read");
+    if (text.size() > most_bytes) throw WrongUse(path + ": found more than 1 MB; expected a file of a few kB");
+    return text;
+}
+
+}  // namespace cropful::readers

@@ -1,0 +1,98 @@
+#include "cropful/readers/farm.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <set>
+
+#include "readers/farm_parts.hpp"
+#include "readers/forms.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+using domain::Farm;
+using domain::Hatch;
+
+quantities::Measures some_measures(Value const& value) {
+    std::string const word = a_text(value);
+    if (word == "us") return quantities::Measures::us;
+    if (word == "metric") return quantities::Measures::metric;
+    if (word == "uk") return quantities::Measures::uk;
+    throw value.refuse("\"us\", \"metric\" or \"uk\"");
+}
+
+std::string a_currency(Value const& value) {
+    std::string const word = a_text(value);
+    bool const letters = std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isalpha(c); });
+    if (!letters || word.size() > 8) throw value.refuse("up to 8 letters, such as \"USD\"");
+    return word;
+}
+
+void read_head(Table table, Farm& farm) {
+    farm.measures = table.maybe("units", some_measures, quantities::Measures::us);
+    table.think_in(farm.measures);
+    farm.name = table.need("name", a_text);
+    farm.currency = table.maybe("currency", a_currency, farm.currency);
+    farm.warmth = table.maybe("warmth", a_temperature);
+    table.done();
+}
+
+/// A key users may write: shown in reports, so it must be plain words.
+void check_key(NamedTable const& named) {
+    bool const blank = named.name.find_first_not_of(" \t") == std::string::npos;
+    bool const control = std::any_of(named.name.begin(), named.name.end(), [](unsigned char c) { return c < 0x20; });
+    if (blank || control || named.name.size() > 60) {
+        throw BadInput("the name " + quoted(named.name), "a name of up to 60 letters", named.table.origin());
+    }
+}
+
+template <class Part>
+void read_all(std::vector<NamedTable> tables, std::map<std::string, Part>& parts,
+              Part (*read)(std::string const&, Table&)) {
+    for (NamedTable& named : tables) {
+        check_key(named);
+        parts.emplace(named.name, read(named.name, named.table));
+        named.table.done();
+    }
+}
+
+std::vector<Hatch> read_hatches(std::vector<Table> tables, Farm const& farm, RationsReader const& rations) {
+    std::vector<Hatch> hatches;
+    std::set<std::string> names;
+    for (Table& table : tables) {
+        hatches.push_back(read_hatch(table, static_cast<int>(hatches.size()) + 1, farm, rations));
+        table.done();
+        if (!names.insert(hatches.back().name).second) {
+            throw table.refuse("name", "a name no other hatch of this file has");
+        }
+    }
+    std::stable_sort(hatches.begin(), hatches.end(), [](Hatch const& a, Hatch const& b) { return a.date < b.date; });
+    return hatches;
+}
+
+}  // namespace
+
+domain::Farm read_farm(std::string const& path, RationsReader const& rations) {
+    Table root = Table::root(parse_document(read_text(path), path));
+    std::optional<Table> const head = root.maybe_table("farm");
+    auto const feeds = root.tables("feed");
+    auto const hoppers = root.tables("hopper");
+    auto const drinkers = root.tables("drinker");
+    auto const supplements = root.tables("supplement");
+    auto const hatches = root.array("hatch");
+    root.done();
+    if (hatches.empty()) throw root.missing("hatch", "at least one table [[hatch]]");
+    if (!head) throw root.missing("farm", "a table [farm] with the farm's name");
+
+    Farm farm;
+    read_head(*head, farm);
+    read_all(feeds, farm.feeds, read_feed);
+    read_all(hoppers, farm.hoppers, read_hopper);
+    read_all(drinkers, farm.drinkers, read_drinker);
+    read_all(supplements, farm.supplements, read_supplement);
+    farm.hatches = read_hatches(hatches, farm, rations);
+    return farm;
+}
+
+}  // namespace cropful::readers

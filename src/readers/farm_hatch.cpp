@@ -1,0 +1,117 @@
+#include <algorithm>
+
+#include "readers/farm_parts.hpp"
+#include "readers/forms.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+using domain::Farm;
+using domain::FeedingStep;
+using domain::Hatch;
+using domain::Removal;
+
+constexpr double longest_life_d = 1826;  // 5 years
+constexpr int most_birds = 1'000'000;
+constexpr int most_vessels = 1000;
+
+template <class Part>
+std::vector<std::string> keys_of(std::map<std::string, Part> const& parts) {
+    std::vector<std::string> keys;
+    for (auto const& [key, part] : parts) keys.push_back(key);
+    return keys;
+}
+
+/// The key of a part that stands in the same file.
+template <class Part>
+auto one_in(std::map<std::string, Part> const& parts) {
+    return [&parts](Value const& value) {
+        std::string const key = a_text(value);
+        if (!parts.contains(key)) throw value.refuse(one_of(key, keys_of(parts)));
+        return key;
+    };
+}
+
+std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm) {
+    auto const step = [&](Table& item) {
+        return FeedingStep{.feed = item.need("feed", one_in(farm.feeds)), .from = item.need("from", a_time)};
+    };
+    auto const form = tables_of(step, "{ feed = \"starter\", from = \"0 d\" }");
+    auto steps = table.need("feeding", form);
+    auto const by_age = [](FeedingStep const& a, FeedingStep const& b) { return a.from < b.from; };
+    std::stable_sort(steps.begin(), steps.end(), by_age);
+    if (steps.empty()) throw table.refuse("feeding", form.expected);
+    if (steps.front().from > quantities::days(0)) throw table.refuse("feeding", "a feed from \"0 d\" on");
+    auto const same = [](FeedingStep const& a, FeedingStep const& b) { return !(a.from < b.from); };
+    if (std::adjacent_find(steps.begin(), steps.end(), same) != steps.end()) {
+        throw table.refuse("feeding", "one feed from each age, not two from the same");
+    }
+    return steps;
+}
+
+quantities::Duration a_life(Value const& value) {
+    auto const until = more_than_none(a_time)(value);
+    if (quantities::in_days(until) > longest_life_d) throw value.refuse("at most 5 years: 1826 d");
+    return until;
+}
+
+std::vector<Removal> read_removed(Table& table, quantities::Duration until) {
+    auto const removal = [&](Table& item) {
+        Removal const one{.at = item.need("at", a_time),
+                          .birds = quantities::birds(item.need("birds", WholeNumber{1, most_birds}))};
+        if (one.at > until) throw item.refuse("at", "an age no later than the hatch is kept");
+        return one;
+    };
+    auto removed = table.maybe("removed", tables_of(removal, "{ at = \"8 wk\", birds = 60 }"), std::vector<Removal>{});
+    auto const by_age = [](Removal const& a, Removal const& b) { return a.at < b.at; };
+    std::stable_sort(removed.begin(), removed.end(), by_age);
+    return removed;
+}
+
+std::optional<quantities::Heads> read_chicks(Table& table) {
+    auto const chicks = table.maybe("chicks", WholeNumber{1, most_birds});
+    if (!chicks) return std::nullopt;
+    return quantities::birds(*chicks);
+}
+
+void check_numbers(Table const& table, Hatch const& hatch) {
+    if (!hatch.chicks && !hatch.eggs) throw table.missing("chicks", "chicks = 90, or eggs = 120");
+    if (hatch.chicks && hatch.eggs) throw table.refuse("eggs", "either chicks or eggs, not both");
+    if (hatch.hatch_rate && !hatch.eggs) throw table.refuse("hatch_rate", "it only beside eggs");
+}
+
+void check_vessels(Table const& table, Hatch const& hatch) {
+    if (!hatch.hopper && table.has("hoppers")) throw table.refuse("hoppers", "it only beside the key hopper");
+    if (!hatch.drinker && table.has("drinkers")) throw table.refuse("drinkers", "it only beside the key drinker");
+}
+
+}  // namespace
+
+domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const& rations) {
+    auto const a_kind = [&](Value const& value) { return rations.kind_key(a_text(value)); };
+    std::string const name = table.maybe("name", a_text, "hatch " + std::to_string(number));
+    std::string const kind = table.need("kind", a_kind);
+    domain::Moment const date = table.need("date", a_date);
+    auto const until = table.need("until", a_life);
+    Hatch const hatch{.name = name,
+                      .kind = kind,
+                      .date = date,
+                      .chicks = read_chicks(table),
+                      .eggs = table.maybe("eggs", WholeNumber{1, most_birds}),
+                      .hatch_rate = table.maybe("hatch_rate", more_than_none(a_percentage)),
+                      .feeding = read_feeding(table, farm),
+                      .until = until,
+                      .removed = read_removed(table, until),
+                      .laying_from = table.maybe("laying_from", a_time),
+                      .hopper = table.maybe("hopper", one_in(farm.hoppers)),
+                      .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
+                      .drinker = table.maybe("drinker", one_in(farm.drinkers)),
+                      .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
+                      .supplement = table.maybe("supplement", one_in(farm.supplements))};
+    check_numbers(table, hatch);
+    check_vessels(table, hatch);
+    return hatch;
+}
+
+}  // namespace cropful::readers

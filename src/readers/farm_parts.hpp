@@ -1,0 +1,20 @@
+#pragma once
+
+#include <map>
+#include <string>
+
+#include "cropful/domain/farm.hpp"
+#include "cropful/readers/rations.hpp"
+#include "readers/table.hpp"
+
+/// The parts of a farm file, each from its own table. All throw BadInput with file, line and key.
+namespace cropful::readers {
+
+domain::Feed read_feed(std::string const& key, Table& table);
+domain::Hopper read_hopper(std::string const& key, Table& table);
+domain::Drinker read_drinker(std::string const& key, Table& table);
+domain::Supplement read_supplement(std::string const& key, Table& table);
+/// `farm` already has its feeds, hoppers, drinkers and supplements; `number` counts the hatches from 1.
+domain::Hatch read_hatch(Table& table, int number, domain::Farm const& farm, RationsReader const& rations);
+
+}  // namespace cropful::readers

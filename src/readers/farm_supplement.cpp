@@ -1,0 +1,72 @@
+#include <variant>
+
+#include "readers/farm_parts.hpp"
+#include "readers/forms.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+using quantities::Mass;
+using quantities::Volume;
+
+using Pack = std::variant<Mass, Volume>;
+
+std::optional<Mass> weight_of(Value const& value) {
+    try {
+        return more_than_none(a_mass)(value);
+    } catch (BadInput const&) {
+        return std::nullopt;
+    }
+}
+
+std::optional<Volume> measure_of(Value const& value) {
+    try {
+        return more_than_none(a_volume)(value);
+    } catch (BadInput const&) {
+        return std::nullopt;
+    }
+}
+
+Pack a_pack(Value const& value) {
+    if (auto const weight = weight_of(value)) return *weight;
+    if (auto const measure = measure_of(value)) return *measure;
+    throw value.refuse("more than none, as a mass such as \"8 oz\" or a volume such as \"16 fl oz\"");
+}
+
+domain::Stock a_stock(Value const& value) {
+    Table table = value.table("a table such as { strength = \"4 oz per gal\", proportioner = \"1:128\" }");
+    domain::Stock const stock{.strength = table.need("strength", more_than_none(a_density)),
+                              .water_parts = table.need("proportioner", a_proportion)};
+    table.done();
+    return stock;
+}
+
+void read_pack(Table& table, domain::Supplement& supplement) {
+    auto const pack = table.maybe("pack", a_pack);
+    if (!pack) return;
+    if (auto const* weight = std::get_if<Mass>(&*pack)) supplement.pack = *weight;
+    if (auto const* measure = std::get_if<Volume>(&*pack)) supplement.pack_volume = *measure;
+}
+
+}  // namespace
+
+domain::Supplement read_supplement(std::string const& key, Table& table) {
+    domain::Supplement supplement;
+    supplement.key = key;
+    supplement.title = table.maybe("title", a_text, key);
+    supplement.rate = table.maybe("rate", a_rate);
+    supplement.stock = table.maybe("stock", a_stock);
+    supplement.spoon = table.maybe("spoon", more_than_none(a_density));
+    supplement.keeps = table.maybe("keeps", more_than_none(a_time));
+    supplement.from = table.maybe("from", a_time, supplement.from);
+    supplement.days_long = table.need("days", WholeNumber{1, 1000});
+    supplement.sodium = table.maybe("sodium", a_percentage);
+    read_pack(table, supplement);
+    if (auto const price = table.maybe("price", a_price)) supplement.price = quantities::money(*price);
+    bool const dosed = supplement.rate || supplement.stock;
+    if (!dosed) throw table.missing("rate", "the label's rate, such as \"1 tsp per gal\", or stock = {...}");
+    return supplement;
+}
+
+}  // namespace cropful::readers

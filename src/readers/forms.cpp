@@ -1,0 +1,47 @@
+#include "readers/forms.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace cropful::readers {
+
+std::string Words::operator()(Value const& value) const {
+    auto const* text = value.get<std::string>();
+    if (!text) throw value.refuse(expected);
+    bool const blank = text->find_first_not_of(" \t") == std::string::npos;
+    if (blank) throw BadInput("empty quotes", expected, value.origin());
+    bool const control =
+        std::any_of(text->begin(), text->end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; });
+    if (control) throw BadInput("a control character in " + quoted(*text), "words on one line", value.origin());
+    if (text->size() > 200) throw value.refuse("at most 200 letters");
+    return *text;
+}
+
+int WholeNumber::operator()(Value const& value) const {
+    auto const* number = value.get<std::int64_t>();
+    if (!number || *number < least || *number > most) throw value.refuse(expected);
+    return static_cast<int>(*number);
+}
+
+double Number::operator()(Value const& value) const {
+    std::optional<double> const number = value.number();
+    bool const inside = number && std::isfinite(*number) && *number >= least && *number <= most;
+    if (!inside) throw value.refuse(expected);
+    return *number;
+}
+
+domain::Moment LocalDate::operator()(Value const& value) const {
+    if (auto const* text = value.get<std::string>()) return domain::parse_moment(*text);
+    auto const* date = value.get<Date>();
+    if (!date) throw value.refuse(expected);
+    if (date->zoned) throw value.refuse("a date or a local time without a time zone");
+    return domain::parse_moment(date->day) + quantities::days(date->since_midnight);
+}
+
+bool a_yes_or_no(Value const& value) {
+    auto const* yes = value.get<bool>();
+    if (!yes) throw value.refuse("true or false, without quotes");
+    return *yes;
+}
+
+}  // namespace cropful::readers

@@ -1,0 +1,7 @@
+set(base "${SCRATCH}-base")
+file(WRITE "${base}/.ci/run" "#!/bin/sh\nmake it && try it\n")
+bad("README.md" "Run `make it && try it`.\n" "README.md has no block")
+bad("README.md" "```sh\nmake it && try it -v\n```\n" "README.md has no block")
+good("README.md" "Text.\n\n```sh\nmake it && try it\n```\n")
+unset(base)
+file(REMOVE_RECURSE "${SCRATCH}-base")

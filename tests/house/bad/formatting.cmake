@@ -1,0 +1,2 @@
+bad("src/x.cpp" "int   x ;\n" "clang-formatted")
+good("src/x.cpp" "int x;\n")

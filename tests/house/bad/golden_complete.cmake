@@ -1,0 +1,3 @@
+bad("tests/golden/version/args" "--version\n" "no transcript of plan")
+bad("tests/golden/version/args" "--version\n" "version has no expected")
+bad("tests/golden/version/expected" "exit 0\n" "no transcript ends with exit 1")

@@ -1,0 +1,7 @@
+set(base "${SCRATCH}-base")
+file(WRITE "${base}/src/readers/farm.cpp" "volume = table.need(\"volume\", a_volume);\ntable.tables(\"hopper\")\n")
+bad("docs/files.md" "A hopper has a volume: `[hopper.tube]`.\n" "does not explain volume")
+good("docs/files.md" "```toml\n[hopper.tube]\nvolume = \"3 gal\"\n```\n")
+unset(base)
+file(REMOVE_RECURSE "${SCRATCH}-base")
+bad("docs/files.md" "`volume`\n" "0 looked at")

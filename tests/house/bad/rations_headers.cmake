@@ -1,0 +1,6 @@
+bad("rations/birds/x.toml" "title = \"x\"\n[water]\nratio = [1.6, 2.0]\nstanding = \"derived\"\n" "x.toml [water]: no source")
+bad("rations/birds/x.toml" "[water]\nratio = \"6 %\"\nsource = \"a book\"\n" "x.toml [water]: standing is None")
+bad("rations/needs/x.toml" "source = \"a book\"\nstanding = \"sure\"\n[[phase]]\nprotein = 24\n" "standing is 'sure'")
+bad("rations/farms/x.toml" "[farm]\nname = \"x\"\n" "farms/x.toml: does not say invented")
+bad("elsewhere/x.toml" "" "0 looked at")
+good("rations/needs/x.toml" "source = \"a book\"\nstanding = \"published\"\n[[phase]]\nprotein = 24\n")

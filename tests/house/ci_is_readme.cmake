@@ -1,0 +1,13 @@
+# What CI runs last is what README.md tells a newcomer to run.
+include("${CMAKE_CURRENT_LIST_DIR}/findings.cmake")
+file(STRINGS "${ROOT}/.ci/run" commands)
+list(POP_BACK commands command)
+looked_at(1)
+file(READ "${ROOT}/README.md" readme)
+string(REGEX MATCHALL "```[^`]*```" blocks "${readme}")
+string(FIND "${blocks}" "\n${command}\n" plain)
+string(FIND "${blocks}" "\n$ ${command}\n" prompted)
+if(plain EQUAL -1 AND prompted EQUAL -1)
+    finding("README.md has no block with the line: ${command}")
+endif()
+report()

@@ -1,0 +1,86 @@
+#include "cropful/reports/words.hpp"
+
+#include <sstream>
+
+#include <catch2/catch.hpp>
+
+using namespace cropful::reports;
+
+TEST_CASE("a table aligns its columns and leaves no trailing spaces", "[reports][words]") {
+    Table table({Align::left, Align::right, Align::left}, 2);
+    table.add({"feed", "bags", "why"});
+    table.add({"starter", "12", "eaten"});
+    table.add({"grower", "3"});
+    REQUIRE(table.text() ==
+            "  feed     bags  why\n"
+            "  starter    12  eaten\n"
+            "  grower      3\n");
+}
+
+TEST_CASE("a column that is empty throughout takes no room", "[reports][words]") {
+    Table table({Align::left, Align::left, Align::right});
+    table.add({"a", "", "1"});
+    table.add({"b", "", "22"});
+    REQUIRE(table.text() == "a   1\nb  22\n");
+}
+
+TEST_CASE("the last column of a table is broken under itself", "[reports][words]") {
+    Table table({Align::left, Align::left});
+    std::string const words = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen";
+    table.add({"note", words + " fifteen"});
+    REQUIRE(table.text() == "note  one two three four five six seven eight nine ten eleven twelve thirteen\n"
+                            "      fourteen fifteen\n");
+}
+
+TEST_CASE("width counts characters, not bytes", "[reports][words]") {
+    REQUIRE(width("") == 0);
+    REQUIRE(width("abc") == 3);
+    REQUIRE(width("B\xC3\xA4r") == 3);
+    Table table({Align::left, Align::left});
+    table.add({"B\xC3\xA4r", "x"});
+    table.add({"abc", "y"});
+    REQUIRE(table.text() == "B\xC3\xA4r  x\nabc  y\n");
+}
+
+TEST_CASE("no wrapped line is longer than the page", "[reports][words]") {
+    std::string text;
+    for (int i = 0; i < 100; ++i) text += std::string(static_cast<std::size_t>(i % 17 + 1), 'x') + " ";
+    std::istringstream wrapped(wrap(text, "  - ", "    "));
+    std::string words, line;
+    while (std::getline(wrapped, line)) {
+        REQUIRE(width(line) <= page_width);
+        REQUIRE(line.substr(0, 4) == (words.empty() ? "  - " : "    "));
+        words += line.substr(4) + " ";
+    }
+    REQUIRE(words == text);
+}
+
+TEST_CASE("a line of exactly 80 columns is not broken, one of 81 is", "[reports][words]") {
+    std::string const half(39, 'a');
+    REQUIRE(wrap(half + " " + half + "b") == half + " " + half + "b\n");
+    REQUIRE(wrap(half + " " + half + "bc") == half + "\n" + half + "bc\n");
+}
+
+TEST_CASE("a word longer than the page stands alone", "[reports][words]") {
+    std::string const longest(100, 'w');
+    REQUIRE(wrap("a " + longest + " b") == "a\n" + longest + "\nb\n");
+    REQUIRE(wrap("") == "\n");
+}
+
+TEST_CASE("both ends of a line, or two lines", "[reports][words]") {
+    REQUIRE(both_ends("Saltgrass Bend", "Mon 5 Apr") == "Saltgrass Bend" + std::string(57, ' ') + "Mon 5 Apr\n");
+    REQUIRE(both_ends(std::string(50, 'n'), std::string(40, 'd')) ==
+            std::string(50, 'n') + "\n  " + std::string(40, 'd') + "\n");
+    REQUIRE(both_ends("alone", "") == "alone\n");
+}
+
+TEST_CASE("counting and joining words", "[reports][words]") {
+    REQUIRE(plural(1, "bag") == "1 bag");
+    REQUIRE(plural(0, "bag") == "0 bags");
+    REQUIRE(plural(12, "bag") == "12 bags");
+    REQUIRE(plural(2, "hatch") == "2 hatches");
+    REQUIRE(join({"a", "b", "c"}) == "a, b, c");
+    REQUIRE(join({}).empty());
+    REQUIRE(capital("tonic") == "Tonic");
+    REQUIRE(capital("").empty());
+}
