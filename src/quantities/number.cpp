@@ -52,8 +52,7 @@ std::string_view take_decimal(std::string_view& text) {
 
 double value_of(std::string_view digits, Wanted const& wanted) {
     double value = 0;
-    auto const result =
-        std::from_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
+    auto const result = std::from_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
     if (result.ec != std::errc{}) wanted.refuse("the number is too large or too small");
     return value;
 }
@@ -117,26 +116,32 @@ std::string_view trim(std::string_view text) {
     return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
+bool number_first(std::string_view text) { return digit_first(text) || take_vulgar(text) != nullptr; }
+
 Number read_number(std::string_view text, Wanted const& wanted) {
     text = trim(text);
-    if (Vulgar const* vulgar = take_vulgar(text)) return {vulgar->over / vulgar->under, trim(text)};
     if (text.starts_with('-')) wanted.refuse("less than 0");
     if (text.starts_with('.')) wanted.refuse("write a digit before the point");
-    if (!digit_first(text)) wanted.refuse();
+    if (!number_first(text)) wanted.refuse();
 
-    std::string_view const digits = take_decimal(text);
-    double value = value_of(digits, wanted);
-    if (digits.find('.') == std::string_view::npos) {
-        if (stroke_first(text)) {
+    double value = 0;
+    if (Vulgar const* vulgar = take_vulgar(text)) {
+        value = vulgar->over / vulgar->under;
+    } else {
+        std::string_view const digits = take_decimal(text);
+        bool const whole = digits.find('.') == std::string_view::npos;
+        value = value_of(digits, wanted);
+        if (whole && stroke_first(text)) {
             text.remove_prefix(1);
             value = fraction(value, text, wanted);
-        } else {
+        } else if (whole) {
             value += fraction_after_whole(text, wanted);
         }
     }
     refuse_foreign_number(text, wanted);
-    if (digit_first(trim(text))) wanted.refuse("one number, without blanks in it");
-    return {value, trim(text)};
+    text = trim(text);
+    if (number_first(text)) wanted.refuse("one number, without blanks in it");
+    return {value, text};
 }
 
 }  // namespace cropful::quantities

@@ -22,6 +22,9 @@ struct Number {
 /// Without spaces and tabs at either end.
 std::string_view trim(std::string_view text);
 
+/// A digit or a fraction character stands at the front.
+bool number_first(std::string_view text);
+
 /// The number at the front of `text`: "2.5", "1/2", "1 1/2", "½", "1½". Refuses everything else.
 Number read_number(std::string_view text, Wanted const& wanted);
 

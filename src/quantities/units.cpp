@@ -44,11 +44,11 @@ constexpr std::array table = {
     Unit{"imp gal", "UK gal,imperial gallon,imperial gallons", "volume", imperial, "4.54609 L", uk},
     Unit{"imp qt", "UK qt,imperial quart,imperial quarts", "volume", imperial / 4, "1/4 imp gal", uk},
     Unit{"imp pt", "UK pt,imperial pint,imperial pints", "volume", imperial / 8, "1/8 imp gal", uk},
-    Unit{"imp fl oz", "UK fl oz,imperial fluid ounce,imperial fluid ounces", "volume", imperial / 160,
-         "1/160 imp gal", uk},
+    Unit{"imp fl oz", "UK fl oz,imperial fluid ounce,imperial fluid ounces", "volume", imperial / 160, "1/160 imp gal",
+         uk},
 
     Unit{"d", "day,days", "time", 1, "86400 s", si},
-    Unit{"wk", "wks,week,weeks", "time", 7, "7 d", sp811},
+    Unit{"wk", "wks,week,weeks", "time", 7, "7 d", "ISO 8601"},
     Unit{"h", "hr,hrs,hour,hours", "time", 1.0 / 24, "1/24 d", si},
     Unit{"min", "mins,minute,minutes", "time", 1.0 / 1440, "1/1440 d", si},
 
@@ -61,10 +61,10 @@ constexpr std::array table = {
     Unit{"kcal", "kilocalorie,kilocalories", "energy", 1, "4184 J", sp811},
     Unit{"MJ", "megajoule,megajoules", "energy", kilocalories_per_megajoule, "1000/4.184 kcal", sp811},
 
-    Unit{"degC", "°C,C,deg C,celsius", "temperature", 1, "degC = (degC - 0) / 1", si},
-    Unit{"degF", "°F,F,deg F,fahrenheit", "temperature", 1 / 1.8, "degC = (degF - 32) / 1.8", sp811},
+    Unit{"degC", "°C,C,deg C,celsius", "temperature", 1, "degC", si},
+    Unit{"degF", "°F,F,deg F,fahrenheit", "temperature", 1 / 1.8, "(degF - 32) / 1.8", sp811},
 
-    Unit{"%", "percent,pct", "percent", 0.01, "1/100", si},
+    Unit{"%", "percent,per cent,pct", "percent", 0.01, "1/100", si},
 };
 
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
@@ -113,6 +113,8 @@ Unit const* find_unit(std::string_view word) {
     }
     return nullptr;
 }
+
+bool is_bare_ton(std::string_view word) { return same(tidy(word), "ton") || same(tidy(word), "tons"); }
 
 bool differs_by_country(Unit const& unit) {
     return unit.symbol == "gal" || unit.symbol == "qt" || unit.symbol == "pt" || unit.symbol == "fl oz";

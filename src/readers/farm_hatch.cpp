@@ -23,11 +23,12 @@ std::vector<std::string> keys_of(std::map<std::string, Part> const& parts) {
     return keys;
 }
 
-/// The key of a part that stands in the same file.
+/// The key of a part that stands in the same file, in a table [sort.key].
 template <class Part>
-auto one_in(std::map<std::string, Part> const& parts) {
-    return [&parts](Value const& value) {
+auto one_in(std::map<std::string, Part> const& parts, std::string const& sort) {
+    return [&parts, sort](Value const& value) {
         std::string const key = a_text(value);
+        if (parts.empty()) throw value.refuse("a table [" + sort + "." + key + "] in this file");
         if (!parts.contains(key)) throw value.refuse(one_of(key, keys_of(parts)));
         return key;
     };
@@ -35,7 +36,7 @@ auto one_in(std::map<std::string, Part> const& parts) {
 
 std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm) {
     auto const step = [&](Table& item) {
-        return FeedingStep{.feed = item.need("feed", one_in(farm.feeds)), .from = item.need("from", a_time)};
+        return FeedingStep{.feed = item.need("feed", one_in(farm.feeds, "feed")), .from = item.need("from", a_time)};
     };
     auto const form = tables_of(step, "{ feed = \"starter\", from = \"0 d\" }");
     auto steps = table.need("feeding", form);
@@ -78,22 +79,23 @@ std::optional<quantities::Heads> read_chicks(Table& table) {
 void check_numbers(Table const& table, Hatch const& hatch) {
     if (!hatch.chicks && !hatch.eggs) throw table.missing("chicks", "chicks = 90, or eggs = 120");
     if (hatch.chicks && hatch.eggs) throw table.refuse("eggs", "either chicks or eggs, not both");
-    if (hatch.hatch_rate && !hatch.eggs) throw table.refuse("hatch_rate", "it only beside eggs");
+    if (hatch.hatch_rate && !hatch.eggs) throw table.refuse("hatch_rate", "hatch_rate only beside eggs");
 }
 
 void check_vessels(Table const& table, Hatch const& hatch) {
-    if (!hatch.hopper && table.has("hoppers")) throw table.refuse("hoppers", "it only beside the key hopper");
-    if (!hatch.drinker && table.has("drinkers")) throw table.refuse("drinkers", "it only beside the key drinker");
+    if (!hatch.hopper && table.has("hoppers")) throw table.refuse("hoppers", "hoppers only beside the key hopper");
+    if (!hatch.drinker && table.has("drinkers")) throw table.refuse("drinkers", "drinkers only beside the key drinker");
 }
 
 }  // namespace
 
 domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const& rations) {
-    auto const a_kind = [&](Value const& value) { return rations.kind_key(a_text(value)); };
+    auto const a_kind = described([&](Value const& value) { return rations.kind_key(a_text(value)); },
+                                  "a kind of bird in quotes, such as \"bobwhite\"");
     std::string const name = table.maybe("name", a_text, "hatch " + std::to_string(number));
     std::string const kind = table.need("kind", a_kind);
     domain::Moment const date = table.need("date", a_date);
-    auto const until = table.need("until", a_life);
+    auto const until = table.need("until", described(a_life, a_time.expected));
     Hatch const hatch{.name = name,
                       .kind = kind,
                       .date = date,
@@ -104,11 +106,11 @@ domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsRead
                       .until = until,
                       .removed = read_removed(table, until),
                       .laying_from = table.maybe("laying_from", a_time),
-                      .hopper = table.maybe("hopper", one_in(farm.hoppers)),
+                      .hopper = table.maybe("hopper", one_in(farm.hoppers, "hopper")),
                       .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
-                      .drinker = table.maybe("drinker", one_in(farm.drinkers)),
+                      .drinker = table.maybe("drinker", one_in(farm.drinkers, "drinker")),
                       .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
-                      .supplement = table.maybe("supplement", one_in(farm.supplements))};
+                      .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement"))};
     check_numbers(table, hatch);
     check_vessels(table, hatch);
     return hatch;

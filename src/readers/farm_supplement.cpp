@@ -31,7 +31,7 @@ std::optional<Volume> measure_of(Value const& value) {
 Pack a_pack(Value const& value) {
     if (auto const weight = weight_of(value)) return *weight;
     if (auto const measure = measure_of(value)) return *measure;
-    throw value.refuse("more than none, as a mass such as \"8 oz\" or a volume such as \"16 fl oz\"");
+    throw value.refuse("more than none, as a weight such as \"8 oz\" or a volume such as \"16 fl oz\"");
 }
 
 domain::Stock a_stock(Value const& value) {

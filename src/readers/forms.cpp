@@ -13,7 +13,7 @@ std::string Words::operator()(Value const& value) const {
     bool const control =
         std::any_of(text->begin(), text->end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; });
     if (control) throw BadInput("a control character in " + quoted(*text), "words on one line", value.origin());
-    if (text->size() > 200) throw value.refuse("at most 200 letters");
+    if (text->size() > longest) throw value.refuse("at most " + std::to_string(longest) + " letters");
     return *text;
 }
 
@@ -28,6 +28,25 @@ double Number::operator()(Value const& value) const {
     bool const inside = number && std::isfinite(*number) && *number >= least && *number <= most;
     if (!inside) throw value.refuse(expected);
     return *number;
+}
+
+std::vector<double> Numbers::operator()(Value const& value) const {
+    auto const numbers = list_of(Number{0, 1e6, expected})(value);
+    if (numbers.size() != count) throw value.refuse(expected);
+    return numbers;
+}
+
+std::array<double, 3> a_triple(Value const& value) {
+    auto const three = Numbers{3}(value);
+    bool const rising = three[0] <= three[1] && three[1] <= three[2];
+    if (!rising) throw value.refuse("low, central and high in this order");
+    return {three[0], three[1], three[2]};
+}
+
+std::string Word::operator()(Value const& value) const {
+    std::string const word = a_text(value);
+    if (word != only) throw value.refuse("\"" + only + "\", the only unit read here");
+    return word;
 }
 
 domain::Moment LocalDate::operator()(Value const& value) const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 
@@ -11,19 +12,26 @@
 ///     feed.need("protein", a_percentage)      feed.maybe("bag", more_than_none(a_mass))
 namespace cropful::readers {
 
+/// Words on one line: not empty, no control characters.
+struct Words {
+    std::size_t longest;  // bytes
+    char const* expected = "words in quotes";
+    std::string operator()(Value const& value) const;
+};
+inline constexpr Words a_text{200};
+inline constexpr Words a_passage{4000};
+
 /// A quantity in quotes.
 template <class T>
 struct Quoted {
     T (*parse)(std::string_view, quantities::Measures);
     char const* expected;
     T operator()(Value const& value) const {
-        auto const* text = value.get<std::string>();
-        if (!text) throw value.refuse(expected);
-        return parse(*text, value.measures());
+        return parse(Words{60, expected}(value), value.measures());
     }
 };
 
-inline constexpr Quoted<quantities::Mass> a_mass{quantities::parse_mass, "a mass in quotes, such as \"50 lb\""};
+inline constexpr Quoted<quantities::Mass> a_mass{quantities::parse_mass, "a weight in quotes, such as \"50 lb\""};
 inline constexpr Quoted<quantities::Duration> a_time{quantities::parse_duration, "a time in quotes, such as \"6 wk\""};
 inline constexpr Quoted<quantities::Volume> a_volume{quantities::parse_volume,
                                                      "a volume in quotes, such as \"3 gal\" or \"12 L\""};
@@ -33,7 +41,7 @@ inline constexpr Quoted<quantities::Temperature> a_temperature{quantities::parse
 inline constexpr Quoted<quantities::EnergyPerMass> an_energy{quantities::parse_energy,
                                                              "an energy in quotes, such as \"2900 kcal/kg\""};
 inline constexpr Quoted<quantities::MassPerVolume> a_density{
-    quantities::parse_density, "a mass per volume in quotes, such as \"38 lb/ft3\" or \"5 g per tsp\""};
+    quantities::parse_density, "a weight per volume in quotes, such as \"38 lb/ft3\" or \"5 g per tsp\""};
 inline constexpr Quoted<double> a_percentage{quantities::parse_percent, "a percentage in quotes, such as \"24 %\""};
 inline constexpr Quoted<quantities::Rate> a_rate{quantities::parse_rate,
                                                  "a label's rate in quotes, such as \"1 tsp per gal\""};
@@ -45,15 +53,25 @@ inline constexpr Quoted<double> a_proportion{
 template <class T>
 struct MoreThanNone {
     Quoted<T> form;
-    std::string expected = std::string("more than none: ") + form.expected;
+    char const* expected = form.expected;
     T operator()(Value const& value) const {
         T const amount = form(value);
-        if (!(amount > T{})) throw value.refuse(expected);
+        if (!(amount > T{})) throw value.refuse("more than none");
         return amount;
     }
 };
 template <class T>
 MoreThanNone<T> more_than_none(Quoted<T> form) { return {form}; }
+
+/// Any form with words for what it expects.
+template <class Form>
+struct Described {
+    Form form;
+    char const* expected;
+    auto operator()(Value const& value) const { return std::invoke(form, value); }
+};
+template <class Form>
+Described<Form> described(Form form, char const* expected) { return {form, expected}; }
 
 /// A share of less than 100 %.
 inline double a_part(Value const& value) {
@@ -61,13 +79,6 @@ inline double a_part(Value const& value) {
     if (share >= 1) throw value.refuse("less than 100 %");
     return share;
 }
-
-/// Words on one line: not empty, at most 200 bytes, no control characters.
-struct Words {
-    char const* expected = "words in quotes";
-    std::string operator()(Value const& value) const;
-};
-inline constexpr Words a_text{};
 
 /// A whole number between two bounds, both allowed.
 struct WholeNumber {
@@ -83,6 +94,22 @@ struct Number {
     double most;
     std::string expected;
     double operator()(Value const& value) const;
+};
+
+/// A fixed count of numbers, none below 0, such as the rows of a cited table.
+struct Numbers {
+    std::size_t count;
+    std::string expected = "a list of " + std::to_string(count) + " numbers, none below 0";
+    std::vector<double> operator()(Value const& value) const;
+};
+
+/// Low, central and high, in this order of size.
+std::array<double, 3> a_triple(Value const& value);
+
+/// The one unit a table may be in: a text that must be there word for word.
+struct Word {
+    std::string only;
+    std::string operator()(Value const& value) const;
 };
 
 inline double a_price(Value const& value) {

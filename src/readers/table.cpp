@@ -48,9 +48,8 @@ std::string quoted(std::string const& word) {
 }
 
 std::string one_of(std::string const& word, std::vector<std::string> const& known) {
-    if (known.empty()) return "none: there are none here";
     std::string const near = domain::nearest(word, known);
-    return "one of " + joined(known) + (near.empty() ? "" : "; perhaps \"" + near + "\"");
+    return "one of " + joined(known) + (near.empty() ? "" : "; perhaps " + quoted(near));
 }
 
 std::optional<double> Value::number() const {
@@ -123,7 +122,7 @@ void Table::done() const {
     for (Entry const& one : *entries_) {
         if (asked(one.key)) continue;
         std::string const near = domain::nearest(one.key, asked_);
-        throw BadInput("an unknown key", near.empty() ? "one of " + joined(asked_) : "perhaps \"" + near + "\"",
+        throw BadInput("an unknown key", near.empty() ? "one of " + joined(asked_) : quoted(near) + ", the nearest known key",
                        {document_->file, one.line, full(one.key)});
     }
 }

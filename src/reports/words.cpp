@@ -96,7 +96,8 @@ std::string wrap(std::string_view text, std::string_view first, std::string_view
 std::string both_ends(std::string_view left, std::string_view right) {
     std::size_t const taken = width(left) + width(right);
     if (taken + gap > page_width) return wrap(left) + wrap(right, "  ", "  ");
-    return without_trailing_spaces(std::string(left) + std::string(page_width - taken, ' ') + std::string(right)) + "\n";
+    return without_trailing_spaces(std::string(left) + std::string(page_width - taken, ' ') + std::string(right)) +
+           "\n";
 }
 
 std::size_t width(std::string_view text) {

@@ -7,7 +7,7 @@ find_program(python python3 NO_DEFAULT_PATH PATHS /usr/bin)
 
 function(judge root)
     if(EXISTS "${CMAKE_CURRENT_FUNCTION_LIST_DIR}/${RULE}.py")
-        set(command ${python} "${CMAKE_CURRENT_FUNCTION_LIST_DIR}/${RULE}.py" "${root}" "${PROGRAM}")
+        set(command ${python} -B "${CMAKE_CURRENT_FUNCTION_LIST_DIR}/${RULE}.py" "${root}" "${PROGRAM}")
     else()
         set(command ${CMAKE_COMMAND} -D "ROOT=${root}" -D "PROGRAM=${PROGRAM}" -D "VERSION=${VERSION}"
             -P "${CMAKE_CURRENT_FUNCTION_LIST_DIR}/${RULE}.cmake")

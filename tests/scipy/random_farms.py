@@ -125,10 +125,6 @@ class Curve:
         return (float(self.x[i]), *(float(c) for c in self.spline.c[:, i]))
 
 
-def number_or(text, what, scale=1.0):
-    return float(text) if not isinstance(text, str) else value(text, what) * scale
-
-
 class Kind:
     def __init__(self, path):
         t = tomllib.loads(path.read_text())

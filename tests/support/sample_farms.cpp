@@ -92,7 +92,7 @@ std::string bobwhites_metric() {
     replace("8 fl oz", "236.5882365 mL");
     replace("38 lb/ft3", "608.7016082104853 kg/m3");
     replace("2900 kcal/kg", "12.1336 MJ/kg");
-    replace("6 wk", "42 d");
+    replace("\"6 wk\"", "\"42 d\"");
     return text;
 }
 

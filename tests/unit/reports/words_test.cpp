@@ -28,8 +28,9 @@ TEST_CASE("the last column of a table is broken under itself", "[reports][words]
     Table table({Align::left, Align::left});
     std::string const words = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen";
     table.add({"note", words + " fifteen"});
-    REQUIRE(table.text() == "note  one two three four five six seven eight nine ten eleven twelve thirteen\n"
-                            "      fourteen fifteen\n");
+    REQUIRE(table.text() ==
+            "note  one two three four five six seven eight nine ten eleven twelve thirteen\n"
+            "      fourteen fifteen\n");
 }
 
 TEST_CASE("width counts characters, not bytes", "[reports][words]") {

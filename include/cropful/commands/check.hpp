@@ -1,0 +1,18 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cropful/commands/farm_options.hpp"
+
+namespace cropful::commands {
+
+struct CheckOptions {
+    FarmOptions farm;
+    bool by_energy = false;  // needs scaled to each feed's energy
+};
+CLI::App* add_to(CLI::App& program, CheckOptions& options);
+/// The labels against the published needs.
+std::string run(CheckOptions const& options);
+
+}  // namespace cropful::commands

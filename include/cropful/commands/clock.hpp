@@ -1,0 +1,11 @@
+#pragma once
+
+#include "cropful/domain/moment.hpp"
+
+namespace cropful::commands {
+
+/// The wall-clock minute it is here: the only place where the program looks at a clock.
+domain::Moment now();
+domain::Moment today();
+
+}  // namespace cropful::commands

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cropful/fault.hpp"
+
+namespace cropful::commands {
+
+/// What the program says and how it ends.
+struct Reply {
+    std::string out;  // for standard output
+    std::string err;  // for standard error
+    Exit status = Exit::done;
+};
+
+/// Carries out a command line, without the program's name. Throws Fault.
+Reply answer(std::vector<std::string> const& words);
+
+}  // namespace cropful::commands

@@ -1,0 +1,51 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/commands/flags.hpp"
+#include "cropful/engine/plan.hpp"
+#include "cropful/readers/rations.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace cropful::commands {
+
+/// A question about a farm: a file, or flags that describe one hatch.
+struct FarmOptions {
+    std::optional<std::string> file;
+    Flags flags;
+    std::vector<std::string> labels;  // --label, as typed
+    std::optional<std::string> units;
+    std::optional<std::string> rations;
+    bool json = false;
+};
+
+/// Adds the file, the flags of a hatch, --units, --rations and --json.
+void add_to(CLI::App& app, FarmOptions& options);
+/// Adds --json and --rations alone.
+void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations);
+
+/// What holds where the flags are silent.
+struct Defaults {
+    bool birds_matter = true;                  // false: without a number, one bird stands for all
+    std::optional<quantities::Duration> kept;  // past --age, without --until; absent: --until must be given
+    std::optional<domain::Moment> counted;     // when the birds have --age, without --date; absent: today
+};
+
+struct Question {
+    domain::Farm farm;
+    engine::Rations rations;
+    engine::Window window;  // starts at --age for birds counted as chicks or eggs
+};
+
+/// Reads the file or puts the flags together. Throws BadInput or WrongUse.
+Question read_question(FarmOptions const& options, Defaults const& defaults);
+
+std::optional<domain::Moment> read_moment(std::optional<std::string> const& text, std::string const& flag);
+quantities::Measures measures_of(std::optional<std::string> const& units, quantities::Measures otherwise);
+
+}  // namespace cropful::commands

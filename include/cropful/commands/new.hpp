@@ -1,0 +1,19 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace CLI {
+class App;
+}
+
+namespace cropful::commands {
+
+struct NewOptions {
+    std::optional<std::string> file;  // "-" for standard output
+};
+CLI::App* add_to(CLI::App& program, NewOptions& options);
+/// Writes a commented farm file; never over another file, and never half of one.
+std::string run(NewOptions const& options);
+
+}  // namespace cropful::commands

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace CLI {
+class App;
+}
+
+namespace cropful::commands {
+
+struct TableOptions {
+    std::optional<std::string> what;  // kinds, needs, units, drugs, limits, forms, a kind or a table of needs
+    std::optional<std::string> units;
+    std::optional<std::string> rations;
+    bool json = false;
+};
+CLI::App* add_to(CLI::App& program, TableOptions& options);
+/// What is built in, with its sources.
+std::string run(TableOptions const& options);
+
+}  // namespace cropful::commands

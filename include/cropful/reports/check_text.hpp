@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/engine/plan.hpp"
+
+namespace cropful::reports {
+
+/// "SHORT by 2 points (7.7 %)", "meets", "OVER: too much for growing birds", "not on the label".
+std::string verdict_words(engine::Check const& check);
+
+/// What is short or over on the labels of one hatch's feeds, and how much was not stated; empty without checks.
+std::string labels_text(engine::HatchPlan const& hatch);
+
+/// Every nutrient of every feed against its need.
+std::string check_text(engine::Plan const& plan);
+
+}  // namespace cropful::reports

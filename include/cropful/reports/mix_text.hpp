@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cropful/engine/plan.hpp"
+
+namespace cropful::reports {
+
+/// "2 1/8 tsp (10.6 g)", "3 fl oz of stock (12.0 g of product)".
+std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
+
+/// The course of one hatch, a row for every batch; empty without a supplement.
+std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm);
+
+/// What to stir in, batch by batch, for every hatch that has a supplement.
+std::string mix_text(engine::Plan const& plan);
+
+/// The same for an amount of water, without birds; `mix` has no batches.
+std::string plain_mix_text(engine::Mix const& mix, domain::Supplement const& supplement,
+                           std::vector<engine::Caution> const& cautions, quantities::Measures measures);
+
+}  // namespace cropful::reports

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/engine/plan.hpp"
+
+/// What the pages of all commands share.
+namespace cropful::reports {
+
+/// The ages between which a hatch is planned: its own, or the part of them in the window asked for.
+quantities::Duration first_age(engine::HatchPlan const& hatch);
+quantities::Duration last_age(engine::HatchPlan const& hatch);
+
+std::string page_title(engine::Plan const& plan);
+/// "April bobwhites: 240 bobwhite quail chicks, hatch Mon 5 Apr 2027".
+std::string hatch_words(engine::HatchPlan const& hatch);
+/// "Sun 25 Apr, about 3 pm"; the day alone at midnight.
+std::string moment_words(engine::Moment moment, quantities::Measures measures);
+std::string ages_words(quantities::Duration from, quantities::Duration to);  // "day 0 to 6 wk"
+std::string feed_title(domain::Farm const& farm, std::string const& key);
+std::string supplement_title(domain::Supplement const& supplement);
+
+std::string cautions_text(std::vector<engine::Caution> const& cautions);
+/// What to watch and what the figures rest on, each with its source; empty when there is nothing to say.
+std::string notes_text(engine::Plan const& plan);
+
+}  // namespace cropful::reports

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/engine/plan.hpp"
+
+namespace cropful::reports {
+
+enum class Detail { one_page, everything };
+
+/// The page a grower acts on: what to buy, when to fill, what to stir in, what to watch. `everything` lists every fill
+/// and the feed and water of a day by weeks.
+std::string plan_text(engine::Plan const& plan, Detail detail = Detail::one_page);
+
+}  // namespace cropful::reports

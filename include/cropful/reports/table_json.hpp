@@ -1,0 +1,24 @@
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "cropful/engine/kind.hpp"
+#include "cropful/quantities/text.hpp"
+
+/// What is built in, as JSON text.
+namespace cropful::reports {
+
+std::string index_json(std::vector<std::string> const& lists);
+std::string kinds_json(std::vector<engine::Kind> const& kinds);
+std::string kind_json(engine::Kind const& kind, engine::NeedsTable const& needs);
+std::string needs_list_json(std::vector<engine::NeedsTable> const& tables);
+std::string needs_json(engine::NeedsTable const& needs);
+std::string units_json(std::span<quantities::Unit const> units);
+std::string drugs_json(std::vector<engine::Drug> const& drugs);
+std::string limits_json(std::vector<engine::Limit> const& limits);
+std::string forms_json(std::map<std::string, engine::FormDensity> const& forms);
+
+}  // namespace cropful::reports

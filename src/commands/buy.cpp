@@ -1,0 +1,29 @@
+#include "cropful/commands/buy.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "cropful/commands/plan.hpp"
+#include "cropful/reports/buy_text.hpp"
+#include "cropful/reports/plan_json.hpp"
+
+namespace cropful::commands {
+
+CLI::App* add_to(CLI::App& program, BuyOptions& options) {
+    CLI::App* app = program.add_subcommand("buy", "how many bags and packs to buy, and what they cost");
+    add_to(*app, options.farm);
+    app->add_option("--from", options.from, "buy for the time from this day on")->type_name("DATE");
+    app->add_option("--to", options.to, "buy for the time up to this day")->type_name("DATE");
+    app->footer("Example: cropful buy --kind bobwhite --chicks 240 --until \"6 wk\" --bag \"50 lb\" --price 27.50");
+    return app;
+}
+
+std::string run(BuyOptions const& options) {
+    auto [farm, rations, window] = read_question(options.farm, {});
+    auto const asked = read_window(options.from, options.to);
+    if (asked.from) window.from = asked.from;
+    window.until = asked.until;
+    auto const plan = engine::make_plan(farm, rations, window);
+    return options.farm.json ? reports::buy_json(plan, window) : reports::buy_text(plan);
+}
+
+}  // namespace cropful::commands

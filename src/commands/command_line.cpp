@@ -1,0 +1,73 @@
+#include "cropful/commands/command_line.hpp"
+
+#include <functional>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "commands/parse_faults.hpp"
+#include "cropful/commands/buy.hpp"
+#include "cropful/commands/check.hpp"
+#include "cropful/commands/last.hpp"
+#include "cropful/commands/mix.hpp"
+#include "cropful/commands/new.hpp"
+#include "cropful/commands/plan.hpp"
+#include "cropful/commands/table.hpp"
+#include "cropful/version.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+struct Command {
+    CLI::App* app;
+    std::function<std::string()> run;
+};
+
+template <class Options>
+Command command(CLI::App& program) {
+    auto const options = std::make_shared<Options>();
+    return {add_to(program, *options), [options] { return commands::run(*options); }};
+}
+
+std::vector<Command> add_all(CLI::App& program) {
+    return {command<PlanOptions>(program), command<BuyOptions>(program),   command<LastOptions>(program),
+            command<MixOptions>(program),  command<CheckOptions>(program), command<TableOptions>(program),
+            command<NewOptions>(program)};
+}
+
+void describe(CLI::App& program) {
+    program.name("cropful");
+    program.set_help_flag("-h,--help", "show this help");
+    program.set_version_flag("--version", "cropful " + std::string(version()), "show the version");
+    program.get_formatter()->column_width(30);
+    program.get_formatter()->label("OPTIONS", "[flags]");
+    program.get_formatter()->label("SUBCOMMAND", "COMMAND");
+    program.get_formatter()->label("Subcommands", "Commands");
+    program.get_formatter()->label("Options", "Flags");
+    program.get_formatter()->label("Positionals", "File");
+    program.footer("`cropful COMMAND --help` says more. Example: cropful new farm.toml; cropful plan farm.toml");
+}
+
+}  // namespace
+
+Reply answer(std::vector<std::string> const& words) {
+    CLI::App program("How much feed, water and supplement gamebirds need, and how long it lasts.");
+    describe(program);
+    auto const commands = add_all(program);
+    try {
+        program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
+    } catch (CLI::CallForHelp const&) {
+        return {program.help(), "", Exit::done};
+    } catch (CLI::CallForVersion const&) {
+        return {program.version() + "\n", "", Exit::done};
+    } catch (CLI::ParseError const& fault) {
+        throw WrongUse(explain(fault, program));
+    }
+    for (Command const& one : commands) {
+        if (one.app->parsed()) return {one.run(), "", Exit::done};
+    }
+    return {"", program.help(), Exit::wrong_use};
+}
+
+}  // namespace cropful::commands

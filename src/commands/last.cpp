@@ -1,0 +1,51 @@
+#include "cropful/commands/last.hpp"
+
+#include <algorithm>
+
+#include <CLI/CLI.hpp>
+
+#include "cropful/commands/clock.hpp"
+#include "cropful/reports/last_text.hpp"
+#include "cropful/reports/plan_json.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+constexpr auto kept = quantities::days(42);  // beyond the life of any fill, where --until is silent
+
+/// Now, when birds are in the barn or still to come; else nothing, and each hatch answers for its start.
+std::optional<domain::Moment> now_if_planned(domain::Farm const& farm) {
+    auto const moment = now();
+    auto const started = [&](domain::Hatch const& hatch) { return hatch.date + hatch.first_age <= moment; };
+    auto const over = [&](domain::Hatch const& hatch) { return hatch.date + hatch.until <= moment; };
+    bool const any_now = std::any_of(farm.hatches.begin(), farm.hatches.end(),
+                                     [&](domain::Hatch const& hatch) { return started(hatch) && !over(hatch); });
+    return any_now ? std::optional(moment) : std::nullopt;
+}
+
+}  // namespace
+
+CLI::App* add_to(CLI::App& program, LastOptions& options) {
+    CLI::App* app = program.add_subcommand("last", "how long full hoppers and drinkers last");
+    add_to(*app, options.farm);
+    app->add_option("--on", options.on, "when they are full, such as 2027-04-20T05:00; now when absent")
+        ->type_name("MOMENT");
+    app->footer("Example: cropful last --kind bobwhite --birds 90 --age \"3 d\" --hopper \"12 L\"");
+    return app;
+}
+
+std::string run(LastOptions const& options) {
+    FarmOptions const& asked = options.farm;
+    if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--hopper") && !asked.flags.has("--drinker")) {
+        throw WrongUse("what is to last? Say --hopper \"12 L\" or --drinker \"1 gal\"");
+    }
+    auto const on = read_moment(options.on, "--on");
+    auto [farm, rations, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = now()});
+    if (on) window.from = on;
+    if (!on && asked.file) window.from = now_if_planned(farm);
+    auto const plan = engine::make_plan(farm, rations, window);
+    return asked.json ? reports::last_json(plan, window.from) : reports::last_text(plan, window.from);
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,79 @@
+#include "cropful/commands/mix.hpp"
+
+#include <algorithm>
+
+#include <CLI/CLI.hpp>
+
+#include "commands/farm_flags.hpp"
+#include "cropful/reports/mix_text.hpp"
+#include "cropful/reports/plan_json.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+constexpr auto kept = quantities::days(1042);  // beyond any course, where --until is silent
+
+std::string words_of(domain::Supplement const& supplement, Flags const& flags) {
+    if (supplement.rate) return supplement.rate->words;
+    return flags.all().at("--stock") + " in the stock, " + flags.all().at("--proportioner");
+}
+
+void check_plain(FarmOptions const& farm) {
+    if (farm.file) throw WrongUse("--water asks about plain water; leave out the farm file \"" + *farm.file + "\"");
+    for (auto const& [flag, text] : farm.flags.all()) {
+        auto const about_product = {"--rate", "--spoon", "--sodium", "--stock", "--proportioner"};
+        if (std::find(about_product.begin(), about_product.end(), flag) == about_product.end()) {
+            throw WrongUse("--water asks about plain water; leave out " + flag + ", or leave out --water");
+        }
+    }
+}
+
+std::string plain_water(MixOptions const& options) {
+    check_plain(options.farm);
+    Flags const& flags = options.farm.flags;
+    check_together(flags);
+    auto const measures = measures_of(options.farm.units, quantities::Measures::us);
+    auto const supplement = supplement_from(flags, measures, quantities::days(0));
+    if (!supplement) throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
+    Flags one;
+    one.set("--water", *options.water);
+    auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
+    engine::Mix const mix{supplement->key,          words_of(*supplement, flags),  {},
+                          dose(*supplement, water), engine::strength(*supplement), engine::sodium(*supplement)};
+    auto const rations = readers::RationsReader(options.farm.rations).load({});
+    auto const cautions = engine::mix_cautions(*supplement, rations.limits);
+    if (options.farm.json) return reports::plain_mix_json(mix, cautions);
+    return reports::plain_mix_text(mix, *supplement, cautions, measures);
+}
+
+}  // namespace
+
+CLI::App* add_to(CLI::App& program, MixOptions& options) {
+    CLI::App* app = program.add_subcommand("mix", "what to stir into the drinking water");
+    add_to(*app, options.farm);
+    app->add_option("--water", options.water, "for this much water, whoever drinks it")->type_name("VOLUME");
+    app->footer("Example: cropful mix --rate \"4 oz per 128 gal\" --water \"3 gal\"");
+    return app;
+}
+
+std::string run(MixOptions const& options) {
+    if (options.water) return plain_water(options);
+    FarmOptions const& asked = options.farm;
+    if (!asked.file && !asked.flags.has("--kind")) {
+        throw WrongUse(
+            "for whom, or for how much water? Name a farm file, or say --water \"3 gal\", or --kind and --birds");
+    }
+    if (!asked.file && !asked.flags.has("--rate") && !asked.flags.has("--stock")) {
+        throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
+    }
+    auto const [farm, rations, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = {}});
+    bool const any = std::any_of(farm.hatches.begin(), farm.hatches.end(),
+                                 [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
+    if (!any)
+        throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
+    auto const plan = engine::make_plan(farm, rations, window);
+    return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan);
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,38 @@
+#include "cropful/commands/plan.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "cropful/reports/plan_json.hpp"
+#include "cropful/reports/plan_text.hpp"
+
+namespace cropful::commands {
+
+CLI::App* add_to(CLI::App& program, PlanOptions& options) {
+    CLI::App* app = program.add_subcommand("plan", "one page: what to buy, fill, stir in and watch");
+    add_to(*app, options.farm);
+    app->add_option("--from", options.from, "plan from this day on")->type_name("DATE");
+    app->add_option("--to", options.to, "plan up to this day")->type_name("DATE");
+    app->add_flag("--all", options.all, "list every fill, and the feed and water of a day");
+    app->footer("Example: cropful plan farm.toml --from 2027-05-01 --to 2027-06-01");
+    return app;
+}
+
+engine::Window read_window(std::optional<std::string> const& from, std::optional<std::string> const& to) {
+    engine::Window const window{read_moment(from, "--from"), read_moment(to, "--to")};
+    if (window.from && window.until && !(*window.from < *window.until)) {
+        throw BadInput("\"" + *to + "\"", "a date after --from " + *from, {.file = "", .line = 0, .key = "--to"});
+    }
+    return window;
+}
+
+std::string run(PlanOptions const& options) {
+    auto [farm, rations, window] = read_question(options.farm, {});
+    auto const asked = read_window(options.from, options.to);
+    if (asked.from) window.from = asked.from;
+    window.until = asked.until;
+    auto const plan = engine::make_plan(farm, rations, window);
+    if (options.farm.json) return reports::plan_json(plan, window);
+    return reports::plan_text(plan, options.all ? reports::Detail::everything : reports::Detail::one_page);
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,91 @@
+#include "cropful/commands/table.hpp"
+
+#include <algorithm>
+
+#include <CLI/CLI.hpp>
+
+#include "cropful/commands/farm_options.hpp"
+#include "cropful/domain/nearest.hpp"
+#include "cropful/reports/table_json.hpp"
+#include "cropful/reports/table_text.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+using quantities::Measures;
+using readers::RationsReader;
+
+std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms"};
+
+std::vector<engine::Kind> all_kinds(RationsReader const& reader) {
+    std::vector<engine::Kind> kinds;
+    for (std::string const& key : reader.kinds()) kinds.push_back(reader.kind(key));
+    return kinds;
+}
+
+std::vector<engine::NeedsTable> all_needs(RationsReader const& reader) {
+    std::vector<engine::NeedsTable> tables;
+    for (std::string const& key : reader.needs_tables()) tables.push_back(reader.needs(key));
+    return tables;
+}
+
+std::string list(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
+    using namespace reports;
+    if (what == "kinds") return json ? kinds_json(all_kinds(reader)) : kinds_text(all_kinds(reader));
+    if (what == "needs") return json ? needs_list_json(all_needs(reader)) : needs_list_text(all_needs(reader));
+    if (what == "units") return json ? units_json(quantities::units()) : units_text(quantities::units());
+    auto const rations = reader.load({});
+    if (what == "drugs") return json ? drugs_json(rations.drugs) : drugs_text(rations.drugs, measures);
+    if (what == "limits") return json ? limits_json(rations.limits) : limits_text(rations.limits);
+    return json ? forms_json(rations.forms) : forms_text(rations.forms);
+}
+
+/// The kind a word names; empty when it names none.
+std::optional<std::string> kind_named(std::string const& word, RationsReader const& reader) {
+    try {
+        return reader.kind_key(word);
+    } catch (BadInput const&) {
+        return std::nullopt;
+    }
+}
+
+std::string one(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
+    if (auto const key = kind_named(what, reader)) {
+        auto const kind = reader.kind(*key);
+        auto const needs = reader.needs(kind.needs_table);
+        return json ? reports::kind_json(kind, needs) : reports::kind_text(kind, needs, measures);
+    }
+    auto const tables = reader.needs_tables();
+    if (std::find(tables.begin(), tables.end(), what) != tables.end()) {
+        return json ? reports::needs_json(reader.needs(what)) : reports::needs_text(reader.needs(what));
+    }
+    auto known = lists;
+    for (auto const& more : {reader.kinds(), tables}) known.insert(known.end(), more.begin(), more.end());
+    std::string const near = domain::nearest(what, known);
+    throw WrongUse("no table \"" + what + "\"; " +
+                   (near.empty() ? "`cropful table` lists what there is" : "nearest: " + near));
+}
+
+}  // namespace
+
+CLI::App* add_to(CLI::App& program, TableOptions& options) {
+    CLI::App* app = program.add_subcommand("table", "what is built in, with its sources");
+    app->add_option("WHAT", options.what, "kinds, needs, units, drugs, limits, forms, or a kind or table by name")
+        ->type_name("");
+    app->add_option("--units", options.units, "us, metric or uk, of what is printed")->type_name("WORD");
+    add_common(*app, options.json, options.rations);
+    app->footer("Example: cropful table bobwhite");
+    return app;
+}
+
+std::string run(TableOptions const& options) {
+    RationsReader const reader(options.rations);
+    Measures const measures = measures_of(options.units, Measures::us);
+    if (!options.what) return options.json ? reports::index_json(lists) : reports::index_text();
+    bool const is_list = std::find(lists.begin(), lists.end(), *options.what) != lists.end();
+    return is_list ? list(*options.what, reader, options.json, measures)
+                   : one(*options.what, reader, options.json, measures);
+}
+
+}  // namespace cropful::commands

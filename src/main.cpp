@@ -1,0 +1,35 @@
+#include <exception>
+#include <iostream>
+
+#include "cropful/commands/command_line.hpp"
+
+namespace {
+
+int status(cropful::Exit exit) { return static_cast<int>(exit); }
+
+int complain(char const* what, cropful::Exit exit) {
+    std::cerr << "cropful: " << what << '\n';
+    return status(exit);
+}
+
+int answer(std::vector<std::string> const& words) {
+    auto const reply = cropful::commands::answer(words);
+    std::cerr << reply.err;
+    std::cout << reply.out << std::flush;
+    if (!std::cout) throw cropful::WrongUse("the answer cannot be written to standard output");
+    return status(reply.status);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    try {
+        return answer({words + (count > 0 ? 1 : 0), words + count});
+    } catch (cropful::Fault const& fault) {
+        return complain(fault.what(), fault.status());
+    } catch (std::exception const& fault) {
+        std::cerr << "cropful: a fault of the program itself, please report it: ";
+        std::cerr << fault.what() << '\n';
+        return status(cropful::Exit::no_answer);
+    }
+}

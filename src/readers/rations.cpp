@@ -1,0 +1,122 @@
+#include "cropful/readers/rations.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <filesystem>
+#include <set>
+#include <string_view>
+#include <utility>
+
+#include "readers/built_in.hpp"
+#include "readers/rations_parts.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::string_view ending = ".toml";
+
+/// Names that differ only in case, spaces, hyphens and underscores become the same.
+std::string squash(std::string_view words) {
+    std::string text;
+    for (char const c : words) {
+        if (c == ' ' || c == '-' || c == '_') continue;
+        text += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    }
+    return text;
+}
+
+/// Keys of the files of one folder, built in or in the directory in front, sorted.
+std::vector<std::string> keys_in(std::string const& folder, std::optional<std::string> const& directory) {
+    std::set<std::string> keys;
+    std::string const start = folder + "/";
+    for (BuiltIn const& one : built_in()) {
+        std::string_view const name = one.name;
+        if (!name.starts_with(start) || !name.ends_with(ending)) continue;
+        keys.emplace(name.substr(start.size(), name.size() - start.size() - ending.size()));
+    }
+    std::error_code none;
+    if (directory) {
+        for (auto const& file : fs::directory_iterator(fs::path(*directory) / folder, none)) {
+            if (file.path().extension() == ending) keys.insert(file.path().stem().string());
+        }
+    }
+    return {keys.begin(), keys.end()};
+}
+
+void check_known(std::string const& key, std::vector<std::string> const& known) {
+    if (std::find(known.begin(), known.end(), key) == known.end()) throw BadInput(quoted(key), one_of(key, known));
+}
+
+Document open(RationsReader const& reader, std::string const& name) {
+    auto const file = reader.file(name);
+    return parse_document(file.text, file.name);
+}
+
+}  // namespace
+
+RationsReader::RationsReader(std::optional<std::string> directory) : directory_(std::move(directory)) {
+    std::error_code none;
+    if (directory_ && !fs::is_directory(*directory_, none)) {
+        throw WrongUse(*directory_ + ": found no such directory; expected one with birds/, needs/ or feeds/ in it");
+    }
+}
+
+std::vector<std::string> RationsReader::kinds() const { return keys_in("birds", directory_); }
+
+std::vector<std::string> RationsReader::needs_tables() const { return keys_in("needs", directory_); }
+
+std::string RationsReader::kind_key(std::string const& words) const {
+    auto const known = kinds();
+    std::string const wanted = squash(words);
+    for (std::string const& key : known) {
+        if (squash(key) == wanted) return key;
+    }
+    for (std::string const& key : known) {
+        for (std::string const& name : read_kind_names(open(*this, "birds/" + key + ".toml"))) {
+            if (squash(name) == wanted) return key;
+        }
+    }
+    throw BadInput(quoted(words), one_of(words, known));
+}
+
+engine::Kind RationsReader::kind(std::string const& key) const {
+    check_known(key, kinds());
+    return read_kind(key, open(*this, "birds/" + key + ".toml"));
+}
+
+engine::NeedsTable RationsReader::needs(std::string const& key) const {
+    check_known(key, needs_tables());
+    return read_needs(key, open(*this, "needs/" + key + ".toml"));
+}
+
+engine::Rations RationsReader::load(domain::Farm const& farm) const {
+    engine::Rations rations;
+    for (domain::Hatch const& hatch : farm.hatches) {
+        if (rations.kinds.contains(hatch.kind)) continue;
+        auto const& kind = rations.kinds.emplace(hatch.kind, this->kind(hatch.kind)).first->second;
+        if (!rations.needs.contains(kind.needs_table)) {
+            rations.needs.emplace(kind.needs_table, needs(kind.needs_table));
+        }
+    }
+    rations.forms = read_form_densities(open(*this, "feeds/forms.toml"));
+    rations.limits = read_limits(open(*this, "limits.toml"));
+    rations.drugs = read_drugs(open(*this, "drugs.toml"));
+    return rations;
+}
+
+RationsReader::File RationsReader::file(std::string const& name) const {
+    std::error_code none;
+    if (directory_) {
+        std::string const path = (fs::path(*directory_) / name).string();
+        if (fs::exists(path, none)) return {path, read_text(path)};
+    }
+    for (BuiltIn const& one : built_in()) {
+        if (one.name == name) return {"rations/" + name, one.text};
+    }
+    throw WrongUse("rations/" + name + ": there is no such file");
+}
+
+}  // namespace cropful::readers

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "cropful/engine/kind.hpp"
+#include "readers/table.hpp"
+
+/// The files of rations/, each from its own document. All throw BadInput with file, line and key.
+namespace cropful::readers {
+
+engine::Kind read_kind(std::string const& key, Document document);
+engine::NeedsTable read_needs(std::string const& key, Document document);
+std::map<std::string, engine::FormDensity> read_form_densities(Document document);
+std::vector<engine::Limit> read_limits(Document document);
+std::vector<engine::Drug> read_drugs(Document document);
+/// Only the names by which a kind is known besides its key: title, latin and `also`.
+std::vector<std::string> read_kind_names(Document document);
+
+/// The keys `source` and `standing` of a table.
+domain::Source read_source(Table& table);
+
+/// A table of the document that must be there and be used up.
+template <class Read>
+auto section(Table& table, std::string_view key, Read const& read) {
+    Table part = table.need_table(key);
+    auto result = read(part);
+    part.done();
+    return result;
+}
+
+}  // namespace cropful::readers

@@ -1,0 +1,93 @@
+#include "cropful/readers/farm.hpp"
+
+namespace cropful::readers {
+
+std::string starter_farm() {
+    return R"(# A farm file to start from. The farm, its feeds and its figures are invented: put your own in their place.
+#
+# An amount stands in quotes with its unit: "2.5 lb", "1 1/2 gal", "1/2 tsp", "24 %", "6 wk", "70 degF".
+# Metric units work as well: "11 kg", "5.6 L", "25 mL", "21 degC".
+# What follows a # is a note. Keys behind a # may be left as they are; take the # away to use them.
+
+[farm]
+name = "My quail barn"
+units = "us"                         # how answers are printed: "us", "metric" or "uk"
+currency = "USD"
+# warmth = "70 degF"                 # usual air in the barn once the brooder is off
+
+# ---- Feeds: one table each; the word after the dot is the name you use for it further down. ----
+
+[feed.starter]
+title = "Game bird starter"
+protein = "28 %"                     # from the label
+form = "crumble"                     # "mash", "crumble" or "pellet": how much fits into a hopper
+bag = "50 lb"
+price = 27.50                        # of one bag, a number without quotes
+# on_hand = "30 lb"                  # what is in the barn already
+# spare = "10 lb"                    # what you want left over
+# keeps = "8 wk"                     # how long an opened bag stays good
+# energy = "2900 kcal/kg"            # from the label, if it says so
+# density = "38 lb/ft3"              # if you weighed a full measure: "2.4 lb/qt" works too
+# calcium = ["0.8 %", "1.2 %"]       # label minimum and maximum; a single figure is a minimum
+# medicated = { drug = "monensin", per_short_ton = "73 g", withdrawal = "0 d" }
+
+[feed.grower]
+title = "Game bird grower"
+protein = "20 %"
+form = "crumble"
+bag = "50 lb"
+price = 24.00
+
+# ---- Hoppers: the feeders you fill. ----
+
+[hopper.tube]
+volume = "3 gal"                     # what it holds to the brim; measure it with water
+# parts = [{ shape = "cylinder", diameter = "10 in", height = "9 in" }]    # instead of volume; also "frustum", "box"
+stays_behind = "5 %"                 # feed below the lip that the birds cannot reach
+# fill = "100 %"                     # how full you leave it each time
+# extra_waste = "0 %"                # scattered beyond the ordinary
+
+# ---- Drinkers. ----
+
+[drinker.jar]
+volume = "1 gal"
+# displaced = "8 fl oz"              # taken up by marbles or stones that keep chicks from drowning
+# change_every = "1 d"               # fresh water at least this often
+# least = "8 fl oz"                  # what the tray needs before birds can drink
+# spill = "0 %"
+
+# ---- Supplements: what you stir into the water. ----
+
+# [supplement.tonic]
+# rate = "1 tsp per gal"             # the label's own words
+# spoon = "5 g per tsp"              # weigh a level teaspoon once
+# keeps = "24 h"                     # how long the mixed water stays good
+# from = "0 d"                       # age at which the course starts
+# days = 5                           # how many days it is given
+# sodium = "12 %"                    # of the powder, from the label
+# pack = "8 oz"
+# price = 9.00
+
+# ---- Hatches: one table each, with two brackets. ----
+
+[[hatch]]
+name = "First hatch"
+kind = "bobwhite"                    # `cropful table` lists the kinds
+date = 2027-04-05                    # the day they hatched: year-month-day
+chicks = 90                          # or eggs = 140, and if you know it hatch_rate = "65 %"
+feeding = [
+    { feed = "starter", from = "0 d" },
+    { feed = "grower", from = "6 wk" },
+]
+until = "16 wk"                      # how long you keep them
+# removed = [{ at = "8 wk", birds = 20 }]    # birds sold or moved
+# laying_from = "24 wk"              # for hens kept to lay
+hopper = "tube"
+hoppers = 2
+drinker = "jar"
+drinkers = 2
+# supplement = "tonic"
+)";
+}
+
+}  // namespace cropful::readers

@@ -1,0 +1,76 @@
+#include "cropful/reports/buy_text.hpp"
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Plan;
+using engine::Purchase;
+using engine::SupplementPurchase;
+using quantities::kilograms;
+using quantities::print;
+
+std::string price(std::optional<quantities::Money> const& cost, Plan const& plan) {
+    return cost ? print(*cost, plan.farm.currency) : "no price";
+}
+
+std::string feed_words(Purchase const& feed, Plan const& plan) {
+    auto const measures = plan.farm.measures;
+    std::string words = feed.title.empty() ? feed.key : feed.title;
+    if (feed.bag) words += ", " + print(*feed.bag, measures);
+    words += ": " + print(feed.need, measures) + " to be eaten";
+    if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
+    if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
+    if (!feed.bag) words += " (no bag size stated)";
+    return words + "; have it by " + feed.first_needed.day() + ", lasts to " + feed.last_needed.day();
+}
+
+void add_feed(Table& table, Purchase const& feed, Plan const& plan) {
+    std::string count = plural(feed.bags, "bag");
+    if (!feed.bag) {
+        auto const more = feed.need + feed.spare - feed.on_hand;
+        count = more > kilograms(0) ? print(more, plan.farm.measures) : "none";
+    }
+    table.add({count, price(feed.cost, plan), feed_words(feed, plan)});
+}
+
+void add_supplement(Table& table, SupplementPurchase const& bought, Plan const& plan) {
+    auto const measures = plan.farm.measures;
+    domain::Supplement const& supplement = plan.farm.supplements.at(bought.key);
+    std::string words = supplement_title(supplement);
+    if (supplement.pack) words += ", " + print_small(*supplement.pack, measures);
+    if (supplement.pack_volume) words += ", " + print(*supplement.pack_volume, measures);
+    std::string amount;
+    if (bought.by_weight) {
+        amount = print_small(*bought.by_weight, measures);
+    } else if (bought.by_volume) {
+        amount = print(*bought.by_volume, measures);
+    }
+    table.add({bought.packs ? plural(*bought.packs, "pack") : amount, price(bought.cost, plan),
+               words + ": " + amount + " to be stirred in" + (bought.packs ? "" : " (no pack size stated)")});
+}
+
+}  // namespace
+
+std::string purchases_text(Plan const& plan) {
+    Table table({Align::right, Align::right, Align::left}, 2);
+    for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
+    for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
+    std::string const whole = plan.cost_is_whole ? "in all" : "in all, without what has no price";
+    table.add({plural(plan.bags, "bag"), print(plan.cost, plan.farm.currency), whole});
+    return "\nBUY\n" + table.text();
+}
+
+std::string buy_text(Plan const& plan) {
+    std::string text = page_title(plan) + purchases_text(plan) + "\nFOR\n";
+    for (engine::HatchPlan const& hatch : plan.hatches) {
+        text += wrap(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)), "  ", "    ");
+    }
+    return text + notes_text(plan);
+}
+
+}  // namespace cropful::reports

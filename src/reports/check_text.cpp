@@ -1,0 +1,125 @@
+#include "cropful/reports/check_text.hpp"
+
+#include <algorithm>
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Check;
+using engine::HatchPlan;
+using engine::Verdict;
+
+std::string title(std::string const& nutrient) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? std::string(known->title) : nutrient;
+}
+
+std::string level(std::string const& nutrient, double amount) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? domain::print_level(*known, amount) : quantities::plain(amount);
+}
+
+std::string label_words(Check const& check) {
+    if (!check.label && !check.label_maximum) return "not stated";
+    if (!check.label) return "at most " + level(check.nutrient, *check.label_maximum);
+    std::string const least = level(check.nutrient, *check.label);
+    return check.label_maximum ? least + " to " + level(check.nutrient, *check.label_maximum) : least;
+}
+
+/// "gives 2.51 g a bird a day, needs 2.72 g"; protein only.
+std::string daily_words(Check const& check) {
+    if (!check.given_per_bird || !check.need_per_bird) return "";
+    return "; gives " + quantities::number(quantities::in_grams(*check.given_per_bird), 2) + " g a bird a day, needs " +
+           quantities::number(quantities::in_grams(*check.need_per_bird), 2) + " g (" +
+           quantities::print_age(check.from + (check.to - check.from) / 2.0) + ")";
+}
+
+bool same_table(Check const& a, Check const& b) {
+    return a.feed == b.feed && a.phase == b.phase && a.from == b.from && a.to == b.to;
+}
+
+/// One feed in one phase: what is on the label in a table, the rest in a sentence.
+std::string table_text(std::vector<Check> const& checks, domain::Farm const& farm) {
+    Check const& first = checks.front();
+    Table table({Align::left, Align::left, Align::left, Align::left}, 2);
+    table.add({"nutrient", "label", "need", ""});
+    std::vector<std::string> unstated;
+    for (Check const& check : checks) {
+        if (check.verdict == Verdict::unstated && !check.label_maximum) {
+            unstated.push_back(title(check.nutrient) + " " + level(check.nutrient, check.need));
+        } else {
+            table.add({title(check.nutrient), label_words(check), level(check.nutrient, check.need),
+                       verdict_words(check) + daily_words(check)});
+        }
+    }
+    std::string text =
+        wrap(feed_title(farm, first.feed) + ", " + ages_words(first.from, first.to) + " (needs: " + first.phase + ")");
+    if (unstated.size() < checks.size()) text += table.text();
+    if (!unstated.empty()) text += wrap("not on the label, so not judged; needs: " + join(unstated), "  ", "    ");
+    return text;
+}
+
+std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm) {
+    std::string text = "\n" + wrap(hatch.hatch.name + ": " + hatch.kind_title, "", "  ");
+    for (auto start = hatch.checks.begin(); start != hatch.checks.end();) {
+        auto const end =
+            std::find_if_not(start, hatch.checks.end(), [&](Check const& c) { return same_table(*start, c); });
+        text += table_text({start, end}, farm);
+        start = end;
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string verdict_words(Check const& check) {
+    switch (check.verdict) {
+        case Verdict::meets:
+            return "meets";
+        case Verdict::over:
+            return "OVER: more than growing birds should have";
+        case Verdict::unstated:
+            return "no minimum on the label";
+        case Verdict::short_of:
+            break;
+    }
+    std::string const relative = quantities::plain(100 * check.short_by / check.need) + " %";
+    if (check.nutrient != "protein") return "SHORT by " + relative;
+    return "SHORT by " + quantities::plain(check.short_by) + " points (" + relative + ")";
+}
+
+std::string labels_text(HatchPlan const& hatch) {
+    Table table({Align::left, Align::left}, 0);
+    int meets = 0, unstated = 0;
+    for (Check const& check : hatch.checks) {
+        meets += check.verdict == Verdict::meets;
+        unstated += check.verdict == Verdict::unstated;
+        if (check.verdict != Verdict::short_of && check.verdict != Verdict::over) continue;
+        table.add({"  LABEL", check.feed + ", " + ages_words(check.from, check.to) + ": " + title(check.nutrient) +
+                                  " " + label_words(check) + ", needs " + level(check.nutrient, check.need) + ": " +
+                                  verdict_words(check)});
+    }
+    if (hatch.checks.empty()) return "";
+    if (meets + unstated > 0) {
+        std::string const met = plural(meets, "need") + " met";
+        std::string const unknown = plural(unstated, "need") + " not on the label";
+        table.add({"  LABEL", unstated == 0 ? met : met + ", " + unknown + " (see `cropful check`)"});
+    }
+    return table.text();
+}
+
+std::string check_text(engine::Plan const& plan) {
+    std::string text = plan.farm.name.empty() ? "" : plan.farm.name + "\n";
+    for (HatchPlan const& hatch : plan.hatches) {
+        if (!hatch.checks.empty()) text += hatch_text(hatch, plan.farm);
+    }
+    return text + notes_text(plan);
+}
+
+}  // namespace cropful::reports

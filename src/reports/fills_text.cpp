@@ -1,0 +1,102 @@
+#include "cropful/reports/fills_text.hpp"
+
+#include <cmath>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/folding.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Fill;
+using engine::HatchPlan;
+using quantities::Duration;
+using quantities::Mass;
+using quantities::Measures;
+using quantities::print;
+using quantities::Volume;
+
+std::string birds(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
+
+std::string never(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "never"; }
+
+/// First cells of a row: when, age and birds.
+template <class Amount>
+std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
+    Fill<Amount> const& first = fold.fills.front();
+    std::string const when = moment_words(first.at, measures);
+    return {fold.fills.size() > 1 ? "from " + when : when, fold.ages_words(), birds(first.birds)};
+}
+
+/// When one hopper fill ends and why.
+std::string end_of(Fill<Mass> const& fill, HatchPlan const& hatch, Duration next, Measures measures) {
+    std::string const feed = feed_from(hatch, next);
+    bool const runs_out = fill.empty_after && fill.age + *fill.empty_after <= next + quantities::days(1e-6);
+    if (runs_out) return moment_words(fill.at + *fill.empty_after, measures);
+    if (!feed.empty()) return feed + " from " + (hatch.hatch.date + next).day();
+    return "lasts to the end";
+}
+
+std::string title(std::string const& verb, int count, std::string const& key, std::string const& each) {
+    return "  " + verb + "  " + std::to_string(count) + " x " + key + ", " + each + " each\n";
+}
+
+std::string fold_note(bool folded) {
+    if (!folded) return "";
+    return "    (a row with several fills shows the shortest time one lasts; --all lists each)\n";
+}
+
+}  // namespace
+
+bool changed_before_dry(Fill<Volume> const& fill) { return by_change(fill); }
+
+std::string feed_from(HatchPlan const& hatch, Duration age) {
+    for (engine::FeedNeed const& feed : hatch.feeds) {
+        bool const here = std::abs(quantities::in_days(feed.from - age)) < 1e-6;
+        if (here && age > first_age(hatch)) return feed.feed;
+    }
+    return "";
+}
+
+std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_fill) {
+    if (!hatch.hoppers || hatch.hoppers->fills.empty()) return "";
+    auto const& hoppers = *hatch.hoppers;
+    auto const folds = fold(hoppers.fills, last_age(hatch), every_fill);
+    Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
+    table.add({"fill", "age", "birds", "lasts", "empty"});
+    for (auto const& one : folds) {
+        auto cells = start(one, measures);
+        cells.push_back(never(one.shortest()));
+        cells.push_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
+                                             : end_of(one.fills.front(), hatch, one.next, measures));
+        table.add(std::move(cells));
+    }
+    return title("FILL", hoppers.count, hoppers.key, print(hoppers.fills.front().content, measures)) + table.text() +
+           fold_note(folds.size() < hoppers.fills.size());
+}
+
+std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_fill) {
+    if (!hatch.drinkers || hatch.drinkers->fills.empty()) return "";
+    auto const& drinkers = *hatch.drinkers;
+    auto const folds = fold(drinkers.fills, last_age(hatch), every_fill);
+    Table table({Align::left, Align::left, Align::right, Align::left, Align::left}, 4);
+    table.add({"fill", "age", "birds", "then", "dry after"});
+    for (auto const& one : folds) {
+        auto cells = start(one, measures);
+        bool const several = one.fills.size() > 1;
+        if (changed_before_dry(one.fills.front())) {
+            cells.push_back((several ? "change every " : "change after ") + never(one.fills.front().change_after));
+        } else {
+            cells.push_back(several ? plural(static_cast<int>(one.fills.size()), "fill") : "fill before it is dry");
+        }
+        cells.push_back(never(one.shortest()));
+        table.add(std::move(cells));
+    }
+    return title("WATER", drinkers.count, drinkers.key, print(drinkers.fills.front().content, measures)) +
+           table.text() + fold_note(folds.size() < drinkers.fills.size());
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,132 @@
+#include "reports/json_parts.hpp"
+
+#include "cropful/domain/nutrient.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Check;
+using engine::Dose;
+using engine::Verdict;
+using quantities::in_days;
+using quantities::in_grams;
+using quantities::in_millilitres;
+
+std::string name(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::meets:
+            return "meets";
+        case Verdict::short_of:
+            return "short";
+        case Verdict::over:
+            return "over";
+        case Verdict::unstated:
+            break;
+    }
+    return "unstated";
+}
+
+void add_dose(Json& json, Dose const& dose) {
+    json["water_l"] = quantities::in_litres(dose.water);
+    json["product_g"] = or_null(dose.by_weight ? dose.by_weight : dose.stock_product, in_grams);
+    json["product_ml"] = or_null(dose.by_volume, in_millilitres);
+    json["stock_ml"] = or_null(dose.stock, in_millilitres);
+    json["stock_product_g"] = or_null(dose.stock_product, in_grams);
+}
+
+Json batch_json(engine::Batch const& batch) {
+    Json json{{"at", batch.at.iso()},
+              {"age_d", in_days(batch.age)},
+              {"lasts_d", in_days(batch.lasts)},
+              {"drunk_l", quantities::in_litres(batch.drunk)}};
+    add_dose(json, batch.dose);
+    return json;
+}
+
+/// Label, need and shortage under the keys of protein, which has its own, or of any other nutrient.
+void add_levels(Json& json, Check const& check) {
+    bool const known = check.label.has_value();
+    Json const relative = known ? Json(100 * check.short_by / check.need) : Json(nullptr);
+    if (check.nutrient == "protein") {
+        json["protein_pct"] = or_null(check.label);
+        json["need_pct"] = check.need;
+        json["short_pct"] = relative;
+        json["short_points"] = known ? Json(check.short_by) : Json(nullptr);
+        return;
+    }
+    json["label"] = or_null(check.label);
+    json["label_maximum"] = or_null(check.label_maximum);
+    json["need"] = check.need;
+    json["unit"] = unit_of(check.nutrient);
+    json["short_pct"] = relative;
+}
+
+}  // namespace
+
+Json unit_of(std::string const& nutrient) {
+    auto const* known = domain::find_nutrient(nutrient);
+    if (known == nullptr) return nullptr;
+    switch (known->unit) {
+        case domain::NutrientUnit::percent:
+            return "%";
+        case domain::NutrientUnit::milligrams_per_kilogram:
+            return "mg/kg";
+        case domain::NutrientUnit::units_per_kilogram:
+            return "IU/kg";
+        case domain::NutrientUnit::kilocalories_per_kilogram:
+            return "kcal/kg";
+    }
+    return nullptr;
+}
+
+Json to_json(domain::Source const& source) {
+    return {{"source", source.text}, {"standing", domain::name(source.standing)}};
+}
+
+Json mix_json(engine::Mix const& mix) {
+    Json json{{"supplement", mix.supplement},
+              {"rate", mix.words},
+              {"per_l_g", or_null(mix.strength, quantities::in_grams_per_litre)},
+              {"sodium_mg_per_l", or_null(mix.sodium, quantities::in_milligrams_per_litre)},
+              {"batches", Json::array()}};
+    for (engine::Batch const& batch : mix.batches) json["batches"].push_back(batch_json(batch));
+    add_dose(json, mix.total);
+    return json;
+}
+
+Json check_json(Check const& check) {
+    Json json{{"feed", check.feed},
+              {"phase", check.phase},
+              {"from_d", in_days(check.from)},
+              {"to_d", in_days(check.to)},
+              {"nutrient", check.nutrient}};
+    add_levels(json, check);
+    json["verdict"] = name(check.verdict);
+    if (check.nutrient == "protein") {
+        json["given_g_per_bird_d"] = or_null(check.given_per_bird, in_grams);
+        json["need_g_per_bird_d"] = or_null(check.need_per_bird, in_grams);
+    }
+    json.update(to_json(check.source));
+    return json;
+}
+
+Json notes(std::vector<engine::Assumption> const& assumptions) {
+    Json all = Json::array();
+    for (auto const& one : assumptions) {
+        Json json{{"text", one.text}};
+        json.update(to_json(one.source));
+        all.push_back(json);
+    }
+    return all;
+}
+
+Json notes(std::vector<engine::Caution> const& cautions) {
+    Json all = Json::array();
+    for (auto const& one : cautions) all.push_back(Json{{"text", one.text}, {"source", one.source}});
+    return all;
+}
+
+std::string printed(Json const& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
+
+}  // namespace cropful::reports

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include <nlohmann/json.hpp>
+
+#include "cropful/domain/standing.hpp"
+#include "cropful/engine/plan.hpp"
+
+/// Parts of the JSON answers: SI numbers at full precision with the unit in the key, null for what is not known.
+namespace cropful::reports {
+
+using Json = nlohmann::ordered_json;
+
+template <class Value>
+Json or_null(std::optional<Value> const& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+/// The number of an amount in the unit `in`, or null.
+template <class Amount, class In>
+Json or_null(std::optional<Amount> const& amount, In in) {
+    return amount ? Json(in(*amount)) : Json(nullptr);
+}
+
+Json to_json(domain::Source const& source);  // {source, standing}
+Json unit_of(std::string const& nutrient);   // "%", "mg/kg", ...; null for an unknown one
+Json mix_json(engine::Mix const& mix);
+Json check_json(engine::Check const& check);
+Json notes(std::vector<engine::Assumption> const& assumptions);
+Json notes(std::vector<engine::Caution> const& cautions);
+std::string printed(Json const& json);  // indented, ends with a line feed
+
+}  // namespace cropful::reports

@@ -1,0 +1,90 @@
+#include "cropful/reports/last_text.hpp"
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Fill;
+using engine::HatchPlan;
+using quantities::Duration;
+using quantities::Mass;
+using quantities::Measures;
+using quantities::print;
+using quantities::Volume;
+
+std::string after(Duration lasts, engine::Moment at, Measures measures) {
+    return print(lasts) + ", until " + moment_words(at + lasts, measures);
+}
+
+/// The feed that takes over before this fill is eaten; empty when none does.
+std::string overtaken(HatchPlan const& hatch, Fill<Mass> const& fill) {
+    for (engine::FeedNeed const& feed : hatch.feeds) {
+        bool const sooner = !fill.empty_after || feed.from < fill.age + *fill.empty_after;
+        if (feed.from > fill.age && sooner) return "; " + feed.feed + " from " + (hatch.hatch.date + feed.from).day();
+    }
+    return "";
+}
+
+std::string hopper_words(HatchPlan const& hatch, Measures measures) {
+    auto const& hoppers = *hatch.hoppers;
+    auto const& fill = hoppers.fills.front();
+    std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
+    std::string const holds = print(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
+    std::string const lasts =
+        fill.empty_after ? after(*fill.empty_after, fill.at, measures) : "as long as they are kept";
+    return vessels + ", " + holds + ": feed for " + lasts + overtaken(hatch, fill);
+}
+
+std::string drinker_words(HatchPlan const& hatch, Measures measures) {
+    auto const& drinkers = *hatch.drinkers;
+    auto const& fill = drinkers.fills.front();
+    std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " + print(fill.content, measures) +
+                        (drinkers.count > 1 ? " each" : "") + ": water for ";
+    words += fill.empty_after ? after(*fill.empty_after, fill.at, measures) : "as long as they are kept";
+    if (changed_before_dry(fill)) words += "; but change it after " + after(*fill.change_after, fill.at, measures);
+    return words;
+}
+
+template <class Amount>
+bool filled(std::optional<engine::Vessels<Amount>> const& vessels) {
+    return vessels && !vessels->fills.empty();
+}
+
+std::string hatch_text(HatchPlan const& hatch, Measures measures) {
+    Duration const age = first_age(hatch);
+    std::string birds;
+    if (filled(hatch.hoppers)) birds = quantities::number(quantities::in_birds(hatch.hoppers->fills.front().birds), 0);
+    if (birds.empty() && filled(hatch.drinkers)) {
+        birds = quantities::number(quantities::in_birds(hatch.drinkers->fills.front().birds), 0);
+    }
+    std::string text = wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
+                                quantities::print_age(age) + ", full " + moment_words(hatch.hatch.date + age, measures),
+                            "", "  ");
+    if (filled(hatch.hoppers)) text += wrap(hopper_words(hatch, measures), "  ", "    ");
+    if (filled(hatch.drinkers)) text += wrap(drinker_words(hatch, measures), "  ", "    ");
+    if (!filled(hatch.hoppers) && !filled(hatch.drinkers)) text += "  no hopper and no drinker are named\n";
+    return text;
+}
+
+}  // namespace
+
+std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at) {
+    Measures const measures = plan.farm.measures;
+    std::string text;
+    if (!plan.farm.name.empty()) {
+        std::string const when =
+            at ? "filled " + at->day_year() + moment_words(*at, measures).substr(at->day().size()) : "";
+        text = both_ends(plan.farm.name, when) + "\n";
+    }
+    for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, measures);
+    text += "\n" +
+            wrap("Counted for ordinary birds and full vessels; hours are rounded down: fill before, not at, the hour.");
+    return text + notes_text(plan);
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,108 @@
+#include "cropful/reports/mix_text.hpp"
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Dose;
+using engine::Mix;
+using quantities::Measures;
+using quantities::number;
+using quantities::print;
+
+constexpr double most_spooned_ml = 120;  // half a cup: above it the product is measured out, not spooned
+
+std::string measure_words(quantities::Volume volume, Measures measures) {
+    bool const spooned = quantities::in_millilitres(volume) <= most_spooned_ml;
+    return spooned ? print_spoons(volume, measures) : print(volume, measures);
+}
+
+std::string strength_words(Mix const& mix) {
+    std::vector<std::string> parts;
+    if (mix.strength) parts.push_back(number(quantities::in_grams_per_litre(*mix.strength), 3) + " g of product per L");
+    if (mix.sodium)
+        parts.push_back(number(quantities::in_milligrams_per_litre(*mix.sodium), 0) + " mg/L of sodium added");
+    return join(parts);
+}
+
+/// How a proportioner's ratio is meant, and how strong its stock is.
+std::string stock_words(domain::Supplement const& supplement) {
+    if (!supplement.stock) return "";
+    return "stock: " + number(quantities::in_grams_per_litre(supplement.stock->strength), 1) +
+           " g of product per L; the proportioner adds 1 part of it to " +
+           quantities::plain(supplement.stock->water_parts) + " parts of water";
+}
+
+std::string indented(std::string const& words) { return words.empty() ? "" : wrap(words, "    ", "    "); }
+
+Table batches(Mix const& mix, Measures measures) {
+    Table table({Align::left, Align::left, Align::right, Align::left}, 4);
+    table.add({"mix", "age", "water", "stir in"});
+    for (engine::Batch const& batch : mix.batches) {
+        table.add({moment_words(batch.at, measures), quantities::print_age(batch.age),
+                   print(batch.dose.water, measures), dose_words(batch.dose, measures)});
+    }
+    table.add({"in all", "", print(mix.total.water, measures), dose_words(mix.total, measures)});
+    return table;
+}
+
+/// What is mixed beyond what is drunk, said only when there is any.
+std::string thrown_away(Mix const& mix, Measures measures) {
+    auto drunk = quantities::litres(0);
+    for (engine::Batch const& batch : mix.batches) drunk += batch.drunk;
+    auto const rest = mix.total.water - drunk;
+    if (rest < mix.total.water * 0.01) return "";
+    return "the troughs need more than the birds drink: " + print(rest, measures) + " of this is thrown away";
+}
+
+}  // namespace
+
+std::string dose_words(Dose const& dose, Measures measures) {
+    if (dose.stock) {
+        std::string const words = print(*dose.stock, measures) + " of stock";
+        return dose.stock_product ? words + " (" + print_small(*dose.stock_product, measures) + " of product)" : words;
+    }
+    if (dose.by_volume && dose.by_weight) {
+        return measure_words(*dose.by_volume, measures) + " = " + print_small(*dose.by_weight, measures);
+    }
+    if (dose.by_volume) return measure_words(*dose.by_volume, measures);
+    return dose.by_weight ? print_small(*dose.by_weight, measures) : "unknown";
+}
+
+std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm) {
+    if (!hatch.mix) return "";
+    Mix const& mix = *hatch.mix;
+    domain::Supplement const& supplement = farm.supplements.at(mix.supplement);
+    std::string const head = "  STIR  " + supplement_title(supplement) + ", " + mix.words;
+    if (mix.batches.empty()) {
+        return wrap(head + ": nothing to mix in this time; the course runs from " +
+                        quantities::print_age(supplement.from) + " for " + plural(supplement.days_long, "day"),
+                    "", "        ");
+    }
+    bool const daily = quantities::in_days(mix.batches.front().lasts) > 1 - 1e-9;
+    std::string const fresh = daily ? "mixed fresh each day" : "mixed fresh every " + print(mix.batches.front().lasts);
+    return wrap(head + ", " + fresh, "", "        ") + batches(mix, farm.measures).text() +
+           indented(thrown_away(mix, farm.measures)) + indented(stock_words(supplement)) +
+           indented(strength_words(mix));
+}
+
+std::string mix_text(engine::Plan const& plan) {
+    std::string text = page_title(plan);
+    for (engine::HatchPlan const& hatch : plan.hatches) {
+        if (hatch.mix) text += "\n" + wrap(hatch_words(hatch), "", "  ") + course_text(hatch, plan.farm);
+    }
+    return text + notes_text(plan);
+}
+
+std::string plain_mix_text(Mix const& mix, domain::Supplement const& supplement,
+                           std::vector<engine::Caution> const& cautions, Measures measures) {
+    std::string const head = "Into " + print(mix.total.water, measures) + " of water stir " +
+                             dose_words(mix.total, measures) + ", at " + mix.words;
+    return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) + cautions_text(cautions);
+}
+
+}  // namespace cropful::reports

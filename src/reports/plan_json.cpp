@@ -1,0 +1,211 @@
+#include "cropful/reports/plan_json.hpp"
+
+#include "reports/json_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Fill;
+using engine::HatchPlan;
+using engine::Plan;
+using quantities::in_days;
+using quantities::in_kilograms;
+using quantities::in_litres;
+using quantities::in_money;
+using quantities::Mass;
+using quantities::Volume;
+
+std::string name(quantities::Measures measures) {
+    if (measures == quantities::Measures::us) return "us";
+    return measures == quantities::Measures::metric ? "metric" : "uk";
+}
+
+Json farm_name(Plan const& plan) { return plan.farm.name.empty() ? Json(nullptr) : Json(plan.farm.name); }
+
+void add_window(Json& json, engine::Window const& window) {
+    if (window.from) json["from"] = window.from->iso();
+    if (window.until) json["until"] = window.until->iso();
+}
+
+/// The day alone at midnight.
+Json date_json(engine::Moment date) { return date == engine::Moment(date.date()) ? date.iso_date() : date.iso(); }
+
+Json hatch_head(HatchPlan const& hatch) {
+    return {{"name", hatch.hatch.name},
+            {"kind", hatch.hatch.kind},
+            {"date", date_json(hatch.hatch.date)},
+            {"chicks", quantities::in_birds(hatch.chicks)}};
+}
+
+Json feeds_json(HatchPlan const& hatch, domain::Farm const& farm) {
+    Json all = Json::array();
+    for (engine::FeedNeed const& feed : hatch.feeds) {
+        auto const& bag = farm.feeds.at(feed.feed).bag;
+        all.push_back(Json{{"feed", feed.feed},
+                           {"from_d", in_days(feed.from)},
+                           {"to_d", in_days(feed.to)},
+                           {"feed_kg", in_kilograms(feed.amount)},
+                           {"bags", bag ? Json(feed.bags) : Json(nullptr)},
+                           {"bag_kg", or_null(bag, in_kilograms)},
+                           {"cost", or_null(feed.cost, in_money)}});
+    }
+    return all;
+}
+
+Json empty_at(engine::Moment at, std::optional<quantities::Duration> after) {
+    return after ? Json((at + *after).iso()) : Json(nullptr);
+}
+
+Json fill_json(Fill<Mass> const& fill) {
+    return {{"at", fill.at.iso()},
+            {"age_d", in_days(fill.age)},
+            {"birds", quantities::in_birds(fill.birds)},
+            {"content_kg", in_kilograms(fill.content)},
+            {"used_kg", in_kilograms(fill.used)},
+            {"empty_after_d", or_null(fill.empty_after, in_days)},
+            {"empty_at", empty_at(fill.at, fill.empty_after)}};
+}
+
+Json fill_json(Fill<Volume> const& fill) {
+    return {{"at", fill.at.iso()},
+            {"age_d", in_days(fill.age)},
+            {"birds", quantities::in_birds(fill.birds)},
+            {"content_l", in_litres(fill.content)},
+            {"used_l", in_litres(fill.used)},
+            {"empty_after_d", or_null(fill.empty_after, in_days)},
+            {"empty_at", empty_at(fill.at, fill.empty_after)},
+            {"change_after_d", or_null(fill.change_after, in_days)}};
+}
+
+enum class Fills { all, first };
+
+template <class Amount>
+Json vessels_json(std::optional<engine::Vessels<Amount>> const& vessels, char const* what, Fills which) {
+    if (!vessels) return nullptr;
+    Json json{{what, vessels->key}, {"count", vessels->count}, {"fills", Json::array()}};
+    for (auto const& fill : vessels->fills) {
+        json["fills"].push_back(fill_json(fill));
+        if (which == Fills::first) break;
+    }
+    return json;
+}
+
+Json checks_json(HatchPlan const& hatch) {
+    Json all = Json::array();
+    for (engine::Check const& check : hatch.checks) all.push_back(check_json(check));
+    return all;
+}
+
+Json weeks_json(HatchPlan const& hatch) {
+    Json all = Json::array();
+    for (engine::Week const& week : hatch.weeks) {
+        all.push_back(Json{{"week", week.number},
+                           {"from_d", in_days(week.from)},
+                           {"birds", quantities::in_birds(week.birds)},
+                           {"feed_kg_per_d", in_kilograms(week.feed)},
+                           {"water_l_per_d", in_litres(week.water)}});
+    }
+    return all;
+}
+
+Json mix_or_null(HatchPlan const& hatch) { return hatch.mix ? mix_json(*hatch.mix) : Json(nullptr); }
+
+void add_purchases(Json& json, Plan const& plan) {
+    json["buy"] = Json::array();
+    auto feed_kg = quantities::kilograms(0);
+    for (engine::Purchase const& feed : plan.feeds) {
+        feed_kg += feed.need;
+        json["buy"].push_back(Json{{"feed", feed.key},
+                                   {"title", feed.title},
+                                   {"feed_kg", in_kilograms(feed.need)},
+                                   {"on_hand_kg", in_kilograms(feed.on_hand)},
+                                   {"spare_kg", in_kilograms(feed.spare)},
+                                   {"bags", feed.bag ? Json(feed.bags) : Json(nullptr)},
+                                   {"bag_kg", or_null(feed.bag, in_kilograms)},
+                                   {"cost", or_null(feed.cost, in_money)},
+                                   {"first_needed", feed.first_needed.iso()},
+                                   {"last_needed", feed.last_needed.iso()}});
+    }
+    json["supplements"] = Json::array();
+    for (engine::SupplementPurchase const& bought : plan.supplements) {
+        json["supplements"].push_back(Json{{"supplement", bought.key},
+                                           {"title", bought.title},
+                                           {"product_g", or_null(bought.by_weight, quantities::in_grams)},
+                                           {"product_ml", or_null(bought.by_volume, quantities::in_millilitres)},
+                                           {"packs", or_null(bought.packs)},
+                                           {"cost", or_null(bought.cost, in_money)}});
+    }
+    json["total"] = {{"cost", in_money(plan.cost)},
+                     {"cost_is_whole", plan.cost_is_whole},
+                     {"currency", plan.farm.currency},
+                     {"bags", plan.bags},
+                     {"feed_kg", in_kilograms(feed_kg)}};
+}
+
+/// Every answer: the farm, its hatches, what `add` adds to each and `finish` to the whole, and the notes.
+template <class Add, class Finish>
+std::string answer(Plan const& plan, Json json, Add add, Finish finish) {
+    json["units"] = name(plan.farm.measures);
+    json["hatches"] = Json::array();
+    for (HatchPlan const& hatch : plan.hatches) {
+        Json part = hatch_head(hatch);
+        add(part, hatch);
+        json["hatches"].push_back(std::move(part));
+    }
+    finish(json);
+    json["assumptions"] = notes(plan.assumptions);
+    json["cautions"] = notes(plan.cautions);
+    return printed(json);
+}
+
+template <class Add>
+std::string answer(Plan const& plan, Add add) {
+    return answer(plan, {{"farm", farm_name(plan)}}, add, [](Json&) {});
+}
+
+}  // namespace
+
+std::string plan_json(Plan const& plan, engine::Window const& window) {
+    Json json{{"farm", farm_name(plan)}};
+    add_window(json, window);
+    auto const add = [&](Json& part, HatchPlan const& hatch) {
+        part["feeds"] = feeds_json(hatch, plan.farm);
+        part["hoppers"] = vessels_json(hatch.hoppers, "hopper", Fills::all);
+        part["drinkers"] = vessels_json(hatch.drinkers, "drinker", Fills::all);
+        part["mix"] = mix_or_null(hatch);
+        part["check"] = checks_json(hatch);
+        part["weeks"] = weeks_json(hatch);
+    };
+    return answer(plan, std::move(json), add, [&](Json& whole) { add_purchases(whole, plan); });
+}
+
+std::string buy_json(Plan const& plan, engine::Window const& window) {
+    Json json{{"farm", farm_name(plan)}};
+    add_window(json, window);
+    auto const add = [&](Json& part, HatchPlan const& hatch) { part["feeds"] = feeds_json(hatch, plan.farm); };
+    return answer(plan, std::move(json), add, [&](Json& whole) { add_purchases(whole, plan); });
+}
+
+std::string last_json(Plan const& plan, std::optional<engine::Moment> at) {
+    Json json{{"farm", farm_name(plan)}, {"at", at ? Json(at->iso()) : Json(nullptr)}};
+    auto const add = [](Json& part, HatchPlan const& hatch) {
+        part["hoppers"] = vessels_json(hatch.hoppers, "hopper", Fills::first);
+        part["drinkers"] = vessels_json(hatch.drinkers, "drinker", Fills::first);
+    };
+    return answer(plan, std::move(json), add, [](Json&) {});
+}
+
+std::string mix_json_text(Plan const& plan) {
+    return answer(plan, [](Json& part, HatchPlan const& hatch) { part["mix"] = mix_or_null(hatch); });
+}
+
+std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions) {
+    return printed({{"mix", mix_json(mix)}, {"assumptions", Json::array()}, {"cautions", notes(cautions)}});
+}
+
+std::string check_json_text(Plan const& plan) {
+    return answer(plan, [](Json& part, HatchPlan const& hatch) { part["check"] = checks_json(hatch); });
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,72 @@
+#include "cropful/reports/plan_text.hpp"
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/buy_text.hpp"
+#include "cropful/reports/check_text.hpp"
+#include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/mix_text.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::HatchPlan;
+using quantities::Measures;
+using quantities::print;
+
+std::string feeds_text(HatchPlan const& hatch, Measures measures) {
+    Table table({Align::left, Align::left, Align::left, Align::right, Align::left}, 4);
+    table.add({"feed", "ages", "from", "to eat", "bags to buy"});
+    for (engine::FeedNeed const& feed : hatch.feeds) {
+        table.add({feed.feed, ages_words(feed.from, feed.to), (hatch.hatch.date + feed.from).day(),
+                   print(feed.amount, measures), feed.cost || feed.bags > 0 ? std::to_string(feed.bags) : ""});
+    }
+    return "  FEED\n" + table.text();
+}
+
+std::string weeks_text(HatchPlan const& hatch, Measures measures) {
+    Table table({Align::left, Align::left, Align::right, Align::right, Align::right}, 4);
+    table.add({"week", "from", "birds", "feed a day", "water a day"});
+    for (engine::Week const& week : hatch.weeks) {
+        table.add({std::to_string(week.number), (hatch.hatch.date + week.from).day(),
+                   quantities::number(quantities::in_birds(week.birds), 0), print(week.feed, measures),
+                   print(week.water, measures)});
+    }
+    return "  EACH DAY, on the first day of every week\n" + table.text();
+}
+
+std::string removals_text(HatchPlan const& hatch) {
+    std::string text;
+    for (domain::Removal const& removal : hatch.hatch.removed) {
+        if (removal.at < first_age(hatch) || removal.at > last_age(hatch)) continue;
+        text += "  OUT   " + quantities::number(quantities::in_birds(removal.birds), 0) + " birds at " +
+                quantities::print_age(removal.at) + ", " + (hatch.hatch.date + removal.at).day() + "\n";
+    }
+    return text;
+}
+
+std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm, Detail detail) {
+    auto const measures = farm.measures;
+    bool const everything = detail == Detail::everything;
+    std::string const kept = ", kept to " + quantities::print_age(hatch.hatch.until) + " (" +
+                             (hatch.hatch.date + hatch.hatch.until).day_year() + ")";
+    return std::string(page_width, '-') + "\n" + wrap(hatch_words(hatch) + kept, "", "  ") +
+           feeds_text(hatch, measures) + labels_text(hatch) + removals_text(hatch) +
+           hoppers_text(hatch, measures, everything) + drinkers_text(hatch, measures, everything) +
+           course_text(hatch, farm) + (everything ? weeks_text(hatch, measures) : "");
+}
+
+}  // namespace
+
+std::string plan_text(engine::Plan const& plan, Detail detail) {
+    std::string text = page_title(plan) + purchases_text(plan) + "\n";
+    for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, plan.farm, detail);
+    text += "\n" + wrap(
+                       "Every figure is for ordinary birds: some flocks eat more, some less. Hours are rounded down: "
+                       "fill before, not at, the hour, and look in on hoppers and drinkers every day all the same.");
+    return text + notes_text(plan);
+}
+
+}  // namespace cropful::reports

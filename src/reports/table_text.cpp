@@ -1,0 +1,142 @@
+#include "cropful/reports/table_text.hpp"
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using quantities::number;
+using quantities::plain;
+using quantities::print;
+
+std::string sourced(domain::Source const& source) {
+    return "[" + domain::name(source.standing) + ": " + source.text + "]";
+}
+
+std::string level(std::string const& nutrient, double amount) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? domain::print_level(*known, amount) : plain(amount);
+}
+
+std::string title(std::string const& nutrient) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? std::string(known->title) : nutrient;
+}
+
+std::string phase_head(engine::Phase const& phase) {
+    std::string const ages = phase.to ? quantities::print_age(phase.from) + " to " + quantities::print_age(*phase.to)
+                                      : "from " + quantities::print_age(phase.from);
+    return phase.name + (phase.laying ? " (once laying)" : " (" + ages + ")") + ", in a feed of " +
+           number(quantities::in_kilocalories_per_kilogram(phase.energy), 0) + " kcal/kg";
+}
+
+std::string levels_words(engine::Drug const& drug, quantities::Measures measures) {
+    std::vector<std::string> levels;
+    for (quantities::Mass const& mass : drug.per_short_ton) {
+        levels.push_back(measures == quantities::Measures::us
+                             ? plain(quantities::in_grams(mass)) + " g per short ton"
+                             : plain(quantities::in_grams(mass) / (2 * quantities::kilograms_per_pound)) +
+                                   " g per tonne");
+    }
+    return join(levels, " to ");
+}
+
+std::string drug_text(engine::Drug const& drug, quantities::Measures measures) {
+    std::string text = "\n" + drug.name + (drug.also.empty() ? "" : " (" + join(drug.also) + ")") + "\n";
+    if (!drug.birds.empty()) text += wrap("for " + join(drug.birds), "  ", "    ");
+    if (!drug.per_short_ton.empty()) text += wrap(levels_words(drug, measures), "  ", "    ");
+    if (drug.growing_only) text += "  growing birds only\n";
+    if (drug.max_age) text += "  to " + quantities::print_age(*drug.max_age) + " at most\n";
+    if (drug.not_for_layers) text += "  not for layers\n";
+    for (std::string const& danger : drug.danger) text += wrap("danger: " + danger, "  ! ", "    ");
+    for (std::string const& limit : drug.limits) text += wrap(limit, "  - ", "    ");
+    return text + wrap(sourced(drug.source), "  ", "   ");
+}
+
+}  // namespace
+
+std::string index_text() {
+    Table table({Align::left, Align::left});
+    table.add({"kinds", "kinds of bird; `cropful table KIND` shows one"});
+    table.add({"needs", "nutrient needs; `cropful table NAME` shows one"});
+    table.add({"units", "units that may be written, and what they are exactly"});
+    table.add({"drugs", "drugs in feed and water, and whom they can hurt"});
+    table.add({"limits", "guides for what is in water and feed"});
+    table.add({"forms", "weight per volume of mash, crumble and pellets"});
+    return table.text();
+}
+
+std::string needs_list_text(std::vector<engine::NeedsTable> const& tables) {
+    Table table({Align::left, Align::left});
+    table.add({"table", "title"});
+    for (engine::NeedsTable const& needs : tables) table.add({needs.key, needs.title + "; " + needs.basis});
+    return table.text() + "\n`cropful table NAME` shows one.\n";
+}
+
+std::string needs_text(engine::NeedsTable const& needs) {
+    std::string text = wrap(needs.title + ", " + needs.basis) + wrap(sourced(needs.source), "", " ");
+    for (engine::Phase const& phase : needs.phases) {
+        Table table({Align::left, Align::right, Align::left}, 2);
+        for (engine::Need const& need : phase.needs) {
+            table.add({title(need.nutrient), level(need.nutrient, need.level), need.found ? "published" : ""});
+        }
+        text += "\n" + wrap(phase_head(phase)) + table.text();
+    }
+    if (!needs.notes.empty()) text += "\nOther publications\n";
+    for (engine::NeedsNote const& note : needs.notes) {
+        std::string const about = join({note.phase, title(note.nutrient)}, ", ");
+        text += wrap(about + ": " + note.says + " " + sourced(note.source), "  - ", "    ");
+    }
+    return text;
+}
+
+std::string units_text(std::span<quantities::Unit const> units) {
+    Table table({Align::left, Align::left, Align::left, Align::left});
+    table.add({"unit", "measures", "also written", "is"});
+    for (quantities::Unit const& unit : units) {
+        std::string is(unit.exact);
+        if (!unit.source.empty()) is += " [" + std::string(unit.source) + "]";
+        table.add({std::string(unit.symbol), std::string(unit.dimension), std::string(unit.also), is});
+    }
+    return table.text();
+}
+
+std::string drugs_text(std::vector<engine::Drug> const& drugs, quantities::Measures measures) {
+    std::string text =
+        wrap("Drugs in feed and water. The label, your veterinarian and the law go before anything here.");
+    for (engine::Drug const& drug : drugs) text += drug_text(drug, measures);
+    return text;
+}
+
+std::string limit_level(engine::Limit const& limit) {
+    if (limit.key.ends_with("_water")) return plain(limit.level) + " mg/L";
+    return quantities::percent(limit.level);
+}
+
+std::string limits_text(std::vector<engine::Limit> const& limits) {
+    std::string text;
+    for (engine::Limit const& limit : limits) {
+        text +=
+            wrap(limit.key + ", " + limit.applies + ": " + limit_level(limit) + " (" + limit.words + ")", "", "  ") +
+            wrap(limit.meaning, "  ", "  ") + wrap(sourced(limit.source), "  ", "   ") + "\n";
+    }
+    return text;
+}
+
+std::string forms_text(std::map<std::string, engine::FormDensity> const& forms) {
+    Table table({Align::left, Align::right, Align::right, Align::right, Align::left});
+    table.add({"form", "low", "usual", "high", "kg per L"});
+    for (auto const& [name, form] : forms) {
+        std::vector<std::string> cells{name};
+        for (auto const& density : form.density)
+            cells.push_back(number(quantities::in_kilograms_per_litre(density), 3));
+        cells.push_back(sourced(form.source));
+        table.add(cells);
+    }
+    return table.text();
+}
+
+}  // namespace cropful::reports

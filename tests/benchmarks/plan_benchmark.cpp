@@ -1,0 +1,46 @@
+// How long the main job takes: reading the farm file, planning it, and writing the page.
+#include <benchmark/benchmark.h>
+
+#include "cropful/engine/plan.hpp"
+#include "cropful/readers/farm.hpp"
+#include "cropful/reports/plan_text.hpp"
+
+using namespace cropful;
+
+namespace {
+
+struct Question {
+    readers::RationsReader reader;
+    domain::Farm farm = readers::read_farm(FARM, reader);
+    engine::Rations rations = reader.load(farm);
+};
+
+void read(benchmark::State& state) {
+    for (auto _ : state) {
+        Question question;
+        benchmark::DoNotOptimize(question);
+    }
+}
+
+void plan(benchmark::State& state) {
+    Question const question;
+    for (auto _ : state) {
+        auto answer = engine::make_plan(question.farm, question.rations);
+        benchmark::DoNotOptimize(answer);
+    }
+}
+
+void text(benchmark::State& state) {
+    Question const question;
+    engine::Plan const answer = engine::make_plan(question.farm, question.rations);
+    for (auto _ : state) {
+        auto page = reports::plan_text(answer);
+        benchmark::DoNotOptimize(page);
+    }
+}
+
+BENCHMARK(read)->Unit(benchmark::kMicrosecond);
+BENCHMARK(plan)->Unit(benchmark::kMicrosecond);
+BENCHMARK(text)->Unit(benchmark::kMicrosecond);
+
+}  // namespace

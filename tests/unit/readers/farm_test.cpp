@@ -1,0 +1,198 @@
+#include "cropful/readers/farm.hpp"
+
+#include <catch2/catch.hpp>
+#include <numbers>
+
+#include "cropful/fault.hpp"
+#include "sample_farms.hpp"
+
+using namespace cropful;
+using namespace cropful::domain;
+using Catch::Contains;
+using Catch::WithinRel;
+
+namespace {
+
+std::string const head = "[farm]\nname = \"F\"\n";
+std::string const feed = "[feed.starter]\nprotein = \"24 %\"\n";
+std::string const hatch =
+    "[[hatch]]\nkind = \"bobwhite\"\ndate = 2027-04-05\nchicks = 90\n"
+    "feeding = [{ feed = \"starter\", from = \"0 d\" }]\nuntil = \"6 wk\"\n";
+
+Farm farm(std::string const& more_feed = "", std::string const& more_hatch = "", std::string const& tables = "") {
+    return sample::farm_from(head + feed + more_feed + tables + hatch + more_hatch);
+}
+
+std::string fault(std::string const& more_feed, std::string const& more_hatch = "", std::string const& tables = "") {
+    try {
+        farm(more_feed, more_hatch, tables);
+    } catch (BadInput const& bad) {
+        return bad.what();
+    }
+    return "no fault";
+}
+
+double litres_of(std::string const& parts) {
+    return in_litres(farm("", "", "[hopper.h]\nparts = [" + parts + "]\n").hoppers.at("h").volume);
+}
+
+}  // namespace
+
+TEST_CASE("what is not stated stays empty", "[readers]") {
+    Farm const f = farm();
+    CHECK(f.measures == Measures::us);
+    CHECK(f.currency == "USD");
+    CHECK_FALSE(f.warmth);
+    Feed const& starter = f.feeds.at("starter");
+    CHECK(starter.title == "starter");
+    CHECK_THAT(starter.protein, WithinRel(0.24, 1e-15));
+    CHECK_FALSE(starter.energy);
+    CHECK_FALSE(starter.form);
+    CHECK_FALSE(starter.bag);
+    CHECK_FALSE(starter.price);
+    CHECK(starter.label.empty());
+    Hatch const& h = f.hatches.at(0);
+    CHECK(h.name == "hatch 1");
+    CHECK_FALSE(h.hopper);
+    CHECK(h.hoppers == 1);
+    CHECK_FALSE(h.eggs);
+    CHECK(h.removed.empty());
+}
+
+TEST_CASE("one label level is a minimum, two are minimum and maximum", "[readers]") {
+    Feed const f = farm("calcium = [\"0.7 %\", \"1.2 %\"]\nlysine = \"1.3 %\"\n").feeds.at("starter");
+    CHECK_THAT(f.label.at("calcium").minimum.value(), WithinRel(0.7, 1e-12));
+    CHECK_THAT(f.label.at("calcium").maximum.value(), WithinRel(1.2, 1e-12));
+    CHECK_THAT(f.label.at("lysine").minimum.value(), WithinRel(1.3, 1e-12));
+    CHECK_FALSE(f.label.at("lysine").maximum);
+    CHECK(f.label.size() == 2);
+    CHECK_THAT(fault("calcium = [\"1.2 %\", \"0.7 %\"]\n"), Contains("5: feed.starter.calcium:"));
+}
+
+TEST_CASE("a medicated feed says drug, level and withdrawal", "[readers]") {
+    Feed const f =
+        farm("medicated = { drug = \"monensin\", per_short_ton = \"73 g\", withdrawal = \"3 d\" }\n").feeds.at("starter");
+    REQUIRE(f.medicated);
+    CHECK(f.medicated->drug == "monensin");
+    CHECK_THAT(in_grams(f.medicated->per_short_ton.value()), WithinRel(73.0, 1e-12));
+    CHECK(in_days(f.medicated->withdrawal) == 3);
+}
+
+TEST_CASE("the units are known before anything else is read, wherever they stand", "[readers]") {
+    std::string const uk = "[feed.starter]\nprotein = \"24 %\"\n[drinker.d]\nvolume = \"1 gal\"\n" + hatch +
+                           "[farm]\nname = \"F\"\nunits = \"uk\"\n";
+    CHECK_THROWS_WITH(sample::farm_from(uk), Contains("drinker.d.volume") && Contains("imp gal"));
+}
+
+TEST_CASE("parts of a hopper sum to its volume", "[readers]") {
+    using std::numbers::pi;
+    CHECK_THAT(litres_of("{ shape = \"cylinder\", diameter = \"20 cm\", height = \"30 cm\" }"),
+               WithinRel(pi * 3.0, 1e-12));  // pi 10^2 30 cm3
+    CHECK_THAT(litres_of("{ shape = \"box\", length = \"50 cm\", width = \"20 cm\", height = \"10 cm\" }"),
+               WithinRel(10.0, 1e-12));
+    // pi h (R2 + R r + r2) / 3 with R = 10, r = 5, h = 12 cm
+    CHECK_THAT(litres_of("{ shape = \"frustum\", top = \"20 cm\", bottom = \"10 cm\", height = \"12 cm\" }"),
+               WithinRel(pi * 0.7, 1e-12));
+    CHECK_THAT(litres_of("{ shape = \"cone\", top = \"20 cm\", bottom = \"0 cm\", height = \"30 cm\" }"),
+               WithinRel(pi, 1e-12));
+    CHECK_THAT(litres_of("{ shape = \"cone frustum\", top = \"20 cm\", bottom = \"20 cm\", height = \"30 cm\" }, "
+                         "{ shape = \"cylinder\", diameter = \"20 cm\", height = \"30 cm\" }"),
+               WithinRel(pi * 6.0, 1e-12));
+}
+
+TEST_CASE("a drinker keeps what its trough needs and what stones take", "[readers]") {
+    Drinker const d = farm("", "",
+                           "[drinker.d]\nvolume = \"4 L\"\ndisplaced = \"250 mL\"\nleast = \"500 mL\"\n"
+                           "change_every = \"2 d\"\nspill = \"3 %\"\n")
+                          .drinkers.at("d");
+    CHECK_THAT(in_litres(d.displaced), WithinRel(0.25, 1e-12));
+    CHECK_THAT(in_litres(d.least), WithinRel(0.5, 1e-12));
+    CHECK(in_days(d.change_every.value()) == 2);
+    CHECK_THAT(d.spill, WithinRel(0.03, 1e-12));
+    CHECK_THAT(fault("", "", "[drinker.d]\nvolume = \"1 L\"\ndisplaced = \"1 L\"\n"), Contains("drinker.d.displaced"));
+}
+
+TEST_CASE("a pack is a weight or a measure; a stock stands for a rate", "[readers]") {
+    auto const tonic = [](std::string const& more) {
+        return farm("", "", "[supplement.t]\ndays = 5\n" + more).supplements.at("t");
+    };
+    CHECK(tonic("rate = \"1 tsp per gal\"\npack = \"8 oz\"\n").pack.has_value());
+    CHECK(tonic("rate = \"1 tsp per gal\"\npack = \"16 fl oz\"\n").pack_volume.has_value());
+    Supplement const s = tonic("stock = { strength = \"4 oz per gal\", proportioner = \"1:128\" }\n");
+    REQUIRE(s.stock);
+    CHECK(s.stock->water_parts == 128);
+    CHECK_THAT(in_grams_per_litre(s.stock->strength), WithinRel(4 * 28.349523125 / 3.785411784, 1e-12));
+    CHECK_FALSE(s.rate);
+    CHECK_THAT(fault("", "", "[supplement.t]\ndays = 5\n"), Contains("supplement.t.rate: found nothing"));
+}
+
+TEST_CASE("feeding and removals are put in order of age", "[readers]") {
+    std::string text = head + feed + "[feed.grower]\nprotein = \"20 %\"\n" + hatch +
+                       "removed = [{ at = \"5 wk\", birds = 3 }, { at = \"4 wk\", birds = 2 }]\n";
+    std::string const only = "[{ feed = \"starter\", from = \"0 d\" }]";
+    text.replace(text.find(only), only.size(),
+                 "[{ feed = \"grower\", from = \"3 wk\" }, { feed = \"starter\", from = \"0 d\" }]");
+    Hatch const h = sample::farm_from(text).hatches.at(0);
+    CHECK(h.feeding.at(0).feed == "starter");
+    CHECK(h.feeding.at(1).feed == "grower");
+    CHECK(in_days(h.removed.at(0).at) == 28);
+    CHECK(in_birds(h.removed.at(1).birds) == 3);
+}
+
+TEST_CASE("hatches come in order of date, those of one day as written", "[readers]") {
+    auto const one = [](std::string const& name, std::string const& date) {
+        std::string text = hatch + "name = \"" + name + "\"\n";
+        return text.replace(text.find("2027-04-05"), 10, date);
+    };
+    auto const hatches =
+        sample::farm_from(head + feed + one("c", "2027-05-01") + one("a", "2027-04-01") + one("b", "2027-04-01")).hatches;
+    CHECK(hatches.at(0).name == "a");
+    CHECK(hatches.at(1).name == "b");
+    CHECK(hatches.at(2).name == "c");
+}
+
+TEST_CASE("eggs stand for chicks, with a hatch rate or without", "[readers]") {
+    std::string text = head + feed + hatch;
+    text.replace(text.find("chicks = 90"), 11, "eggs = 140\nhatch_rate = \"75 %\"");
+    Hatch const h = sample::farm_from(text).hatches.at(0);
+    CHECK_FALSE(h.chicks);
+    CHECK(h.eggs == 140.0);
+    CHECK_THAT(h.hatch_rate.value(), WithinRel(0.75, 1e-12));
+}
+
+TEST_CASE("a kind may be called by any of its names", "[readers]") {
+    std::string text = head + feed + hatch;
+    text.replace(text.find("\"bobwhite\""), 10, "\"Northern Bobwhite\"");
+    CHECK(sample::farm_from(text).hatches.at(0).kind == "bobwhite");
+}
+
+TEST_CASE("a vessel without its hatch key, or of no such name, is a fault", "[readers]") {
+    CHECK_THAT(fault("", "hoppers = 2\n"), Contains("hatch.1.hoppers"));
+    CHECK_THAT(fault("", "hopper = \"tueb\"\n", "[hopper.tube]\nvolume = \"3 gal\"\n"), Contains("perhaps \"tube\""));
+    CHECK_THAT(fault("", "hopper = \"tube\"\n"), Contains("a table [hopper.tube]"));
+}
+
+TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as they are", "[readers]") {
+    Farm const f = sample::farm_from(readers::starter_farm());
+    CHECK(f.feeds.size() == 2);
+    CHECK(in_birds(f.hatches.at(0).chicks.value()) == 90);
+    CHECK(f.hatches.at(0).kind == "bobwhite");
+    readers::RationsReader const rations;
+    CHECK(readers::read_farm("rations/farms/backyard.toml", rations).measures == Measures::metric);
+    CHECK(readers::read_farm("rations/farms/saltgrass.toml", rations).hatches.size() == 4);
+}
+
+TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[readers]") {
+    std::string text = readers::starter_farm();
+    for (std::string const key : {"warmth", "on_hand", "spare", "keeps", "energy", "density", "calcium", "medicated",
+                                  "fill", "extra_waste", "displaced", "change_every", "least", "spill", "removed",
+                                  "laying_from", "[supplement.tonic]", "rate", "spoon", "from", "days", "sodium",
+                                  "pack", "supplement"}) {
+        auto const at = text.find("\n# " + key + (key[0] == '[' ? "\n" : " ="));
+        REQUIRE(at != std::string::npos);
+        text.erase(at + 1, 2);
+    }
+    Farm const f = sample::farm_from(text);
+    CHECK(f.supplements.at("tonic").days_long == 5);
+    CHECK(f.hatches.at(0).supplement == "tonic");
+}
