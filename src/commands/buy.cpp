@@ -13,7 +13,7 @@ CLI::App* add_to(CLI::App& program, BuyOptions& options) {
     add_to(*app, options.farm);
     app->add_option("--from", options.from, "buy for the time from this day on")->type_name("DATE");
     app->add_option("--to", options.to, "buy for the time up to this day")->type_name("DATE");
-    app->footer("Example: cropful buy --kind bobwhite --chicks 240 --until \"6 wk\" --bag \"50 lb\" --price 27.50");
+    app->footer("Example: cropful buy --kind bobwhite --chicks 240 --until \"6 wk\" --bag \"50 lb\"");
     return app;
 }
 

@@ -27,7 +27,9 @@ struct Command {
 template <class Options>
 Command command(CLI::App& program) {
     auto const options = std::make_shared<Options>();
-    return {add_to(program, *options), [options] { return commands::run(*options); }};
+    CLI::App* app = add_to(program, *options);
+    app->group("Commands");
+    return {app, [options] { return commands::run(*options); }};
 }
 
 std::vector<Command> add_all(CLI::App& program) {
@@ -38,15 +40,20 @@ std::vector<Command> add_all(CLI::App& program) {
 
 void describe(CLI::App& program) {
     program.name("cropful");
-    program.set_help_flag("-h,--help", "show this help");
-    program.set_version_flag("--version", "cropful " + std::string(version()), "show the version");
-    program.get_formatter()->column_width(30);
-    program.get_formatter()->label("OPTIONS", "[flags]");
+    program.option_defaults()->group("Flags");
+    program.set_help_flag("-h,--help", "show this help")->group("Flags");
+    program.set_version_flag("--version", "cropful " + std::string(version()), "show the version")->group("Flags");
+    program.get_formatter()->column_width(28);
+    program.get_formatter()->label("OPTIONS", "FLAGS");
     program.get_formatter()->label("SUBCOMMAND", "COMMAND");
-    program.get_formatter()->label("Subcommands", "Commands");
-    program.get_formatter()->label("Options", "Flags");
-    program.get_formatter()->label("Positionals", "File");
-    program.footer("`cropful COMMAND --help` says more. Example: cropful new farm.toml; cropful plan farm.toml");
+    program.footer("`cropful COMMAND --help` says more about one.\nExample: cropful new farm.toml");
+}
+
+/// The help text, with one empty line where the formatter leaves two.
+std::string help(CLI::App const& program) {
+    std::string text = program.help();
+    for (std::size_t at = 0; (at = text.find("\n\n\n", at)) != std::string::npos;) text.erase(at, 1);
+    return text;
 }
 
 }  // namespace
@@ -58,7 +65,7 @@ Reply answer(std::vector<std::string> const& words) {
     try {
         program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
     } catch (CLI::CallForHelp const&) {
-        return {program.help(), "", Exit::done};
+        return {help(program), "", Exit::done};
     } catch (CLI::CallForVersion const&) {
         return {program.version() + "\n", "", Exit::done};
     } catch (CLI::ParseError const& fault) {
@@ -67,7 +74,7 @@ Reply answer(std::vector<std::string> const& words) {
     for (Command const& one : commands) {
         if (one.app->parsed()) return {one.run(), "", Exit::done};
     }
-    return {"", program.help(), Exit::wrong_use};
+    return {"", help(program), Exit::wrong_use};
 }
 
 }  // namespace cropful::commands

@@ -29,8 +29,7 @@ std::optional<domain::Moment> now_if_planned(domain::Farm const& farm) {
 CLI::App* add_to(CLI::App& program, LastOptions& options) {
     CLI::App* app = program.add_subcommand("last", "how long full hoppers and drinkers last");
     add_to(*app, options.farm);
-    app->add_option("--on", options.on, "when they are full, such as 2027-04-20T05:00; now when absent")
-        ->type_name("MOMENT");
+    app->add_option("--on", options.on, "full at, such as 2027-04-20T05:00; absent: now")->type_name("MOMENT");
     app->footer("Example: cropful last --kind bobwhite --birds 90 --age \"3 d\" --hopper \"12 L\"");
     return app;
 }

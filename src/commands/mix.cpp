@@ -12,11 +12,17 @@ namespace cropful::commands {
 
 namespace {
 
-constexpr auto kept = quantities::days(1042);  // beyond any course, where --until is silent
-
 std::string words_of(domain::Supplement const& supplement, Flags const& flags) {
     if (supplement.rate) return supplement.rate->words;
     return flags.all().at("--stock") + " in the stock, " + flags.all().at("--proportioner");
+}
+
+/// How long past --age the birds must be kept for the whole course, where --until is silent.
+quantities::Duration course_of(FarmOptions const& farm) {
+    auto const measures = measures_of(farm.units, quantities::Measures::us);
+    auto const from = farm.flags.read("--from-age", in(quantities::parse_duration, measures));
+    auto const length = farm.flags.read("--days", [](std::string_view text) { return parse_count(text, 1000); });
+    return from.value_or(quantities::days(0)) + quantities::days(length.value_or(1) + 1);
 }
 
 void check_plain(FarmOptions const& farm) {
@@ -39,8 +45,12 @@ std::string plain_water(MixOptions const& options) {
     Flags one;
     one.set("--water", *options.water);
     auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
-    engine::Mix const mix{supplement->key,          words_of(*supplement, flags),  {},
-                          dose(*supplement, water), engine::strength(*supplement), engine::sodium(*supplement)};
+    engine::Mix const mix{supplement->key,
+                          words_of(*supplement, flags),
+                          {},
+                          engine::dose(*supplement, water),
+                          engine::strength(*supplement),
+                          engine::sodium(*supplement)};
     auto const rations = readers::RationsReader(options.farm.rations).load({});
     auto const cautions = engine::mix_cautions(*supplement, rations.limits);
     if (options.farm.json) return reports::plain_mix_json(mix, cautions);
@@ -67,7 +77,8 @@ std::string run(MixOptions const& options) {
     if (!asked.file && !asked.flags.has("--rate") && !asked.flags.has("--stock")) {
         throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
     }
-    auto const [farm, rations, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = {}});
+    auto const [farm, rations, window] =
+        read_question(asked, {.birds_matter = true, .kept = course_of(asked), .counted = {}});
     bool const any = std::any_of(farm.hatches.begin(), farm.hatches.end(),
                                  [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
     if (!any)

@@ -49,8 +49,9 @@ std::string in_command(CLI::ParseError const& fault, CLI::App const& app) {
     std::string const word = left_over(app);
     if (word.starts_with("-") && word != "-") return unknown_flag(word, app);
     if (!word.empty()) {
-        return "unexpected \"" + word +
-               "\"; put quotes around a quantity, as in --hopper \"12 L\", and name one file at most";
+        bool const is_file = word.find_first_of("./") != std::string::npos;
+        return "unexpected \"" + word + "\"; " +
+               (is_file ? "one file is enough" : "put quotes around a quantity, as in --hopper \"12 L\"");
     }
     std::string const message = fault.what();
     std::string const flag = message.substr(0, message.find(':'));

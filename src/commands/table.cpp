@@ -41,38 +41,44 @@ std::string list(std::string const& what, RationsReader const& reader, bool json
     return json ? forms_json(rations.forms) : forms_text(rations.forms);
 }
 
-/// The kind a word names; empty when it names none.
-std::optional<std::string> kind_named(std::string const& word, RationsReader const& reader) {
+bool is_one_of(std::string const& word, std::vector<std::string> const& words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+std::string kind_table(std::string const& key, RationsReader const& reader, bool json, Measures measures) {
+    auto const kind = reader.kind(key);
+    auto const needs = reader.needs(kind.needs_table);
+    return json ? reports::kind_json(kind, needs) : reports::kind_text(kind, needs, measures);
+}
+
+/// The kind that is also called so. Throws WrongUse for a word nothing is called by.
+std::string kind_called(std::string const& word, RationsReader const& reader) {
     try {
         return reader.kind_key(word);
     } catch (BadInput const&) {
-        return std::nullopt;
+        auto known = lists;
+        for (auto const& more : {reader.kinds(), reader.needs_tables()}) {
+            known.insert(known.end(), more.begin(), more.end());
+        }
+        std::string const near = domain::nearest(word, known);
+        throw WrongUse("no table \"" + word + "\"; " +
+                       (near.empty() ? "`cropful table` lists what there is" : "nearest: " + near));
     }
 }
 
+/// A kind before a table of needs of the same name; other names of kinds come last.
 std::string one(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
-    if (auto const key = kind_named(what, reader)) {
-        auto const kind = reader.kind(*key);
-        auto const needs = reader.needs(kind.needs_table);
-        return json ? reports::kind_json(kind, needs) : reports::kind_text(kind, needs, measures);
-    }
-    auto const tables = reader.needs_tables();
-    if (std::find(tables.begin(), tables.end(), what) != tables.end()) {
+    if (!is_one_of(what, reader.kinds()) && is_one_of(what, reader.needs_tables())) {
         return json ? reports::needs_json(reader.needs(what)) : reports::needs_text(reader.needs(what));
     }
-    auto known = lists;
-    for (auto const& more : {reader.kinds(), tables}) known.insert(known.end(), more.begin(), more.end());
-    std::string const near = domain::nearest(what, known);
-    throw WrongUse("no table \"" + what + "\"; " +
-                   (near.empty() ? "`cropful table` lists what there is" : "nearest: " + near));
+    return kind_table(kind_called(what, reader), reader, json, measures);
 }
 
 }  // namespace
 
 CLI::App* add_to(CLI::App& program, TableOptions& options) {
     CLI::App* app = program.add_subcommand("table", "what is built in, with its sources");
-    app->add_option("WHAT", options.what, "kinds, needs, units, drugs, limits, forms, or a kind or table by name")
-        ->type_name("");
+    app->add_option("WHAT", options.what, "a list, a kind or a table of needs; absent: lists")->type_name("");
     app->add_option("--units", options.units, "us, metric or uk, of what is printed")->type_name("WORD");
     add_common(*app, options.json, options.rations);
     app->footer("Example: cropful table bobwhite");
@@ -83,9 +89,8 @@ std::string run(TableOptions const& options) {
     RationsReader const reader(options.rations);
     Measures const measures = measures_of(options.units, Measures::us);
     if (!options.what) return options.json ? reports::index_json(lists) : reports::index_text();
-    bool const is_list = std::find(lists.begin(), lists.end(), *options.what) != lists.end();
-    return is_list ? list(*options.what, reader, options.json, measures)
-                   : one(*options.what, reader, options.json, measures);
+    return is_one_of(*options.what, lists) ? list(*options.what, reader, options.json, measures)
+                                           : one(*options.what, reader, options.json, measures);
 }
 
 }  // namespace cropful::commands

@@ -138,8 +138,9 @@ std::string print_spoons(Volume volume, Measures measures) {
         std::string const spoons = std::to_string(eighths / 24) + " tbsp";
         return eighths % 24 == 0 ? spoons : spoons + ' ' + mixed(eighths % 24, 8) + " tsp";
     }
-    long const quarters = std::lround(4 * teaspoons / 48);
-    return mixed(quarters, 4) + (quarters == 4 ? " cup" : " cups");
+    long const tablespoons = std::lround(teaspoons / 3);
+    std::string const cups = std::to_string(tablespoons / 16) + (tablespoons < 32 ? " cup" : " cups");
+    return tablespoons % 16 == 0 ? cups : cups + ' ' + std::to_string(tablespoons % 16) + " tbsp";
 }
 
 std::string print_small(Mass mass, Measures measures) {

@@ -45,10 +45,10 @@ Mortality read_mortality(Table& table) {
 }
 
 HatchRate read_hatch_rate(Table& table) {
-    HatchRate const rate{.value = table.need("value", more_than_none(a_percentage)),
-                         .low = table.need("low", a_percentage),
-                         .high = table.need("high", a_percentage),
-                         .source = read_source(table)};
+    HatchRate rate{.value = table.need("value", more_than_none(a_percentage)),
+                   .low = table.need("low", a_percentage),
+                   .high = table.need("high", a_percentage),
+                   .source = read_source(table)};
     bool const rising = rate.low <= rate.value && rate.value <= rate.high;
     if (!rising) throw table.refuse("value", "a value from low to high");
     return rate;
@@ -66,8 +66,7 @@ HeatResponse read_heat(Table& table) {
 }
 
 EnergyResponse read_feed_energy(Table& table) {
-    return {.elasticity = table.need("elasticity", Number{0, 2, "a number from 0 to 2"}),
-            .source = read_source(table)};
+    return {.elasticity = table.need("elasticity", Number{0, 2, "a number from 0 to 2"}), .source = read_source(table)};
 }
 
 BroodingRow a_brooding_row(Value const& value) {

@@ -7,8 +7,8 @@
 #include <string_view>
 #include <utility>
 
-// toml++ 3.3 asserts that a table header begins with a key, or lets the optimizer assume it, so that "[.]" would end the
-// program. With its assertions off, it goes on to report the fault.
+// toml++ 3.3 asserts that a table header begins with a key, or lets the optimizer assume it, so that "[.]" would end
+// the program. With its assertions off, it goes on to report the fault.
 #undef NDEBUG
 #define TOML_ASSERT(condition) static_assert(true)
 #include <toml++/toml.h>
@@ -68,15 +68,24 @@ Date convert_date_time(toml::date_time const& value) {
 Node convert(toml::node const& node) {
     std::size_t const line = node.source().begin.line;
     switch (node.type()) {
-        case toml::node_type::string: return {node.as_string()->get(), line};
-        case toml::node_type::integer: return {node.as_integer()->get(), line};
-        case toml::node_type::floating_point: return {node.as_floating_point()->get(), line};
-        case toml::node_type::boolean: return {node.as_boolean()->get(), line};
-        case toml::node_type::date: return {Date{words(node.as_date()->get()), 0, false}, line};
-        case toml::node_type::time: return {Date{words(node.as_time()->get()), 0, false}, line};
-        case toml::node_type::date_time: return {convert_date_time(node.as_date_time()->get()), line};
-        case toml::node_type::array: return {convert_list(*node.as_array()), line};
-        default: return {convert_table(*node.as_table()), line};
+        case toml::node_type::string:
+            return {node.as_string()->get(), line};
+        case toml::node_type::integer:
+            return {node.as_integer()->get(), line};
+        case toml::node_type::floating_point:
+            return {node.as_floating_point()->get(), line};
+        case toml::node_type::boolean:
+            return {node.as_boolean()->get(), line};
+        case toml::node_type::date:
+            return {Date{words(node.as_date()->get()), 0, false}, line};
+        case toml::node_type::time:
+            return {Date{words(node.as_time()->get()), 0, false}, line};
+        case toml::node_type::date_time:
+            return {convert_date_time(node.as_date_time()->get()), line};
+        case toml::node_type::array:
+            return {convert_list(*node.as_array()), line};
+        default:
+            return {convert_table(*node.as_table()), line};
     }
 }
 
@@ -98,7 +107,8 @@ std::string account(toml::parse_error const& error) {
     std::string text(error.description());
     constexpr std::string_view opening = "Error while parsing ";
     if (text.starts_with(opening)) text.erase(0, opening.size());
-    std::replace_if(text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c > 0x7e; }, '?');
+    std::replace_if(
+        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c > 0x7e; }, '?');
     return text;
 }
 

@@ -23,7 +23,7 @@ quantities::Measures some_measures(Value const& value) {
 }
 
 std::string a_currency(Value const& value) {
-    std::string const word = a_text(value);
+    std::string word = a_text(value);
     bool const letters = std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isalpha(c); });
     if (!letters || word.size() > 8) throw value.refuse("up to 8 letters, such as \"USD\"");
     return word;

@@ -19,6 +19,7 @@ constexpr int most_vessels = 1000;
 template <class Part>
 std::vector<std::string> keys_of(std::map<std::string, Part> const& parts) {
     std::vector<std::string> keys;
+    keys.reserve(parts.size());
     for (auto const& [key, part] : parts) keys.push_back(key);
     return keys;
 }
@@ -27,7 +28,7 @@ std::vector<std::string> keys_of(std::map<std::string, Part> const& parts) {
 template <class Part>
 auto one_in(std::map<std::string, Part> const& parts, std::string const& sort) {
     return [&parts, sort](Value const& value) {
-        std::string const key = a_text(value);
+        std::string key = a_text(value);
         if (parts.empty()) throw value.refuse("a table [" + sort + "." + key + "] in this file");
         if (!parts.contains(key)) throw value.refuse(one_of(key, keys_of(parts)));
         return key;
@@ -59,8 +60,8 @@ quantities::Duration a_life(Value const& value) {
 
 std::vector<Removal> read_removed(Table& table, quantities::Duration until) {
     auto const removal = [&](Table& item) {
-        Removal const one{.at = item.need("at", a_time),
-                          .birds = quantities::birds(item.need("birds", WholeNumber{1, most_birds}))};
+        Removal one{.at = item.need("at", a_time),
+                    .birds = quantities::birds(item.need("birds", WholeNumber{1, most_birds}))};
         if (one.at > until) throw item.refuse("at", "an age no later than the hatch is kept");
         return one;
     };
@@ -96,21 +97,21 @@ domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsRead
     std::string const kind = table.need("kind", a_kind);
     domain::Moment const date = table.need("date", a_date);
     auto const until = table.need("until", described(a_life, a_time.expected));
-    Hatch const hatch{.name = name,
-                      .kind = kind,
-                      .date = date,
-                      .chicks = read_chicks(table),
-                      .eggs = table.maybe("eggs", WholeNumber{1, most_birds}),
-                      .hatch_rate = table.maybe("hatch_rate", more_than_none(a_percentage)),
-                      .feeding = read_feeding(table, farm),
-                      .until = until,
-                      .removed = read_removed(table, until),
-                      .laying_from = table.maybe("laying_from", a_time),
-                      .hopper = table.maybe("hopper", one_in(farm.hoppers, "hopper")),
-                      .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
-                      .drinker = table.maybe("drinker", one_in(farm.drinkers, "drinker")),
-                      .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
-                      .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement"))};
+    Hatch hatch{.name = name,
+                .kind = kind,
+                .date = date,
+                .chicks = read_chicks(table),
+                .eggs = table.maybe("eggs", WholeNumber{1, most_birds}),
+                .hatch_rate = table.maybe("hatch_rate", more_than_none(a_percentage)),
+                .feeding = read_feeding(table, farm),
+                .until = until,
+                .removed = read_removed(table, until),
+                .laying_from = table.maybe("laying_from", a_time),
+                .hopper = table.maybe("hopper", one_in(farm.hoppers, "hopper")),
+                .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
+                .drinker = table.maybe("drinker", one_in(farm.drinkers, "drinker")),
+                .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
+                .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement"))};
     check_numbers(table, hatch);
     check_vessels(table, hatch);
     return hatch;

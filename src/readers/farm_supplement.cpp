@@ -36,8 +36,8 @@ Pack a_pack(Value const& value) {
 
 domain::Stock a_stock(Value const& value) {
     Table table = value.table("a table such as { strength = \"4 oz per gal\", proportioner = \"1:128\" }");
-    domain::Stock const stock{.strength = table.need("strength", more_than_none(a_density)),
-                              .water_parts = table.need("proportioner", a_proportion)};
+    domain::Stock stock{.strength = table.need("strength", more_than_none(a_density)),
+                        .water_parts = table.need("proportioner", a_proportion)};
     table.done();
     return stock;
 }

@@ -68,12 +68,12 @@ domain::Hopper read_hopper(std::string const& key, Table& table) {
 }
 
 domain::Drinker read_drinker(std::string const& key, Table& table) {
-    domain::Drinker const drinker{.key = key,
-                                  .volume = table.need("volume", more_than_none(a_volume)),
-                                  .displaced = table.maybe("displaced", a_volume, Volume()),
-                                  .change_every = table.maybe("change_every", more_than_none(a_time)),
-                                  .spill = table.maybe("spill", a_part, 0.0),
-                                  .least = table.maybe("least", a_volume, Volume())};
+    domain::Drinker drinker{.key = key,
+                            .volume = table.need("volume", more_than_none(a_volume)),
+                            .displaced = table.maybe("displaced", a_volume, Volume()),
+                            .change_every = table.maybe("change_every", more_than_none(a_time)),
+                            .spill = table.maybe("spill", a_part, 0.0),
+                            .least = table.maybe("least", a_volume, Volume())};
     if (drinker.displaced >= drinker.volume) throw table.refuse("displaced", "less than the drinker's volume");
     if (drinker.least > drinker.volume) throw table.refuse("least", "no more than the drinker's volume");
     return drinker;

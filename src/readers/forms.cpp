@@ -10,8 +10,7 @@ std::string Words::operator()(Value const& value) const {
     if (!text) throw value.refuse(expected);
     bool const blank = text->find_first_not_of(" \t") == std::string::npos;
     if (blank) throw BadInput("empty quotes", expected, value.origin());
-    bool const control =
-        std::any_of(text->begin(), text->end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; });
+    bool const control = std::any_of(text->begin(), text->end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; });
     if (control) throw BadInput("a control character in " + quoted(*text), "words on one line", value.origin());
     if (text->size() > longest) throw value.refuse("at most " + std::to_string(longest) + " letters");
     return *text;
@@ -31,7 +30,7 @@ double Number::operator()(Value const& value) const {
 }
 
 std::vector<double> Numbers::operator()(Value const& value) const {
-    auto const numbers = list_of(Number{0, 1e6, expected})(value);
+    auto numbers = list_of(Number{0, 1e6, expected})(value);
     if (numbers.size() != count) throw value.refuse(expected);
     return numbers;
 }
@@ -44,7 +43,7 @@ std::array<double, 3> a_triple(Value const& value) {
 }
 
 std::string Word::operator()(Value const& value) const {
-    std::string const word = a_text(value);
+    std::string word = a_text(value);
     if (word != only) throw value.refuse("\"" + only + "\", the only unit read here");
     return word;
 }

@@ -26,9 +26,7 @@ template <class T>
 struct Quoted {
     T (*parse)(std::string_view, quantities::Measures);
     char const* expected;
-    T operator()(Value const& value) const {
-        return parse(Words{60, expected}(value), value.measures());
-    }
+    T operator()(Value const& value) const { return parse(Words{60, expected}(value), value.measures()); }
 };
 
 inline constexpr Quoted<quantities::Mass> a_mass{quantities::parse_mass, "a weight in quotes, such as \"50 lb\""};
@@ -61,7 +59,9 @@ struct MoreThanNone {
     }
 };
 template <class T>
-MoreThanNone<T> more_than_none(Quoted<T> form) { return {form}; }
+MoreThanNone<T> more_than_none(Quoted<T> form) {
+    return {form};
+}
 
 /// Any form with words for what it expects.
 template <class Form>
@@ -71,7 +71,9 @@ struct Described {
     auto operator()(Value const& value) const { return std::invoke(form, value); }
 };
 template <class Form>
-Described<Form> described(Form form, char const* expected) { return {form, expected}; }
+Described<Form> described(Form form, char const* expected) {
+    return {form, expected};
+}
 
 /// A share of less than 100 %.
 inline double a_part(Value const& value) {
@@ -112,9 +114,7 @@ struct Word {
     std::string operator()(Value const& value) const;
 };
 
-inline double a_price(Value const& value) {
-    return Number{0, 1e6, "a number without quotes, such as 27.50"}(value);
-}
+inline double a_price(Value const& value) { return Number{0, 1e6, "a number without quotes, such as 27.50"}(value); }
 
 /// A local date, a local date and time, or either in quotes.
 struct LocalDate {
@@ -138,7 +138,9 @@ struct ListOf {
     }
 };
 template <class Form>
-ListOf<Form> list_of(Form form) { return {form}; }
+ListOf<Form> list_of(Form form) {
+    return {form};
+}
 
 /// Like `list_of`, each item a table, which must be used up: `read` gets a `Table&`.
 template <class Read>

@@ -53,6 +53,7 @@ NeedsNote read_note(Table& table) {
 
 void check_note(Table const& table, NeedsNote const& note, std::vector<Phase> const& phases) {
     std::vector<std::string> names;
+    names.reserve(phases.size());
     for (Phase const& phase : phases) names.push_back(phase.name);
     if (std::find(names.begin(), names.end(), note.phase) == names.end()) {
         throw table.refuse("phase", one_of(note.phase, names));

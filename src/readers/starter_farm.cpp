@@ -3,7 +3,7 @@
 namespace cropful::readers {
 
 std::string starter_farm() {
-    return R"(# A farm file to start from. The farm, its feeds and its figures are invented: put your own in their place.
+    return R"(# A farm file to start from. Farm, feeds and figures are invented: put your own in their place.
 #
 # An amount stands in quotes with its unit: "2.5 lb", "1 1/2 gal", "1/2 tsp", "24 %", "6 wk", "70 degF".
 # Metric units work as well: "11 kg", "5.6 L", "25 mL", "21 degC".

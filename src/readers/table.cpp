@@ -43,7 +43,8 @@ std::string quoted(std::string const& word) {
     std::string text = word.substr(0, longest_shown);
     while (text.size() < word.size() && !text.empty() && (word[text.size()] & 0xC0) == 0x80) text.pop_back();
     bool const cut = text.size() < word.size();
-    std::replace_if(text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
+    std::replace_if(
+        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
     return '"' + text + (cut ? "..." : "") + '"';
 }
 
@@ -122,7 +123,8 @@ void Table::done() const {
     for (Entry const& one : *entries_) {
         if (asked(one.key)) continue;
         std::string const near = domain::nearest(one.key, asked_);
-        throw BadInput("an unknown key", near.empty() ? "one of " + joined(asked_) : quoted(near) + ", the nearest known key",
+        throw BadInput("an unknown key",
+                       near.empty() ? "one of " + joined(asked_) : quoted(near) + ", the nearest known key",
                        {document_->file, one.line, full(one.key)});
     }
 }
@@ -154,9 +156,7 @@ Entry const* Table::entry(std::string_view key) const {
     return found == entries_->end() ? nullptr : &*found;
 }
 
-bool Table::asked(std::string_view key) const {
-    return std::find(asked_.begin(), asked_.end(), key) != asked_.end();
-}
+bool Table::asked(std::string_view key) const { return std::find(asked_.begin(), asked_.end(), key) != asked_.end(); }
 
 std::string Table::full(std::string_view key) const {
     std::string const safe = quoted(std::string(key));

@@ -24,7 +24,9 @@ class Value {
 
     /// The content when it is a `Content`, else null.
     template <class Content>
-    [[nodiscard]] Content const* get() const { return std::get_if<Content>(&node_->content); }
+    [[nodiscard]] Content const* get() const {
+        return std::get_if<Content>(&node_->content);
+    }
     /// A whole or decimal number.
     [[nodiscard]] std::optional<double> number() const;
     /// Throws BadInput when it is no list.

@@ -60,8 +60,9 @@ std::string purchases_text(Plan const& plan) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
     for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
-    std::string const whole = plan.cost_is_whole ? "in all" : "in all, without what has no price";
-    table.add({plural(plan.bags, "bag"), print(plan.cost, plan.farm.currency), whole});
+    bool const nothing_priced = !plan.cost_is_whole && plan.cost == quantities::money(0);
+    table.add({plural(plan.bags, "bag"), nothing_priced ? "" : print(plan.cost, plan.farm.currency),
+               plan.cost_is_whole || nothing_priced ? "in all" : "in all, without what has no price"});
     return "\nBUY\n" + table.text();
 }
 

@@ -1,6 +1,8 @@
 #include "cropful/reports/check_text.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <set>
 
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
@@ -89,28 +91,26 @@ std::string verdict_words(Check const& check) {
         case Verdict::short_of:
             break;
     }
-    std::string const relative = quantities::plain(100 * check.short_by / check.need) + " %";
+    std::string const relative = quantities::number(100 * check.short_by / check.need, 1) + " %";
     if (check.nutrient != "protein") return "SHORT by " + relative;
-    return "SHORT by " + quantities::plain(check.short_by) + " points (" + relative + ")";
+    return "SHORT by " + quantities::plain(std::round(check.short_by * 100) / 100) + " points (" + relative + ")";
 }
 
 std::string labels_text(HatchPlan const& hatch) {
-    Table table({Align::left, Align::left}, 0);
-    int meets = 0, unstated = 0;
+    Table table({Align::left, Align::left});
+    std::set<std::pair<std::string, std::string>> met, unstated;
     for (Check const& check : hatch.checks) {
-        meets += check.verdict == Verdict::meets;
-        unstated += check.verdict == Verdict::unstated;
+        if (check.verdict == Verdict::meets) met.emplace(check.feed, check.nutrient);
+        if (check.verdict == Verdict::unstated) unstated.emplace(check.feed, check.nutrient);
         if (check.verdict != Verdict::short_of && check.verdict != Verdict::over) continue;
         table.add({"  LABEL", check.feed + ", " + ages_words(check.from, check.to) + ": " + title(check.nutrient) +
                                   " " + label_words(check) + ", needs " + level(check.nutrient, check.need) + ": " +
                                   verdict_words(check)});
     }
     if (hatch.checks.empty()) return "";
-    if (meets + unstated > 0) {
-        std::string const met = plural(meets, "need") + " met";
-        std::string const unknown = plural(unstated, "need") + " not on the label";
-        table.add({"  LABEL", unstated == 0 ? met : met + ", " + unknown + " (see `cropful check`)"});
-    }
+    std::string const rest = table.empty() ? "nothing stated is short; " : "else ";
+    table.add({"  LABEL", rest + std::to_string(met.size()) + " met, " + std::to_string(unstated.size()) +
+                              " not stated (`cropful check` lists them)"});
     return table.text();
 }
 

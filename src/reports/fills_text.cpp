@@ -27,15 +27,15 @@ std::string never(std::optional<Duration> const& lasts) { return lasts ? print(*
 template <class Amount>
 std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
     Fill<Amount> const& first = fold.fills.front();
-    std::string const when = moment_words(first.at, measures);
-    return {fold.fills.size() > 1 ? "from " + when : when, fold.ages_words(), birds(first.birds)};
+    std::string const when = fold.fills.size() > 1 ? "from " + first.at.day() : short_moment(first.at, measures);
+    return {when, fold.ages_words(), birds(first.birds)};
 }
 
 /// When one hopper fill ends and why.
 std::string end_of(Fill<Mass> const& fill, HatchPlan const& hatch, Duration next, Measures measures) {
     std::string const feed = feed_from(hatch, next);
     bool const runs_out = fill.empty_after && fill.age + *fill.empty_after <= next + quantities::days(1e-6);
-    if (runs_out) return moment_words(fill.at + *fill.empty_after, measures);
+    if (runs_out) return short_moment(fill.at + *fill.empty_after, measures);
     if (!feed.empty()) return feed + " from " + (hatch.hatch.date + next).day();
     return "lasts to the end";
 }
@@ -46,7 +46,7 @@ std::string title(std::string const& verb, int count, std::string const& key, st
 
 std::string fold_note(bool folded) {
     if (!folded) return "";
-    return "    (a row with several fills shows the shortest time one lasts; --all lists each)\n";
+    return "    (rows of several fills show the shortest time; --all lists every fill)\n";
 }
 
 }  // namespace
@@ -66,7 +66,7 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
     auto const& hoppers = *hatch.hoppers;
     auto const folds = fold(hoppers.fills, last_age(hatch), every_fill);
     Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
-    table.add({"fill", "age", "birds", "lasts", "empty"});
+    table.add({"fill", "age", "birds", "lasts", "empty about"});
     for (auto const& one : folds) {
         auto cells = start(one, measures);
         cells.push_back(never(one.shortest()));

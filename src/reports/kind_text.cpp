@@ -1,6 +1,7 @@
 #include "cropful/reports/table_text.hpp"
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 
 namespace cropful::reports {
@@ -14,9 +15,7 @@ using quantities::number;
 using quantities::plain;
 using quantities::print;
 
-std::string source_text(Source const& source) {
-    return wrap("[" + domain::name(source.standing) + ": " + source.text + "]", "  ", "   ");
-}
+std::string source_text(Source const& source) { return wrap(sourced(source), "  ", "   "); }
 
 std::string energy(quantities::EnergyPerMass amount) {
     return number(quantities::in_kilocalories_per_kilogram(amount), 0) + " kcal/kg";

@@ -64,7 +64,8 @@ std::string thrown_away(Mix const& mix, Measures measures) {
 std::string dose_words(Dose const& dose, Measures measures) {
     if (dose.stock) {
         std::string const words = print(*dose.stock, measures) + " of stock";
-        return dose.stock_product ? words + " (" + print_small(*dose.stock_product, measures) + " of product)" : words;
+        return dose.stock_product ? words + " holding " + print_small(*dose.stock_product, measures) + " of product"
+                                  : words;
     }
     if (dose.by_volume && dose.by_weight) {
         return measure_words(*dose.by_volume, measures) + " = " + print_small(*dose.by_weight, measures);
@@ -77,21 +78,21 @@ std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm
     if (!hatch.mix) return "";
     Mix const& mix = *hatch.mix;
     domain::Supplement const& supplement = farm.supplements.at(mix.supplement);
-    std::string const head = "  STIR  " + supplement_title(supplement) + ", " + mix.words;
+    std::string const head = supplement_title(supplement) + ", " + mix.words;
     if (mix.batches.empty()) {
         return wrap(head + ": nothing to mix in this time; the course runs from " +
                         quantities::print_age(supplement.from) + " for " + plural(supplement.days_long, "day"),
-                    "", "        ");
+                    "  STIR  ", "        ");
     }
     bool const daily = quantities::in_days(mix.batches.front().lasts) > 1 - 1e-9;
     std::string const fresh = daily ? "mixed fresh each day" : "mixed fresh every " + print(mix.batches.front().lasts);
-    return wrap(head + ", " + fresh, "", "        ") + batches(mix, farm.measures).text() +
+    return wrap(head + ", " + fresh, "  STIR  ", "        ") + batches(mix, farm.measures).text() +
            indented(thrown_away(mix, farm.measures)) + indented(stock_words(supplement)) +
            indented(strength_words(mix));
 }
 
 std::string mix_text(engine::Plan const& plan) {
-    std::string text = page_title(plan);
+    std::string text = plan.farm.name.empty() ? "" : plan.farm.name + "\n";
     for (engine::HatchPlan const& hatch : plan.hatches) {
         if (hatch.mix) text += "\n" + wrap(hatch_words(hatch), "", "  ") + course_text(hatch, plan.farm);
     }

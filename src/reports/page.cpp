@@ -7,6 +7,23 @@
 
 namespace cropful::reports {
 
+namespace {
+
+constexpr std::size_t longest_in_line = 40;  // characters of a source that stands beside its assumption
+
+/// "derived, source 2": a long source is numbered, once, and printed in full at the end of the page.
+std::string source_words(domain::Source const& source, std::vector<std::string>& sources) {
+    std::string const standing = domain::name(source.standing);
+    if (source.text.empty() || source.text == standing) return standing;
+    if (source.text.size() <= longest_in_line) return standing + ": " + source.text;
+    auto const known = std::find(sources.begin(), sources.end(), source.text);
+    std::string const number = std::to_string(known - sources.begin() + 1);
+    if (known == sources.end()) sources.push_back(source.text);
+    return standing + ", source " + number;
+}
+
+}  // namespace
+
 using engine::HatchPlan;
 using engine::Moment;
 using quantities::Duration;
@@ -30,23 +47,30 @@ std::string page_title(engine::Plan const& plan) {
 
 std::string hatch_words(HatchPlan const& hatch) {
     domain::Hatch const& its = hatch.hatch;
-    std::string const birds = quantities::number(quantities::in_birds(hatch.chicks), 0);
-    std::string words = its.name + ": ";
+    std::string const count = quantities::number(quantities::in_birds(hatch.chicks), 0);
+    std::string const of = " of " + hatch.kind_title;
+    std::string const hatched = "; hatch " + its.date.day_year();
     if (its.first_age > quantities::days(0)) {
-        return words + birds + " " + hatch.kind_title + ", counted at " + quantities::print_age(its.first_age) +
-               " on " + (its.date + its.first_age).day_year();
+        return its.name + ": " + count + " birds" + of + "; " + quantities::print_age(its.first_age) + " on " +
+               (its.date + its.first_age).day_year();
     }
-    if (its.eggs) {
-        words += quantities::number(*its.eggs, 0) + " " + hatch.kind_title + " eggs, about " + birds + " chicks";
-    } else {
-        words += birds + " " + hatch.kind_title + " chicks";
-    }
-    return words + ", hatch " + its.date.day_year();
+    if (!its.eggs) return its.name + ": " + count + " chicks" + of + hatched;
+    return its.name + ": " + quantities::number(*its.eggs, 0) + " eggs" + of + ", about " + count + " chicks" + hatched;
 }
 
 std::string moment_words(Moment moment, quantities::Measures measures) {
     if (moment == Moment(moment.date())) return moment.day();
-    return moment.day() + ", " + moment.about_hour(measures == quantities::Measures::us);
+    std::string hour = moment.about_hour(measures == quantities::Measures::us);
+    // "midnight" can be read as the end of the day; 12 am is its start
+    if (std::size_t const at = hour.find("midnight"); at != std::string::npos) hour.replace(at, 8, "12 am");
+    return moment.day() + ", " + hour;
+}
+
+std::string short_moment(Moment moment, quantities::Measures measures) {
+    std::string words = moment_words(moment, measures);
+    constexpr std::string_view about = "about ";
+    if (std::size_t const at = words.find(about); at != std::string::npos) words.erase(at, about.size());
+    return words;
 }
 
 std::string ages_words(Duration from, Duration to) {
@@ -62,6 +86,12 @@ std::string supplement_title(domain::Supplement const& supplement) {
     return supplement.title.empty() ? supplement.key : supplement.title;
 }
 
+std::string sourced(domain::Source const& source) {
+    std::string const standing = domain::name(source.standing);
+    bool const says_more = !source.text.empty() && source.text != standing;
+    return "[" + standing + (says_more ? ": " + source.text : "") + "]";
+}
+
 std::string cautions_text(std::vector<engine::Caution> const& cautions) {
     std::string text;
     if (!cautions.empty()) text += "\nWATCH\n";
@@ -73,10 +103,15 @@ std::string cautions_text(std::vector<engine::Caution> const& cautions) {
 
 std::string notes_text(engine::Plan const& plan) {
     std::string text = cautions_text(plan.cautions);
-    if (!plan.assumptions.empty()) text += "\nTHIS RESTS ON\n";
+    if (plan.assumptions.empty()) return text;
+    text += "\nTHIS RESTS ON\n";
+    std::vector<std::string> sources;
     for (engine::Assumption const& one : plan.assumptions) {
-        text +=
-            wrap(one.text + " [" + domain::name(one.source.standing) + ": " + one.source.text + "]", "  - ", "    ");
+        text += wrap(one.text + " [" + source_words(one.source, sources) + "]", "  - ", "    ");
+    }
+    if (!sources.empty()) text += "\nSOURCES\n";
+    for (std::size_t i = 0; i < sources.size(); ++i) {
+        text += wrap(sources[i], "  [" + std::to_string(i + 1) + "] ", "      ");
     }
     return text;
 }

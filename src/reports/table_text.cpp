@@ -2,6 +2,7 @@
 
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 
 namespace cropful::reports {
@@ -11,10 +12,6 @@ namespace {
 using quantities::number;
 using quantities::plain;
 using quantities::print;
-
-std::string sourced(domain::Source const& source) {
-    return "[" + domain::name(source.standing) + ": " + source.text + "]";
-}
 
 std::string level(std::string const& nutrient, double amount) {
     auto const* known = domain::find_nutrient(nutrient);
@@ -95,11 +92,12 @@ std::string needs_text(engine::NeedsTable const& needs) {
 
 std::string units_text(std::span<quantities::Unit const> units) {
     Table table({Align::left, Align::left, Align::left, Align::left});
-    table.add({"unit", "measures", "also written", "is"});
+    table.add({"unit", "measures", "is exactly", "also written; source"});
     for (quantities::Unit const& unit : units) {
-        std::string is(unit.exact);
-        if (!unit.source.empty()) is += " [" + std::string(unit.source) + "]";
-        table.add({std::string(unit.symbol), std::string(unit.dimension), std::string(unit.also), is});
+        std::string also;
+        for (char const c : unit.also) also += c == ',' ? ", " : std::string(1, c);
+        also += " [" + std::string(unit.source) + "]";
+        table.add({std::string(unit.symbol), std::string(unit.dimension), std::string(unit.exact), also});
     }
     return table.text();
 }
@@ -111,17 +109,11 @@ std::string drugs_text(std::vector<engine::Drug> const& drugs, quantities::Measu
     return text;
 }
 
-std::string limit_level(engine::Limit const& limit) {
-    if (limit.key.ends_with("_water")) return plain(limit.level) + " mg/L";
-    return quantities::percent(limit.level);
-}
-
 std::string limits_text(std::vector<engine::Limit> const& limits) {
     std::string text;
     for (engine::Limit const& limit : limits) {
-        text +=
-            wrap(limit.key + ", " + limit.applies + ": " + limit_level(limit) + " (" + limit.words + ")", "", "  ") +
-            wrap(limit.meaning, "  ", "  ") + wrap(sourced(limit.source), "  ", "   ") + "\n";
+        text += wrap(limit.key + ", " + limit.applies + ": " + limit.words, "", "  ") +
+                wrap(limit.meaning, "  ", "  ") + wrap(sourced(limit.source), "  ", "   ") + "\n";
     }
     return text;
 }

@@ -11,11 +11,18 @@ namespace {
 constexpr std::size_t gap = 2;         // columns between two cells
 constexpr std::size_t narrowest = 20;  // a last column is never broken to less than this
 
+/// Past the word at `from`; a per cent sign goes with its number.
+std::size_t end_of_word(std::string_view text, std::size_t from) {
+    std::size_t const end = std::min(text.find(' ', from), text.size());
+    bool const per_cent = end > from && text.substr(end).starts_with(" %");
+    return per_cent ? std::min(text.find(' ', end + 1), text.size()) : end;
+}
+
 /// The lines of a text, none wider than `most` unless a single word is.
 std::vector<std::string> lines(std::string_view text, std::size_t most) {
     std::vector<std::string> done(1);
     for (std::size_t i = 0; i < text.size();) {
-        std::size_t const end = std::min(text.find(' ', i), text.size());
+        std::size_t const end = end_of_word(text, i);
         auto const word = text.substr(i, end - i);
         i = end + 1;
         if (word.empty()) continue;

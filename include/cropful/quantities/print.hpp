@@ -13,7 +13,7 @@ std::string print(Volume volume, Measures measures);          // "1.2 gal", "2.4
 std::string print(Duration duration);                         // "20 d 15 h", "9 h"; exact weeks as "6 wk"
 std::string print_age(Duration age);                          // "day 12"; exact weeks from 2 on as "6 wk"
 std::string print(Temperature temperature, Measures measures);  // "70 F" / "21 C"
-std::string print_spoons(Volume volume, Measures measures);   // "1 1/4 tsp", "2 tbsp 1/2 tsp" / "6.2 mL"; to 1/8 tsp
+std::string print_spoons(Volume volume, Measures measures);   // "1 1/4 tsp", "2 tbsp 1/2 tsp", "1 cup 3 tbsp" / "6.2 mL"; to 1/8 tsp, from a cup up to 1 tbsp
 std::string print_small(Mass mass, Measures measures);        // product by weight: "3.0 g", "4.1 oz (116 g)"
 std::string print(Money money, std::string const& currency);  // "330.00 USD"
 std::string percent(double fraction);                         // 0.245 -> "24.5 %", 0.24 -> "24 %"

@@ -16,10 +16,14 @@ std::string page_title(engine::Plan const& plan);
 std::string hatch_words(engine::HatchPlan const& hatch);
 /// "Sun 25 Apr, about 3 pm"; the day alone at midnight.
 std::string moment_words(engine::Moment moment, quantities::Measures measures);
+/// The same without "about", for columns headed so.
+std::string short_moment(engine::Moment moment, quantities::Measures measures);
 std::string ages_words(quantities::Duration from, quantities::Duration to);  // "day 0 to 6 wk"
 std::string feed_title(domain::Farm const& farm, std::string const& key);
 std::string supplement_title(domain::Supplement const& supplement);
 
+/// "[published: NRC 1994]".
+std::string sourced(domain::Source const& source);
 std::string cautions_text(std::vector<engine::Caution> const& cautions);
 /// What to watch and what the figures rest on, each with its source; empty when there is nothing to say.
 std::string notes_text(engine::Plan const& plan);

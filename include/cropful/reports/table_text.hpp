@@ -21,7 +21,4 @@ std::string drugs_text(std::vector<engine::Drug> const& drugs, quantities::Measu
 std::string limits_text(std::vector<engine::Limit> const& limits);
 std::string forms_text(std::map<std::string, engine::FormDensity> const& forms);
 
-/// An amount of a limit in words: mg/L in water, per cent of feed.
-std::string limit_level(engine::Limit const& limit);
-
 }  // namespace cropful::reports

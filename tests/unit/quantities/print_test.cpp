@@ -146,7 +146,7 @@ TEST_CASE("spoons as they lie in the drawer", "[quantities]") {
     CHECK(spoons(8) == "2 tbsp 2 tsp");
     CHECK(spoons(47.5) == "15 tbsp 2 1/2 tsp");
     CHECK(spoons(47.99) == "1 cup");
-    CHECK(spoons(60) == "1 1/4 cups");
+    CHECK(spoons(60) == "1 cup 4 tbsp");
     CHECK(spoons(96) == "2 cups");
     CHECK(print_spoons(litres(0.00616), Measures::metric) == "6.2 mL");
     CHECK(print_spoons(litres(0.005), Measures::uk) == "5.0 mL");

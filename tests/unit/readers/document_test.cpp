@@ -89,7 +89,8 @@ TEST_CASE("dates come as TOML dates, local date-times and text", "[readers]") {
 }
 
 TEST_CASE("counts are whole and bounded, numbers finite", "[readers]") {
-    Table root = root_of("a = 1\nb = 10\nc = 11\nd = 0\ne = 2.0\nf = nan\ng = inf\nh = -0.5\ni = 9223372036854775807\n");
+    Table root =
+        root_of("a = 1\nb = 10\nc = 11\nd = 0\ne = 2.0\nf = nan\ng = inf\nh = -0.5\ni = 9223372036854775807\n");
     WholeNumber const count{1, 10};
     CHECK(root.need("a", count) == 1);
     CHECK(root.need("b", count) == 10);

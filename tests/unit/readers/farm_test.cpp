@@ -70,8 +70,8 @@ TEST_CASE("one label level is a minimum, two are minimum and maximum", "[readers
 }
 
 TEST_CASE("a medicated feed says drug, level and withdrawal", "[readers]") {
-    Feed const f =
-        farm("medicated = { drug = \"monensin\", per_short_ton = \"73 g\", withdrawal = \"3 d\" }\n").feeds.at("starter");
+    Feed const f = farm("medicated = { drug = \"monensin\", per_short_ton = \"73 g\", withdrawal = \"3 d\" }\n")
+                       .feeds.at("starter");
     REQUIRE(f.medicated);
     CHECK(f.medicated->drug == "monensin");
     CHECK_THAT(in_grams(f.medicated->per_short_ton.value()), WithinRel(73.0, 1e-12));
@@ -145,7 +145,8 @@ TEST_CASE("hatches come in order of date, those of one day as written", "[reader
         return text.replace(text.find("2027-04-05"), 10, date);
     };
     auto const hatches =
-        sample::farm_from(head + feed + one("c", "2027-05-01") + one("a", "2027-04-01") + one("b", "2027-04-01")).hatches;
+        sample::farm_from(head + feed + one("c", "2027-05-01") + one("a", "2027-04-01") + one("b", "2027-04-01"))
+            .hatches;
     CHECK(hatches.at(0).name == "a");
     CHECK(hatches.at(1).name == "b");
     CHECK(hatches.at(2).name == "c");
@@ -184,10 +185,30 @@ TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as t
 
 TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[readers]") {
     std::string text = readers::starter_farm();
-    for (std::string const key : {"warmth", "on_hand", "spare", "keeps", "energy", "density", "calcium", "medicated",
-                                  "fill", "extra_waste", "displaced", "change_every", "least", "spill", "removed",
-                                  "laying_from", "[supplement.tonic]", "rate", "spoon", "from", "days", "sodium",
-                                  "pack", "supplement"}) {
+    for (std::string const key : {"warmth",
+                                  "on_hand",
+                                  "spare",
+                                  "keeps",
+                                  "energy",
+                                  "density",
+                                  "calcium",
+                                  "medicated",
+                                  "fill",
+                                  "extra_waste",
+                                  "displaced",
+                                  "change_every",
+                                  "least",
+                                  "spill",
+                                  "removed",
+                                  "laying_from",
+                                  "[supplement.tonic]",
+                                  "rate",
+                                  "spoon",
+                                  "from",
+                                  "days",
+                                  "sodium",
+                                  "pack",
+                                  "supplement"}) {
         auto const at = text.find("\n# " + key + (key[0] == '[' ? "\n" : " ="));
         REQUIRE(at != std::string::npos);
         text.erase(at + 1, 2);

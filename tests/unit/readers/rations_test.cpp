@@ -146,7 +146,8 @@ TEST_CASE("a directory that is none is wrong use", "[readers]") {
 
 TEST_CASE("rations are held to their form", "[readers]") {
     CHECK(fault_with("", "") == "no fault");
-    CHECK_THAT(fault_with("[7, 2.7, 3.1, 3.7]", "[7, 3.2, 3.1, 3.7]"), Contains("growing.rows.3") && Contains("low to high"));
+    CHECK_THAT(fault_with("[7, 2.7, 3.1, 3.7]", "[7, 3.2, 3.1, 3.7]"),
+               Contains("growing.rows.3") && Contains("low to high"));
     CHECK_THAT(fault_with("[7, 2.7, 3.1, 3.7]", "[2, 2.7, 3.1, 3.7]"), Contains("growing.rows"));
     CHECK_THAT(fault_with("[7, 2.7, 3.1, 3.7]", "[7, 2.7, 3.1]"), Contains("a list of 4 numbers"));
     CHECK_THAT(fault_with("[7, 2.7, 3.1, 3.7]", "[7, 2.7, nan, 3.7]"), Contains("growing.rows.3.3"));

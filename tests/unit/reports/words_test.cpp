@@ -62,6 +62,12 @@ TEST_CASE("a line of exactly 80 columns is not broken, one of 81 is", "[reports]
     REQUIRE(wrap(half + " " + half + "bc") == half + "\n" + half + "bc\n");
 }
 
+TEST_CASE("a per cent sign stays with its number", "[reports][words]") {
+    std::string const most(75, 'a');
+    REQUIRE(wrap(most + " 24 % more") == most + " 24 %\nmore\n");
+    REQUIRE(wrap(most + "a 24 % more") == most + "a\n24 % more\n");
+}
+
 TEST_CASE("a word longer than the page stands alone", "[reports][words]") {
     std::string const longest(100, 'w');
     REQUIRE(wrap("a " + longest + " b") == "a\n" + longest + "\nb\n");
