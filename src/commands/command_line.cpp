@@ -29,6 +29,7 @@ Command command(CLI::App& program) {
     auto const options = std::make_shared<Options>();
     CLI::App* app = add_to(program, *options);
     app->group("Commands");
+    app->get_help_ptr()->group("Flags");
     return {app, [options] { return commands::run(*options); }};
 }
 

@@ -95,6 +95,13 @@ Hatch hatch_from(Flags const& flags, Measures measures, readers::RationsReader c
     return hatch;
 }
 
+/// Puts a part in its place in the farm; its key, or nothing when there is no such part.
+template <class Part>
+std::optional<std::string> place(std::map<std::string, Part>& parts, std::optional<Part> const& part) {
+    if (!part) return std::nullopt;
+    return parts.emplace(part->key, *part).first->first;
+}
+
 Question question_from_flags(FarmOptions const& options, Defaults const& defaults) {
     Flags const& flags = options.flags;
     if (!flags.has("--kind")) {
@@ -104,16 +111,12 @@ Question question_from_flags(FarmOptions const& options, Defaults const& default
     readers::RationsReader const reader(options.rations);
     Measures const measures = measures_of(options.units, Measures::us);
     Duration const age = flags.read("--age", in(quantities::parse_duration, measures)).value_or(quantities::days(0));
+    Hatch hatch = hatch_from(flags, measures, reader, age, defaults);
     Question question;
     domain::Farm& farm = question.farm;
     farm.measures = measures;
     farm.warmth = flags.read("--warmth", in(quantities::parse_temperature, measures));
     farm.feeds.emplace("feed", feed_from(flags, options.labels, measures));
-    Hatch hatch = hatch_from(flags, measures, reader, age, defaults);
-    auto const place = [](auto& parts, auto const& part) -> std::optional<std::string> {
-        if (!part) return std::nullopt;
-        return parts.emplace(part->key, *part).first->first;
-    };
     hatch.hopper = place(farm.hoppers, hopper_from(flags, measures));
     hatch.drinker = place(farm.drinkers, drinker_from(flags, measures));
     hatch.supplement = place(farm.supplements, supplement_from(flags, measures, age));

@@ -24,6 +24,14 @@ std::optional<domain::Moment> now_if_planned(domain::Farm const& farm) {
     return any_now ? std::optional(moment) : std::nullopt;
 }
 
+/// Birds told by flags were not there before they were counted.
+void check_moment(domain::Moment on, domain::Hatch const& hatch) {
+    auto const counted = hatch.date + hatch.first_age;
+    if (on >= counted) return;
+    throw BadInput("\"" + on.iso() + "\"", "a moment from " + counted.iso() + " on, when the birds are counted",
+                   {.file = "", .line = 0, .key = "--on"});
+}
+
 }  // namespace
 
 CLI::App* add_to(CLI::App& program, LastOptions& options) {
@@ -41,6 +49,7 @@ std::string run(LastOptions const& options) {
     }
     auto const on = read_moment(options.on, "--on");
     auto [farm, rations, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = now()});
+    if (on && !asked.file) check_moment(*on, farm.hatches.front());
     if (on) window.from = on;
     if (!on && asked.file) window.from = now_if_planned(farm);
     auto const plan = engine::make_plan(farm, rations, window);

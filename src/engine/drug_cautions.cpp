@@ -72,20 +72,19 @@ void laying(CautionList& list, Course const& course, Drug const& drug) {
              drug.source.text);
 }
 
-/// Birds that leave while the drug is fed or within its withdrawal.
+/// Birds that leave while the drug is fed or within its withdrawal; a label that states none asks for none.
 void withdrawal(CautionList& list, Course const& course) {
+    if (course.medication.withdrawal <= days(0)) return;
     Duration const clear = course.need.to + course.medication.withdrawal;
     auto const warn = [&](Duration at, std::string const& what) {
         if (at < course.need.from || at >= clear) return;
-        list.add(course.part.hatch.name + ": " + what + " at " + print_age(at) + " are still on " + course.feed + " (" +
-                     course.medication.drug + ") or within its withdrawal of " + print(course.medication.withdrawal) +
-                     ". Keep them from slaughter until it is over. " + defer,
+        list.add(course.part.hatch.name + ": " + what + " at " + print_age(at) + " leave within the " +
+                     print(course.medication.withdrawal) + " withdrawal of " + course.feed + " (" +
+                     course.medication.drug + "). Keep them from slaughter until it is over. " + defer,
                  "the label's withdrawal");
     };
     for (domain::Removal const& removal : course.part.hatch.removed) warn(removal.at, "birds removed");
-    if (course.medication.withdrawal > days(0) || course.need.to < course.part.hatch.until) {
-        warn(course.part.hatch.until, "birds sold");
-    }
+    warn(course.part.hatch.until, "birds sold");
 }
 
 void medicated(CautionList& list, Course const& course, Rations const& rations) {

@@ -17,7 +17,7 @@ void below_need(CautionList& list, std::string const& title, Check const& check,
                        check.phase + ")";
     if (nutrient.unit == domain::NutrientUnit::percent) {
         text += ": short by " + plain(check.short_by) + (check.short_by == 1 ? " point" : " points") + ", " +
-                percent(check.short_by / check.need) + " of the need";
+                number(100 * check.short_by / check.need, 1) + " % of the need";
     }
     list.add(text + ". Ask for a richer feed for " + ages(check) + ".", check.source.text);
 }

@@ -26,6 +26,9 @@ Json or_null(std::optional<Amount> const& amount, In in) {
 
 Json to_json(domain::Source const& source);  // {source, standing}
 Json unit_of(std::string const& nutrient);   // "%", "mg/kg", ...; null for an unknown one
+enum class Fills { all, first };
+Json hoppers_json(engine::HatchPlan const& hatch, Fills which);   // null without
+Json drinkers_json(engine::HatchPlan const& hatch, Fills which);  // null without
 Json mix_json(engine::Mix const& mix);
 Json check_json(engine::Check const& check);
 Json notes(std::vector<engine::Assumption> const& assumptions);

@@ -6,15 +6,12 @@ namespace cropful::reports {
 
 namespace {
 
-using engine::Fill;
 using engine::HatchPlan;
 using engine::Plan;
 using quantities::in_days;
 using quantities::in_kilograms;
 using quantities::in_litres;
 using quantities::in_money;
-using quantities::Mass;
-using quantities::Volume;
 
 std::string name(quantities::Measures measures) {
     if (measures == quantities::Measures::us) return "us";
@@ -51,44 +48,6 @@ Json feeds_json(HatchPlan const& hatch, domain::Farm const& farm) {
                            {"cost", or_null(feed.cost, in_money)}});
     }
     return all;
-}
-
-Json empty_at(engine::Moment at, std::optional<quantities::Duration> after) {
-    return after ? Json((at + *after).iso()) : Json(nullptr);
-}
-
-Json fill_json(Fill<Mass> const& fill) {
-    return {{"at", fill.at.iso()},
-            {"age_d", in_days(fill.age)},
-            {"birds", quantities::in_birds(fill.birds)},
-            {"content_kg", in_kilograms(fill.content)},
-            {"used_kg", in_kilograms(fill.used)},
-            {"empty_after_d", or_null(fill.empty_after, in_days)},
-            {"empty_at", empty_at(fill.at, fill.empty_after)}};
-}
-
-Json fill_json(Fill<Volume> const& fill) {
-    return {{"at", fill.at.iso()},
-            {"age_d", in_days(fill.age)},
-            {"birds", quantities::in_birds(fill.birds)},
-            {"content_l", in_litres(fill.content)},
-            {"used_l", in_litres(fill.used)},
-            {"empty_after_d", or_null(fill.empty_after, in_days)},
-            {"empty_at", empty_at(fill.at, fill.empty_after)},
-            {"change_after_d", or_null(fill.change_after, in_days)}};
-}
-
-enum class Fills { all, first };
-
-template <class Amount>
-Json vessels_json(std::optional<engine::Vessels<Amount>> const& vessels, char const* what, Fills which) {
-    if (!vessels) return nullptr;
-    Json json{{what, vessels->key}, {"count", vessels->count}, {"fills", Json::array()}};
-    for (auto const& fill : vessels->fills) {
-        json["fills"].push_back(fill_json(fill));
-        if (which == Fills::first) break;
-    }
-    return json;
 }
 
 Json checks_json(HatchPlan const& hatch) {
@@ -171,8 +130,8 @@ std::string plan_json(Plan const& plan, engine::Window const& window) {
     add_window(json, window);
     auto const add = [&](Json& part, HatchPlan const& hatch) {
         part["feeds"] = feeds_json(hatch, plan.farm);
-        part["hoppers"] = vessels_json(hatch.hoppers, "hopper", Fills::all);
-        part["drinkers"] = vessels_json(hatch.drinkers, "drinker", Fills::all);
+        part["hoppers"] = hoppers_json(hatch, Fills::all);
+        part["drinkers"] = drinkers_json(hatch, Fills::all);
         part["mix"] = mix_or_null(hatch);
         part["check"] = checks_json(hatch);
         part["weeks"] = weeks_json(hatch);
@@ -190,8 +149,8 @@ std::string buy_json(Plan const& plan, engine::Window const& window) {
 std::string last_json(Plan const& plan, std::optional<engine::Moment> at) {
     Json json{{"farm", farm_name(plan)}, {"at", at ? Json(at->iso()) : Json(nullptr)}};
     auto const add = [](Json& part, HatchPlan const& hatch) {
-        part["hoppers"] = vessels_json(hatch.hoppers, "hopper", Fills::first);
-        part["drinkers"] = vessels_json(hatch.drinkers, "drinker", Fills::first);
+        part["hoppers"] = hoppers_json(hatch, Fills::first);
+        part["drinkers"] = drinkers_json(hatch, Fills::first);
     };
     return answer(plan, std::move(json), add, [](Json&) {});
 }

@@ -42,7 +42,7 @@ std::string levels_words(engine::Drug const& drug, quantities::Measures measures
 }
 
 std::string drug_text(engine::Drug const& drug, quantities::Measures measures) {
-    std::string text = "\n" + drug.name + (drug.also.empty() ? "" : " (" + join(drug.also) + ")") + "\n";
+    std::string text = "\n" + wrap(drug.name + (drug.also.empty() ? "" : " (" + join(drug.also) + ")"), "", "  ");
     if (!drug.birds.empty()) text += wrap("for " + join(drug.birds), "  ", "    ");
     if (!drug.per_short_ton.empty()) text += wrap(levels_words(drug, measures), "  ", "    ");
     if (drug.growing_only) text += "  growing birds only\n";
