@@ -92,7 +92,9 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
         for (FeedNeed const& need : part.feeds) {
             about_feed(list, plan.farm.feeds.at(need.feed), part.hatch, kind, rations);
         }
-        if (!part.checks.empty()) {
+        bool const judged = std::any_of(part.checks.begin(), part.checks.end(),
+                                        [](Check const& check) { return check.verdict != Verdict::unstated; });
+        if (judged) {
             NeedsTable const& needs = rations.needs.at(kind.needs_table);
             list.add("needs of " + kind.title + ": the " + needs.title + " table, " + needs.basis, needs.source);
             if (kind.needs_source.standing == Standing::common_practice) {

@@ -1,0 +1,66 @@
+#include <algorithm>
+
+#include "reports/json_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Fill;
+using quantities::in_days;
+using quantities::in_kilograms;
+using quantities::in_litres;
+using quantities::Mass;
+using quantities::Volume;
+
+Json empty_at(engine::Moment at, std::optional<quantities::Duration> after) {
+    return after ? Json((at + *after).iso()) : Json(nullptr);
+}
+
+/// The sooner of dry and due; empty where nothing but running dry is stated.
+std::optional<quantities::Duration> due_after(Fill<Volume> const& fill) {
+    if (fill.change_after && fill.empty_after) return std::min(*fill.change_after, *fill.empty_after);
+    return fill.change_after;
+}
+
+Json fill_json(Fill<Mass> const& fill) {
+    return {{"at", fill.at.iso()},
+            {"age_d", in_days(fill.age)},
+            {"birds", quantities::in_birds(fill.birds)},
+            {"content_kg", in_kilograms(fill.content)},
+            {"used_kg", in_kilograms(fill.used)},
+            {"empty_after_d", or_null(fill.empty_after, in_days)},
+            {"empty_at", empty_at(fill.at, fill.empty_after)}};
+}
+
+Json fill_json(Fill<Volume> const& fill) {
+    return {{"at", fill.at.iso()},
+            {"age_d", in_days(fill.age)},
+            {"birds", quantities::in_birds(fill.birds)},
+            {"content_l", in_litres(fill.content)},
+            {"used_l", in_litres(fill.used)},
+            {"empty_after_d", or_null(fill.empty_after, in_days)},
+            {"empty_at", empty_at(fill.at, fill.empty_after)},
+            {"change_after_d", or_null(due_after(fill), in_days)}};
+}
+
+template <class Amount>
+Json all_or_first(std::optional<engine::Vessels<Amount>> const& vessels, char const* what, Fills which) {
+    if (!vessels) return nullptr;
+    Json json{{what, vessels->key}, {"count", vessels->count}, {"fills", Json::array()}};
+    for (auto const& fill : vessels->fills) {
+        json["fills"].push_back(fill_json(fill));
+        if (which == Fills::first) break;
+    }
+    return json;
+}
+
+}  // namespace
+
+Json hoppers_json(engine::HatchPlan const& hatch, Fills which) { return all_or_first(hatch.hoppers, "hopper", which); }
+
+Json drinkers_json(engine::HatchPlan const& hatch, Fills which) {
+    return all_or_first(hatch.drinkers, "drinker", which);
+}
+
+}  // namespace cropful::reports
