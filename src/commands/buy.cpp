@@ -23,7 +23,7 @@ std::string run(BuyOptions const& options) {
     if (asked.from) window.from = asked.from;
     window.until = asked.until;
     auto const plan = engine::make_plan(farm, rations, window);
-    return options.farm.json ? reports::buy_json(plan, window) : reports::buy_text(plan);
+    return options.farm.json ? reports::buy_json(plan, window) : reports::buy_text(plan, options.farm.sources);
 }
 
 }  // namespace cropful::commands

@@ -54,7 +54,7 @@ std::string run(CheckOptions const& options) {
     auto const [farm, rations, window] = read_question(asked, {.birds_matter = false, .kept = kept, .counted = {}});
     auto plan = engine::make_plan(farm, rations, window);
     if (options.by_energy) scale(plan, rations);
-    return asked.json ? reports::check_json_text(plan) : reports::check_text(plan);
+    return asked.json ? reports::check_json_text(plan) : reports::check_text(plan, asked.sources);
 }
 
 }  // namespace cropful::commands

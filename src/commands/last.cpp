@@ -52,8 +52,9 @@ std::string run(LastOptions const& options) {
     if (on && !asked.file) check_moment(*on, farm.hatches.front());
     if (on) window.from = on;
     if (!on && asked.file) window.from = now_if_planned(farm);
+    if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
     auto const plan = engine::make_plan(farm, rations, window);
-    return asked.json ? reports::last_json(plan, window.from) : reports::last_text(plan, window.from);
+    return asked.json ? reports::last_json(plan, window.from) : reports::last_text(plan, window.from, asked.sources);
 }
 
 }  // namespace cropful::commands

@@ -54,7 +54,7 @@ std::string plain_water(MixOptions const& options) {
     auto const rations = readers::RationsReader(options.farm.rations).load({});
     auto const cautions = engine::mix_cautions(*supplement, rations.limits);
     if (options.farm.json) return reports::plain_mix_json(mix, cautions);
-    return reports::plain_mix_text(mix, *supplement, cautions, measures);
+    return reports::plain_mix_text(mix, *supplement, cautions, measures, options.farm.sources);
 }
 
 }  // namespace
@@ -84,7 +84,7 @@ std::string run(MixOptions const& options) {
     if (!any)
         throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
     auto const plan = engine::make_plan(farm, rations, window);
-    return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan);
+    return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan, asked.sources);
 }
 
 }  // namespace cropful::commands

@@ -32,7 +32,8 @@ std::string run(PlanOptions const& options) {
     window.until = asked.until;
     auto const plan = engine::make_plan(farm, rations, window);
     if (options.farm.json) return reports::plan_json(plan, window);
-    return reports::plan_text(plan, options.all ? reports::Detail::everything : reports::Detail::one_page);
+    return reports::plan_text(plan, options.all ? reports::Detail::everything : reports::Detail::one_page,
+                              options.farm.sources);
 }
 
 }  // namespace cropful::commands

@@ -13,9 +13,8 @@ constexpr double overnight_hours = 12;    // a vessel that lasts less cannot be 
 
 void drowning(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
     if (drinker == nullptr || part.feeds.empty() || in_days(part.feeds.front().from) >= drowning_days) return;
-    std::string const now = drinker->displaced > litres(0) ? "Keep the marbles or stones in the trough"
-                                                           : "Use a narrow-lipped base or fill the trough with marbles or stones";
-    list.add("Small chicks drown in open drinkers. " + now + " for the first two weeks.",
+    list.add("Small chicks drown in open drinkers: for the first two weeks use a narrow-lipped base, or keep the trough "
+             "filled with marbles or stones.",
              "Storey, Raising Poultry (chicks drown in ordinary founts); two weeks: common practice, no source");
 }
 
@@ -46,7 +45,7 @@ void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Suppl
     for (auto const& fill : part.drinkers->fills) {
         bool const in_course = fill.age >= supplement.from && fill.age < course_ends(supplement);
         if (!in_course || !fill.empty_after || *fill.empty_after <= *supplement.keeps) continue;
-        list.add(part.hatch.name + ": a full drinker of " + supplement.title + " would last longer than the solution's " +
+        list.add("A full drinker of " + supplement.title + " would last longer than the solution's " +
                      print(*supplement.keeps) + ". Mix only what is drunk in that time; throw away and rinse, do not top up.",
                  "the solution's own `keeps`");
         return;

@@ -66,12 +66,12 @@ std::string purchases_text(Plan const& plan) {
     return "\nBUY\n" + table.text();
 }
 
-std::string buy_text(Plan const& plan) {
+std::string buy_text(Plan const& plan, Sources sources) {
     std::string text = page_title(plan) + purchases_text(plan) + "\nFOR\n";
     for (engine::HatchPlan const& hatch : plan.hatches) {
         text += wrap(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)), "  ", "    ");
     }
-    return text + notes_text(plan);
+    return text + notes_text(plan, sources);
 }
 
 }  // namespace cropful::reports

@@ -114,12 +114,12 @@ std::string labels_text(HatchPlan const& hatch) {
     return table.text();
 }
 
-std::string check_text(engine::Plan const& plan) {
+std::string check_text(engine::Plan const& plan, Sources sources) {
     std::string text = plan.farm.name.empty() ? "" : plan.farm.name + "\n";
     for (HatchPlan const& hatch : plan.hatches) {
         if (!hatch.checks.empty()) text += hatch_text(hatch, plan.farm);
     }
-    return text + notes_text(plan);
+    return text + notes_text(plan, sources);
 }
 
 }  // namespace cropful::reports

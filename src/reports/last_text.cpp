@@ -63,7 +63,7 @@ std::string hatch_text(HatchPlan const& hatch, Measures measures) {
         birds = quantities::number(quantities::in_birds(hatch.drinkers->fills.front().birds), 0);
     }
     std::string text =
-        wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " birds of ") + hatch.kind_title + ", " +
+        wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
                  quantities::print_age(age) + ", full " + moment_words(hatch.hatch.date + age, measures),
              "", "  ");
     if (filled(hatch.hoppers)) text += wrap(hopper_words(hatch, measures), "  ", "    ");
@@ -74,7 +74,7 @@ std::string hatch_text(HatchPlan const& hatch, Measures measures) {
 
 }  // namespace
 
-std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at) {
+std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at, Sources sources) {
     Measures const measures = plan.farm.measures;
     std::string text;
     if (!plan.farm.name.empty()) {
@@ -85,7 +85,7 @@ std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, measures);
     text += "\n" +
             wrap("Counted for ordinary birds and full vessels; hours are rounded down: fill before, not at, the hour.");
-    return text + notes_text(plan);
+    return text + notes_text(plan, sources);
 }
 
 }  // namespace cropful::reports

@@ -48,14 +48,14 @@ std::string page_title(engine::Plan const& plan) {
 std::string hatch_words(HatchPlan const& hatch) {
     domain::Hatch const& its = hatch.hatch;
     std::string const count = quantities::number(quantities::in_birds(hatch.chicks), 0);
-    std::string const of = " of " + hatch.kind_title;
+    std::string const& kind = hatch.kind_title;
     std::string const hatched = "; hatch " + its.date.day_year();
     if (its.first_age > quantities::days(0)) {
-        return its.name + ": " + count + " birds" + of + "; " + quantities::print_age(its.first_age) + " on " +
+        return its.name + ": " + count + " " + kind + " birds; " + quantities::print_age(its.first_age) + " on " +
                (its.date + its.first_age).day_year();
     }
-    if (!its.eggs) return its.name + ": " + count + " chicks" + of + hatched;
-    return its.name + ": " + quantities::number(*its.eggs, 0) + " eggs" + of + ", about " + count + " chicks" + hatched;
+    if (!its.eggs) return its.name + ": " + count + " " + kind + " chicks" + hatched;
+    return its.name + ": " + quantities::number(*its.eggs, 0) + " " + kind + " eggs, about " + count + " chicks" + hatched;
 }
 
 std::string moment_words(Moment moment, quantities::Measures measures) {
@@ -92,26 +92,29 @@ std::string sourced(domain::Source const& source) {
     return "[" + standing + (says_more ? ": " + source.text : "") + "]";
 }
 
-std::string cautions_text(std::vector<engine::Caution> const& cautions) {
+std::string cautions_text(std::vector<engine::Caution> const& cautions, Sources sources) {
     std::string text;
     if (!cautions.empty()) text += "\nWATCH\n";
     for (engine::Caution const& caution : cautions) {
-        text += wrap(caution.text + (caution.source.empty() ? "" : " [" + caution.source + "]"), "  ! ", "    ");
+        bool const named = sources == Sources::named && !caution.source.empty();
+        text += wrap(caution.text + (named ? " [" + caution.source + "]" : ""), "  ! ", "    ");
     }
     return text;
 }
 
-std::string notes_text(engine::Plan const& plan) {
-    std::string text = cautions_text(plan.cautions);
+std::string notes_text(engine::Plan const& plan, Sources sources) {
+    std::string text = cautions_text(plan.cautions, sources);
     if (plan.assumptions.empty()) return text;
-    text += "\nTHIS RESTS ON\n";
-    std::vector<std::string> sources;
+    text += sources == Sources::named ? "\nTHIS RESTS ON\n" : "\nTHIS RESTS ON (--sources names where each comes from)\n";
+    std::vector<std::string> named;
     for (engine::Assumption const& one : plan.assumptions) {
-        text += wrap(one.text + " [" + source_words(one.source, sources) + "]", "  - ", "    ");
+        std::string const words =
+            sources == Sources::named ? source_words(one.source, named) : domain::name(one.source.standing);
+        text += wrap(one.text + " [" + words + "]", "  - ", "    ");
     }
-    if (!sources.empty()) text += "\nSOURCES\n";
-    for (std::size_t i = 0; i < sources.size(); ++i) {
-        text += wrap(sources[i], "  [" + std::to_string(i + 1) + "] ", "      ");
+    if (!named.empty()) text += "\nSOURCES\n";
+    for (std::size_t i = 0; i < named.size(); ++i) {
+        text += wrap(named[i], "  [" + std::to_string(i + 1) + "] ", "      ");
     }
     return text;
 }

@@ -60,13 +60,13 @@ std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm, Detail 
 
 }  // namespace
 
-std::string plan_text(engine::Plan const& plan, Detail detail) {
+std::string plan_text(engine::Plan const& plan, Detail detail, Sources sources) {
     std::string text = page_title(plan) + purchases_text(plan) + "\n";
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, plan.farm, detail);
     text += "\n" + wrap(
                        "Every figure is for ordinary birds: some flocks eat more, some less. Hours are rounded down: "
                        "fill before, not at, the hour, and look in on hoppers and drinkers every day all the same.");
-    return text + notes_text(plan);
+    return text + notes_text(plan, sources);
 }
 
 }  // namespace cropful::reports

@@ -34,7 +34,7 @@ void text(benchmark::State& state) {
     Question const question;
     engine::Plan const answer = engine::make_plan(question.farm, question.rations);
     for (auto _ : state) {
-        auto page = reports::plan_text(answer);
+        auto page = reports::plan_text(answer, reports::Detail::one_page, reports::Sources::left_out);
         benchmark::DoNotOptimize(page);
     }
 }

@@ -1,11 +1,11 @@
 #!/usr/bin/python3
-"""Every key the farm reader asks for stands in docs/files.md, as code.   key_docs.py ROOT"""
+"""Every key the farm reader asks for stands in docs/files.md, as code or in a heading.   key_docs.py ROOT"""
 import pathlib
 import re
 import sys
 
 ASKED = re.compile(r"\b(?:need|maybe|need_table|maybe_table|tables|array)\(\s*\"(\w+)\"")
-CODE = re.compile(r"```.*?```|`[^`]*`", re.S)
+CODE = re.compile(r"```.*?```|`[^`]*`|^#+ .*?$", re.S | re.M)
 
 
 def main():

@@ -7,6 +7,7 @@
 #include "cropful/commands/flags.hpp"
 #include "cropful/engine/plan.hpp"
 #include "cropful/readers/rations.hpp"
+#include "cropful/reports/page.hpp"
 
 namespace CLI {
 class App;
@@ -22,6 +23,7 @@ struct FarmOptions {
     std::optional<std::string> units;
     std::optional<std::string> rations;
     bool json = false;
+    reports::Sources sources = reports::Sources::left_out;
 };
 
 /// Adds the file, the flags of a hatch, --units, --rations and --json.

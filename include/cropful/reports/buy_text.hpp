@@ -3,6 +3,7 @@
 #include <string>
 
 #include "cropful/engine/plan.hpp"
+#include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
 
@@ -10,6 +11,6 @@ namespace cropful::reports {
 std::string purchases_text(engine::Plan const& plan);
 
 /// What to buy, by when, and why.
-std::string buy_text(engine::Plan const& plan);
+std::string buy_text(engine::Plan const& plan, Sources sources);
 
 }  // namespace cropful::reports

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "cropful/engine/plan.hpp"
+#include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
 
@@ -13,6 +14,6 @@ std::string verdict_words(engine::Check const& check);
 std::string labels_text(engine::HatchPlan const& hatch);
 
 /// Every nutrient of every feed against its need.
-std::string check_text(engine::Plan const& plan);
+std::string check_text(engine::Plan const& plan, Sources sources);
 
 }  // namespace cropful::reports

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "cropful/engine/plan.hpp"
+#include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
 
@@ -14,10 +15,10 @@ std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
 std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm);
 
 /// What to stir in, batch by batch, for every hatch that has a supplement.
-std::string mix_text(engine::Plan const& plan);
+std::string mix_text(engine::Plan const& plan, Sources sources);
 
 /// The same for an amount of water, without birds; `mix` has no batches.
 std::string plain_mix_text(engine::Mix const& mix, domain::Supplement const& supplement,
-                           std::vector<engine::Caution> const& cautions, quantities::Measures measures);
+                           std::vector<engine::Caution> const& cautions, quantities::Measures measures, Sources sources);
 
 }  // namespace cropful::reports

@@ -7,6 +7,9 @@
 /// What the pages of all commands share.
 namespace cropful::reports {
 
+/// Whether a page names the source of every line, or only its standing.
+enum class Sources { left_out, named };
+
 /// The ages between which a hatch is planned: its own, or the part of them in the window asked for.
 quantities::Duration first_age(engine::HatchPlan const& hatch);
 quantities::Duration last_age(engine::HatchPlan const& hatch);
@@ -24,8 +27,8 @@ std::string supplement_title(domain::Supplement const& supplement);
 
 /// "[published: NRC 1994]".
 std::string sourced(domain::Source const& source);
-std::string cautions_text(std::vector<engine::Caution> const& cautions);
-/// What to watch and what the figures rest on, each with its source; empty when there is nothing to say.
-std::string notes_text(engine::Plan const& plan);
+std::string cautions_text(std::vector<engine::Caution> const& cautions, Sources sources);
+/// What to watch and what the figures rest on; empty when there is nothing to say.
+std::string notes_text(engine::Plan const& plan, Sources sources);
 
 }  // namespace cropful::reports

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "cropful/engine/plan.hpp"
+#include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
 
@@ -10,6 +11,6 @@ enum class Detail { one_page, everything };
 
 /// The page a grower acts on: what to buy, when to fill, what to stir in, what to watch. `everything` lists every fill
 /// and the feed and water of a day by weeks.
-std::string plan_text(engine::Plan const& plan, Detail detail = Detail::one_page);
+std::string plan_text(engine::Plan const& plan, Detail detail, Sources sources);
 
 }  // namespace cropful::reports

@@ -129,7 +129,7 @@ TEST_CASE("what a farm needs is gathered, and no more", "[readers]") {
 
 TEST_CASE("a file in front wins, a new one is found, the rest is built in", "[readers]") {
     Front const front;
-    front.put("birds/bobwhite.toml", bobwhite("title = \"Northern bobwhite\"", "title = \"My line\""));
+    front.put("birds/bobwhite.toml", bobwhite("title = \"bobwhite\"", "title = \"My line\""));
     front.put("birds/partridge.toml", bobwhite("also = [", "also = [\"my partridge\", "));
     RationsReader const rations = front.reader();
     CHECK(rations.kind("bobwhite").title == "My line");
