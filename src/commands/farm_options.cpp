@@ -136,8 +136,9 @@ void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations) 
 void add_to(CLI::App& app, FarmOptions& options) {
     app.add_option("FILE", options.file, "farm file; or say it with the flags below")->type_name("");
     add_common(app, options.json, options.rations);
-    app.add_flag_callback("--sources", [&options] { options.sources = reports::Sources::named; },
-                          "name the source of every caution and assumption");
+    app.add_flag_callback(
+        "--sources", [&options] { options.sources = reports::Sources::named; },
+        "name the source of every caution and assumption");
     app.add_option("--units", options.units, "us, metric or uk; with a file, of what is printed")->type_name("WORD");
     for (FarmFlag const& flag : farm_flags()) {
         std::string const name = flag.name;

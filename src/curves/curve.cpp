@@ -52,8 +52,8 @@ struct Curve::Interpolants {
 
 Curve::Curve(std::vector<Row> rows) : rows_(std::move(rows)) {
     check_rows(rows_);
-    interpolants_ = std::make_shared<Interpolants const>(Interpolants{
-        interpolant(rows_, &Row::low), interpolant(rows_, &Row::central), interpolant(rows_, &Row::high)});
+    interpolants_ = std::make_shared<Interpolants const>(
+        Interpolants{interpolant(rows_, &Row::low), interpolant(rows_, &Row::central), interpolant(rows_, &Row::high)});
 }
 
 double Curve::value(quantities::Duration age, Band band) const {
@@ -61,9 +61,12 @@ double Curve::value(quantities::Duration age, Band band) const {
     if (!(d >= 0)) throw NoAnswer("age " + std::to_string(d) + " d lies before the hatch");
     double const within = std::min(d, rows_.back().age_d);
     switch (band) {
-        case Band::low: return interpolants_->low(within);
-        case Band::high: return interpolants_->high(within);
-        case Band::central: break;
+        case Band::low:
+            return interpolants_->low(within);
+        case Band::high:
+            return interpolants_->high(within);
+        case Band::central:
+            break;
     }
     return interpolants_->central(within);
 }

@@ -53,7 +53,8 @@ void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hat
     }
     if (*farm.warmth > kind.water_heat.above) {
         list.add(kind.title + " drink " + percent(ratio(kind.water_heat.per_degree * kelvins(1))) +
-                     " more per g of feed per degree C above " + plain(kind.water_heat.above.in_celsius()) + " C" + from,
+                     " more per g of feed per degree C above " + plain(kind.water_heat.above.in_celsius()) + " C" +
+                     from,
                  kind.water_heat.source);
     }
 }

@@ -90,8 +90,8 @@ void withdrawal(CautionList& list, Course const& course) {
 void medicated(CautionList& list, Course const& course, Rations const& rations) {
     Drug const* drug = find_drug(course.medication.drug, rations);
     if (drug == nullptr) {
-        list.add(course.feed + ": " + course.medication.drug + " is not in the built-in list of feed drugs, so nothing " +
-                     "could be checked. " + defer,
+        list.add(course.feed + ": " + course.medication.drug +
+                     " is not in the built-in list of feed drugs, so nothing " + "could be checked. " + defer,
                  "none");
         withdrawal(list, course);
         return;
@@ -106,9 +106,10 @@ void medicated(CautionList& list, Course const& course, Rations const& rations) 
     laying(list, course, *drug);
     withdrawal(list, course);
     if (course.part.mix && lower(drug->name).starts_with("amprolium")) {
-        list.add("Amprolium works by starving the parasite of thiamine (vitamin B1): a supplement that holds thiamine (" +
-                     course.part.mix->supplement + "?) undoes it. Do not give both without your veterinarian.",
-                 "Plumb/Mikota formulary; 21 CFR 558.55 (sole source of amprolium)");
+        list.add(
+            "Amprolium works by starving the parasite of thiamine (vitamin B1): a supplement that holds thiamine (" +
+                course.part.mix->supplement + "?) undoes it. Do not give both without your veterinarian.",
+            "Plumb/Mikota formulary; 21 CFR 558.55 (sole source of amprolium)");
     }
 }
 

@@ -33,9 +33,10 @@ void calcium_while_growing(CautionList& list, std::string const& title, Check co
         if (passed == nullptr || limit.level > passed->level) passed = &limit;
     }
     if (passed == nullptr) return;
-    list.add(part.hatch.name + ": " + title + " may hold " + plain(most) + " % calcium, a layer's level, and is fed to " +
-                 "birds that do not lay (" + ages(check) + "). Above " + passed->words + " (" + passed->applies +
-                 "): " + passed->meaning + ". Give layer feed only to birds in lay.",
+    list.add(part.hatch.name + ": " + title + " may hold " + plain(most) +
+                 " % calcium, a layer's level, and is fed to " + "birds that do not lay (" + ages(check) + "). Above " +
+                 passed->words + " (" + passed->applies + "): " + passed->meaning +
+                 ". Give layer feed only to birds in lay.",
              passed->source.text);
 }
 

@@ -49,8 +49,8 @@ std::vector<Week> weeks(Flock const& flock, Usage<Mass> const& feed, Usage<Volum
     return rows;
 }
 
-std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, Rations const& rations,
-                              Kind const& kind, Intake const& intake) {
+std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, Rations const& rations, Kind const& kind,
+                              Intake const& intake) {
     std::vector<Check> all;
     for (FeedNeed const& part : plan.feeds) {
         auto some = check(farm.feeds.at(part.feed), kind, rations.needs.at(kind.needs_table), part.from, part.to,

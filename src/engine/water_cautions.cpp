@@ -8,14 +8,15 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double drowning_days = 14;      // chicks small enough to drown in an open trough; common practice, no source
-constexpr double overnight_hours = 12;    // a vessel that lasts less cannot be left for a night
+constexpr double drowning_days = 14;    // chicks small enough to drown in an open trough; common practice, no source
+constexpr double overnight_hours = 12;  // a vessel that lasts less cannot be left for a night
 
 void drowning(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
     if (drinker == nullptr || part.feeds.empty() || in_days(part.feeds.front().from) >= drowning_days) return;
-    list.add("Small chicks drown in open drinkers: for the first two weeks use a narrow-lipped base, or keep the trough "
-             "filled with marbles or stones.",
-             "Storey, Raising Poultry (chicks drown in ordinary founts); two weeks: common practice, no source");
+    list.add(
+        "Small chicks drown in open drinkers: for the first two weeks use a narrow-lipped base, or keep the trough "
+        "filled with marbles or stones.",
+        "Storey, Raising Poultry (chicks drown in ordinary founts); two weeks: common practice, no source");
 }
 
 template <class Amount>
@@ -36,7 +37,8 @@ void too_small(CautionList& list, HatchPlan const& part, std::optional<Vessels<A
 /// Drinkers that would outlast what is mixed into them.
 void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Supplement const& supplement) {
     if (!supplement.keeps) {
-        list.add(supplement.title + ": how long the solution keeps is not stated; it is planned fresh every day. Never " +
+        list.add(supplement.title +
+                     ": how long the solution keeps is not stated; it is planned fresh every day. Never " +
                      "top up an old solution.",
                  "21 CFR 520.154a(d): medicated water is prepared fresh daily");
         return;
@@ -46,7 +48,8 @@ void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Suppl
         bool const in_course = fill.age >= supplement.from && fill.age < course_ends(supplement);
         if (!in_course || !fill.empty_after || *fill.empty_after <= *supplement.keeps) continue;
         list.add("A full drinker of " + supplement.title + " would last longer than the solution's " +
-                     print(*supplement.keeps) + ". Mix only what is drunk in that time; throw away and rinse, do not top up.",
+                     print(*supplement.keeps) +
+                     ". Mix only what is drunk in that time; throw away and rinse, do not top up.",
                  "the solution's own `keeps`");
         return;
     }

@@ -68,7 +68,7 @@ std::string table_text(std::vector<Check> const& checks, domain::Farm const& far
 }
 
 std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm) {
-    std::string text = "\n" + wrap(hatch.hatch.name + ": " + hatch.kind_title, "", "  ");
+    std::string text = wrap(hatch.hatch.name + ": " + hatch.kind_title, "", "  ");
     for (auto start = hatch.checks.begin(); start != hatch.checks.end();) {
         auto const end =
             std::find_if_not(start, hatch.checks.end(), [&](Check const& c) { return same_table(*start, c); });
@@ -115,11 +115,11 @@ std::string labels_text(HatchPlan const& hatch) {
 }
 
 std::string check_text(engine::Plan const& plan, Sources sources) {
-    std::string text = plan.farm.name.empty() ? "" : plan.farm.name + "\n";
+    std::vector<std::string> parts;
     for (HatchPlan const& hatch : plan.hatches) {
-        if (!hatch.checks.empty()) text += hatch_text(hatch, plan.farm);
+        if (!hatch.checks.empty()) parts.push_back(hatch_text(hatch, plan.farm));
     }
-    return text + notes_text(plan, sources);
+    return farm_and_parts(plan.farm, parts) + notes_text(plan, sources);
 }
 
 }  // namespace cropful::reports

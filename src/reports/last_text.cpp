@@ -62,10 +62,9 @@ std::string hatch_text(HatchPlan const& hatch, Measures measures) {
     if (birds.empty() && filled(hatch.drinkers)) {
         birds = quantities::number(quantities::in_birds(hatch.drinkers->fills.front().birds), 0);
     }
-    std::string text =
-        wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
-                 quantities::print_age(age) + ", full " + moment_words(hatch.hatch.date + age, measures),
-             "", "  ");
+    std::string text = wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
+                                quantities::print_age(age) + ", full " + moment_words(hatch.hatch.date + age, measures),
+                            "", "  ");
     if (filled(hatch.hoppers)) text += wrap(hopper_words(hatch, measures), "  ", "    ");
     if (filled(hatch.drinkers)) text += wrap(drinker_words(hatch, measures), "  ", "    ");
     if (!filled(hatch.hoppers) && !filled(hatch.drinkers)) text += "  no hopper and no drinker are named\n";

@@ -92,18 +92,19 @@ std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm
 }
 
 std::string mix_text(engine::Plan const& plan, Sources sources) {
-    std::string text = plan.farm.name.empty() ? "" : plan.farm.name + "\n";
+    std::vector<std::string> parts;
     for (engine::HatchPlan const& hatch : plan.hatches) {
-        if (hatch.mix) text += "\n" + wrap(hatch_words(hatch), "", "  ") + course_text(hatch, plan.farm);
+        if (hatch.mix) parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_text(hatch, plan.farm));
     }
-    return text + notes_text(plan, sources);
+    return farm_and_parts(plan.farm, parts) + notes_text(plan, sources);
 }
 
 std::string plain_mix_text(Mix const& mix, domain::Supplement const& supplement,
                            std::vector<engine::Caution> const& cautions, Measures measures, Sources sources) {
     std::string const head = "Into " + print(mix.total.water, measures) + " of water stir " +
                              dose_words(mix.total, measures) + ", at " + mix.words;
-    return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) + cautions_text(cautions, sources);
+    return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) +
+           cautions_text(cautions, sources);
 }
 
 }  // namespace cropful::reports

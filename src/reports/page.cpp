@@ -45,6 +45,12 @@ std::string page_title(engine::Plan const& plan) {
     return both_ends(name, from.day_year() + " to " + to.day_year()) + std::string(page_width, '=') + "\n";
 }
 
+std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> const& parts) {
+    std::string text = farm.name.empty() ? "" : farm.name + "\n";
+    for (std::string const& part : parts) text += (text.empty() ? "" : "\n") + part;
+    return text;
+}
+
 std::string hatch_words(HatchPlan const& hatch) {
     domain::Hatch const& its = hatch.hatch;
     std::string const count = quantities::number(quantities::in_birds(hatch.chicks), 0);
@@ -55,7 +61,8 @@ std::string hatch_words(HatchPlan const& hatch) {
                (its.date + its.first_age).day_year();
     }
     if (!its.eggs) return its.name + ": " + count + " " + kind + " chicks" + hatched;
-    return its.name + ": " + quantities::number(*its.eggs, 0) + " " + kind + " eggs, about " + count + " chicks" + hatched;
+    return its.name + ": " + quantities::number(*its.eggs, 0) + " " + kind + " eggs, about " + count + " chicks" +
+           hatched;
 }
 
 std::string moment_words(Moment moment, quantities::Measures measures) {
@@ -105,7 +112,8 @@ std::string cautions_text(std::vector<engine::Caution> const& cautions, Sources 
 std::string notes_text(engine::Plan const& plan, Sources sources) {
     std::string text = cautions_text(plan.cautions, sources);
     if (plan.assumptions.empty()) return text;
-    text += sources == Sources::named ? "\nTHIS RESTS ON\n" : "\nTHIS RESTS ON (--sources names where each comes from)\n";
+    text +=
+        sources == Sources::named ? "\nTHIS RESTS ON\n" : "\nTHIS RESTS ON (--sources names where each comes from)\n";
     std::vector<std::string> named;
     for (engine::Assumption const& one : plan.assumptions) {
         std::string const words =

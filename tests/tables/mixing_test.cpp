@@ -15,9 +15,9 @@ double product(std::string const& rate, double litres_of_water) {
     return in_litres(*engine::dose(supplement, litres(litres_of_water)).by_volume);
 }
 
-constexpr double gallon = 3.785411784;       // L, NIST HB 44 App. C
-constexpr double ounce = gallon / 128;       // US fl oz
-constexpr double bleach = 52500;             // mg of chlorine per L at 5.25 % w/v
+constexpr double gallon = 3.785411784;  // L, NIST HB 44 App. C
+constexpr double ounce = gallon / 128;  // US fl oz
+constexpr double bleach = 52500;        // mg of chlorine per L at 5.25 % w/v
 
 }  // namespace
 

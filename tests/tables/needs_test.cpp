@@ -20,8 +20,7 @@ engine::Check protein(std::string const& kind_key, double label, double from_d, 
     feed.key = "starter";
     feed.protein = label;
     feed.energy = energy;
-    auto const checks =
-        engine::check(feed, kind, rations.needs(kind.needs_table), days(from_d), days(to_d), {}, scale);
+    auto const checks = engine::check(feed, kind, rations.needs(kind.needs_table), days(from_d), days(to_d), {}, scale);
     for (auto const& check : checks) {
         if (check.nutrient == "protein") return check;
     }

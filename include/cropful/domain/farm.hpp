@@ -31,16 +31,16 @@ struct Medication {
 struct Feed {
     std::string key;
     std::string title;
-    double protein = 0;                          // fraction
+    double protein = 0;  // fraction
     std::optional<EnergyPerMass> energy;
     std::optional<Form> form;
     std::optional<MassPerVolume> density;
     std::optional<Mass> bag;
-    std::optional<Money> price;                  // per bag
+    std::optional<Money> price;  // per bag
     Mass on_hand = kilograms(0);
-    Mass spare = kilograms(0);                   // kept in hand beyond the need
+    Mass spare = kilograms(0);  // kept in hand beyond the need
     std::optional<Duration> keeps;
-    std::map<std::string, Guarantee> label;      // nutrient key -> guarantee; protein and energy stand above
+    std::map<std::string, Guarantee> label;  // nutrient key -> guarantee; protein and energy stand above
     std::optional<Medication> medicated;
 };
 
@@ -62,39 +62,45 @@ struct Drinker {
 };
 
 struct Stock {
-    MassPerVolume strength;   // product in the stock; by weight
-    double water_parts = 0;   // parts of water one part of stock is added to: 128 for 1:128
+    MassPerVolume strength;  // product in the stock; by weight
+    double water_parts = 0;  // parts of water one part of stock is added to: 128 for 1:128
 };
 
 struct Supplement {
     std::string key;
     std::string title;
-    std::optional<Rate> rate;                // at least one of rate and stock is given
+    std::optional<Rate> rate;  // at least one of rate and stock is given
     std::optional<MassPerVolume> spoon;
     std::optional<Duration> keeps;
     Duration from = days(0);
     int days_long = 1;
-    std::optional<double> sodium;            // fraction of the product
+    std::optional<double> sodium;  // fraction of the product
     std::optional<Mass> pack;
     std::optional<Volume> pack_volume;
     std::optional<Money> price;
     std::optional<Stock> stock;
 };
 
-struct FeedingStep { std::string feed; Duration from; };
-struct Removal { Duration at; Heads birds; };
+struct FeedingStep {
+    std::string feed;
+    Duration from;
+};
+struct Removal {
+    Duration at;
+    Heads birds;
+};
 
 struct Hatch {
     std::string name;
-    std::string kind;                        // canonical, as the file in rations/birds is named
+    std::string kind;  // canonical, as the file in rations/birds is named
     Moment date;
-    std::optional<Heads> chicks;             // or eggs
+    std::optional<Heads> chicks;  // or eggs
     std::optional<double> eggs;
-    std::optional<double> hatch_rate;        // absent with eggs: the kind's
-    Duration first_age = days(0);            // age at which the birds are counted: 0 but for questions about older birds
-    std::vector<FeedingStep> feeding;        // in order of age
+    std::optional<double> hatch_rate;  // absent with eggs: the kind's
+    Duration first_age = days(0);      // age at which the birds are counted: 0 but for questions about older birds
+    std::vector<FeedingStep> feeding;  // in order of age
     Duration until;
-    std::vector<Removal> removed;            // in order of age
+    std::vector<Removal> removed;  // in order of age
     std::optional<Duration> laying_from;
     std::optional<std::string> hopper;
     int hoppers = 1;
@@ -112,7 +118,7 @@ struct Farm {
     std::map<std::string, Hopper> hoppers;
     std::map<std::string, Drinker> drinkers;
     std::map<std::string, Supplement> supplements;
-    std::vector<Hatch> hatches;              // in order of date
+    std::vector<Hatch> hatches;  // in order of date
 };
 
 }  // namespace cropful::domain

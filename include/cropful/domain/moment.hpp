@@ -18,10 +18,10 @@ class Moment {
     friend quantities::Duration operator-(Moment a, Moment b) { return quantities::days(a.days_ - b.days_); }
     friend std::partial_ordering operator<=>(Moment, Moment) = default;
 
-    [[nodiscard]] std::string iso() const;        // "2027-04-08T14:37", to the minute
-    [[nodiscard]] std::string iso_date() const;   // "2027-04-08"
-    [[nodiscard]] std::string day() const;        // "Thu 8 Apr"
-    [[nodiscard]] std::string day_year() const;   // "Thu 8 Apr 2027"
+    [[nodiscard]] std::string iso() const;       // "2027-04-08T14:37", to the minute
+    [[nodiscard]] std::string iso_date() const;  // "2027-04-08"
+    [[nodiscard]] std::string day() const;       // "Thu 8 Apr"
+    [[nodiscard]] std::string day_year() const;  // "Thu 8 Apr 2027"
     /// "about 2 pm" / "about 14:00": the hour just past, so it is never later than the truth.
     [[nodiscard]] std::string about_hour(bool twelve_hour) const;
 

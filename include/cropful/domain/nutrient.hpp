@@ -14,7 +14,7 @@ struct Nutrient {
     std::string_view key;    // as in the needs tables: "protein", "met_cys"
     std::string_view title;  // "methionine + cystine"
     NutrientUnit unit;
-    bool label_only;         // on labels but in no needs table: fat, fibre, phosphorus (total), salt
+    bool label_only;  // on labels but in no needs table: fat, fibre, phosphorus (total), salt
 };
 
 std::span<Nutrient const> nutrients();

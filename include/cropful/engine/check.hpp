@@ -15,23 +15,23 @@ enum class Verdict { meets, short_of, over, unstated };
 struct Check {
     std::string feed;
     std::string phase;
-    Duration from;                      // ages during which both hold
+    Duration from;  // ages during which both hold
     Duration to;
     std::string nutrient;
-    double need = 0;                    // in the nutrient's unit, as printed or scaled to the feed's energy
-    std::optional<double> label;        // the guaranteed minimum
+    double need = 0;              // in the nutrient's unit, as printed or scaled to the feed's energy
+    std::optional<double> label;  // the guaranteed minimum
     std::optional<double> label_maximum;
-    double short_by = 0;                // need - label where positive
+    double short_by = 0;  // need - label where positive
     Verdict verdict = Verdict::unstated;
-    std::optional<Mass> given_per_bird; // protein only: g per bird and day in the middle of the ages
+    std::optional<Mass> given_per_bird;  // protein only: g per bird and day in the middle of the ages
     std::optional<Mass> need_per_bird;
-    Source source;                      // of the need
+    Source source;  // of the need
 };
 
 enum class NeedScale { as_printed, by_energy };
 
 /// Judges a feed fed to a kind from one age to another. `by_energy` multiplies each need by ME_feed / ME_table.
-std::vector<Check> check(domain::Feed const& feed, Kind const& kind, NeedsTable const& needs, Duration from, Duration to,
-                         std::optional<Duration> laying_from, NeedScale scale = NeedScale::as_printed);
+std::vector<Check> check(domain::Feed const& feed, Kind const& kind, NeedsTable const& needs, Duration from,
+                         Duration to, std::optional<Duration> laying_from, NeedScale scale = NeedScale::as_printed);
 
 }  // namespace cropful::engine

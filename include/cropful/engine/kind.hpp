@@ -17,21 +17,64 @@ namespace cropful::engine {
 using namespace quantities;
 using domain::Source;
 
-struct Growing { curves::Curve curve; EnergyPerMass energy; Source source; std::string caution; };  // g per bird and day
-struct Laying { std::array<double, 3> rate; EnergyPerMass energy; Source source; };                  // g per bird and day
-struct Mortality { curves::Curve curve; Source source; };                                           // per cent dead
-struct HatchRate { double value; double low; double high; Source source; };                         // fractions of eggs set
-struct WaterRatio { std::array<double, 3> ratio; Source source; };                                   // mL per g of feed
-struct HeatResponse { PerWarmth per_degree; Temperature above; Source source; };
-struct EnergyResponse { double elasticity; Source source; };
-struct BroodingRow { int first_day; int last_day; Temperature low; Temperature high; };
-struct Brooding { std::vector<BroodingRow> rows; Source source; };
-struct SpaceRow { Duration from; double birds_per_square_foot; double feeder_inches_per_bird; };
-struct Space { std::vector<SpaceRow> rows; Source source; std::string note; };
+struct Growing {
+    curves::Curve curve;
+    EnergyPerMass energy;
+    Source source;
+    std::string caution;
+};  // g per bird and day
+struct Laying {
+    std::array<double, 3> rate;
+    EnergyPerMass energy;
+    Source source;
+};  // g per bird and day
+struct Mortality {
+    curves::Curve curve;
+    Source source;
+};  // per cent dead
+struct HatchRate {
+    double value;
+    double low;
+    double high;
+    Source source;
+};  // fractions of eggs set
+struct WaterRatio {
+    std::array<double, 3> ratio;
+    Source source;
+};  // mL per g of feed
+struct HeatResponse {
+    PerWarmth per_degree;
+    Temperature above;
+    Source source;
+};
+struct EnergyResponse {
+    double elasticity;
+    Source source;
+};
+struct BroodingRow {
+    int first_day;
+    int last_day;
+    Temperature low;
+    Temperature high;
+};
+struct Brooding {
+    std::vector<BroodingRow> rows;
+    Source source;
+};
+struct SpaceRow {
+    Duration from;
+    double birds_per_square_foot;
+    double feeder_inches_per_bird;
+};
+struct Space {
+    std::vector<SpaceRow> rows;
+    Source source;
+    std::string note;
+};
 
 /// One kind of bird.
 struct Kind {
-    std::string key;    // "coturnix-jumbo"
+    std::string key;  // "coturnix-jumbo"
     std::string title;
     std::string latin;
     std::vector<std::string> also;
@@ -51,7 +94,11 @@ struct Kind {
     [[nodiscard]] Duration brooding_ends() const { return days(brooding.rows.back().first_day - 1); }
 };
 
-struct Need { std::string nutrient; double level; bool found; };  // found: read in another publication
+struct Need {
+    std::string nutrient;
+    double level;
+    bool found;
+};  // found: read in another publication
 
 struct Phase {
     std::string name;
@@ -59,10 +106,15 @@ struct Phase {
     Duration from = days(0);
     std::optional<Duration> to;  // open when absent
     EnergyPerMass energy;
-    std::vector<Need> needs;     // protein first, energy not among them
+    std::vector<Need> needs;  // protein first, energy not among them
 };
 
-struct NeedsNote { std::string phase; std::string nutrient; std::string says; Source source; };
+struct NeedsNote {
+    std::string phase;
+    std::string nutrient;
+    std::string says;
+    Source source;
+};
 
 struct NeedsTable {
     std::string key;
@@ -73,8 +125,18 @@ struct NeedsTable {
     std::vector<NeedsNote> notes;
 };
 
-struct FormDensity { std::array<MassPerVolume, 3> density; Source source; };
-struct Limit { std::string key; std::string applies; double level; std::string words; std::string meaning; Source source; };
+struct FormDensity {
+    std::array<MassPerVolume, 3> density;
+    Source source;
+};
+struct Limit {
+    std::string key;
+    std::string applies;
+    double level;
+    std::string words;
+    std::string meaning;
+    Source source;
+};
 struct Drug {
     std::string name;
     std::vector<std::string> also;
@@ -90,10 +152,10 @@ struct Drug {
 
 /// Everything built in that a question may need; readers fill it.
 struct Rations {
-    std::map<std::string, Kind> kinds;            // by key; those the question names
+    std::map<std::string, Kind> kinds;  // by key; those the question names
     std::map<std::string, NeedsTable> needs;
-    std::map<std::string, FormDensity> forms;     // "mash", "crumble", "pellet"
-    std::vector<Limit> limits;                    // level: mg/L for *_water, fraction for *_feed
+    std::map<std::string, FormDensity> forms;  // "mash", "crumble", "pellet"
+    std::vector<Limit> limits;                 // level: mg/L for *_water, fraction for *_feed
     std::vector<Drug> drugs;
 };
 

@@ -23,17 +23,17 @@ struct Batch {
     domain::Moment at;
     Duration age;
     Duration lasts;
-    Volume drunk;      // by the whole flock in that time, spill included
-    Dose dose;         // dose.water is what is mixed: at least what the troughs need
+    Volume drunk;  // by the whole flock in that time, spill included
+    Dose dose;     // dose.water is what is mixed: at least what the troughs need
 };
 
 struct Mix {
     std::string supplement;
-    std::string words;                         // the label's rate
-    std::vector<Batch> batches;                // empty for a question about plain water
+    std::string words;           // the label's rate
+    std::vector<Batch> batches;  // empty for a question about plain water
     Dose total;
-    std::optional<MassPerVolume> strength;     // product by weight per water
-    std::optional<MassPerVolume> sodium;       // added sodium per water
+    std::optional<MassPerVolume> strength;  // product by weight per water
+    std::optional<MassPerVolume> sodium;    // added sodium per water
 };
 
 /// What goes into `water`: label rate times water, by weight, measure or stock.

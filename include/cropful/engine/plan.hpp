@@ -21,7 +21,7 @@ struct FeedNeed {
     Duration from;
     Duration to;
     Mass amount;
-    int bags = 0;               // still to buy once earlier hatches' bags and the stock on hand are used; 0 without a bag size
+    int bags = 0;  // still to buy once earlier hatches' bags and the stock on hand are used; 0 without a bag size
     std::optional<Money> cost;
 };
 
@@ -31,10 +31,10 @@ struct Fill {
     Moment at;
     Duration age;
     Heads birds;
-    Amount content;                       // usable, in one vessel
-    Amount used;                          // from one vessel until the next fill or the end
-    std::optional<Duration> empty_after;  // absent: never, no birds are left
-    std::optional<Duration> change_after; // drinkers: until the water or what is mixed into it is due
+    Amount content;                        // usable, in one vessel
+    Amount used;                           // from one vessel until the next fill or the end
+    std::optional<Duration> empty_after;   // absent: never, no birds are left
+    std::optional<Duration> change_after;  // drinkers: until the water or what is mixed into it is due
 };
 
 /// All the vessels of one sort that serve a hatch.
@@ -47,10 +47,10 @@ struct Vessels {
 
 /// A week of the flock's life, for the table a grower reads.
 struct Week {
-    int number;          // 1 for the first week of life
-    Duration from;       // age
+    int number;     // 1 for the first week of life
+    Duration from;  // age
     Heads birds;
-    Mass feed;           // the whole flock on the first day of the row
+    Mass feed;  // the whole flock on the first day of the row
     Volume water;
 };
 
@@ -95,8 +95,8 @@ struct Plan {
     std::vector<Purchase> feeds;
     std::vector<SupplementPurchase> supplements;
     int bags = 0;
-    Money cost;                      // of everything with a price
-    bool cost_is_whole = true;       // false when something to buy has no price
+    Money cost;                 // of everything with a price
+    bool cost_is_whole = true;  // false when something to buy has no price
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;
 };

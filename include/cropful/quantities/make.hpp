@@ -9,8 +9,8 @@ namespace cropful::quantities {
 inline constexpr double kilograms_per_pound = 0.45359237;  // exact, HB 44 App. C
 inline constexpr double metres_per_inch = 0.0254;          // exact, HB 44 App. C
 inline constexpr double litres_per_cubic_inch = 2.54 * 2.54 * 2.54 / 1000;
-inline constexpr double litres_per_gallon = 3.785411784;          // 231 in3, exact, HB 44 App. C
-inline constexpr double litres_per_imperial_gallon = 4.54609;     // exact, UK Weights and Measures Act 1985
+inline constexpr double litres_per_gallon = 3.785411784;            // 231 in3, exact, HB 44 App. C
+inline constexpr double litres_per_imperial_gallon = 4.54609;       // exact, UK Weights and Measures Act 1985
 inline constexpr double kilocalories_per_megajoule = 1000 / 4.184;  // thermochemical calorie, SP 811 App. B
 
 constexpr Mass kilograms(double x) { return Mass::from_value(x); }

@@ -33,10 +33,10 @@ double parse_proportion(std::string_view text);
 
 /// A label's rate: product, by weight or by measure, to a volume of water.
 struct Rate {
-    double per_litre = 0;      // kg of product, or L of product, per L of water
-    bool by_weight = false;    // kg/L when true, L/L when false
-    bool says_bare_oz = false; // the words say "oz", read as weight: on a liquid's label it means fl oz
-    std::string words;         // as written
+    double per_litre = 0;       // kg of product, or L of product, per L of water
+    bool by_weight = false;     // kg/L when true, L/L when false
+    bool says_bare_oz = false;  // the words say "oz", read as weight: on a liquid's label it means fl oz
+    std::string words;          // as written
 };
 Rate parse_rate(std::string_view text, Measures measures = Measures::us);
 

@@ -23,10 +23,10 @@ using Money = base::Quantity<base::Money>;
 using Length = base::Quantity<base::Length>;
 
 // Per mass or volume.
-using MassPerVolume = Quotient<Mass, Volume>;     // bulk density of feed, strength of a solution, a spoon's weight
-using EnergyPerMass = Quotient<Energy, Mass>;     // metabolisable energy of a feed
-using VolumePerMass = Quotient<Volume, Mass>;     // water drunk per feed eaten
-using PerWarmth = Quotient<double, WarmthStep>;   // response per degree
+using MassPerVolume = Quotient<Mass, Volume>;    // bulk density of feed, strength of a solution, a spoon's weight
+using EnergyPerMass = Quotient<Energy, Mass>;    // metabolisable energy of a feed
+using VolumePerMass = Quotient<Volume, Mass>;    // water drunk per feed eaten
+using PerWarmth = Quotient<double, WarmthStep>;  // response per degree
 
 // Over time.
 using MassFlow = Quotient<Mass, Duration>;

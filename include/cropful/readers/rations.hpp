@@ -13,7 +13,7 @@ namespace cropful::readers {
 class RationsReader {
   public:
     explicit RationsReader(std::optional<std::string> directory = {});
-    [[nodiscard]] std::vector<std::string> kinds() const;         // keys, sorted
+    [[nodiscard]] std::vector<std::string> kinds() const;  // keys, sorted
     [[nodiscard]] std::vector<std::string> needs_tables() const;
     /// The key of the kind a user means: case, spaces, hyphens and underscores do not matter, other names are known.
     /// Throws BadInput naming the nearest.
@@ -23,7 +23,10 @@ class RationsReader {
     /// Everything the farm's hatches need.
     [[nodiscard]] engine::Rations load(domain::Farm const& farm) const;
     /// A file's text and the name to show for it; `name` such as "birds/bobwhite.toml".
-    struct File { std::string name; std::string text; };
+    struct File {
+        std::string name;
+        std::string text;
+    };
     [[nodiscard]] File file(std::string const& name) const;
 
   private:

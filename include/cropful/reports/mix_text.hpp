@@ -19,6 +19,7 @@ std::string mix_text(engine::Plan const& plan, Sources sources);
 
 /// The same for an amount of water, without birds; `mix` has no batches.
 std::string plain_mix_text(engine::Mix const& mix, domain::Supplement const& supplement,
-                           std::vector<engine::Caution> const& cautions, quantities::Measures measures, Sources sources);
+                           std::vector<engine::Caution> const& cautions, quantities::Measures measures,
+                           Sources sources);
 
 }  // namespace cropful::reports

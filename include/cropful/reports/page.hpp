@@ -15,6 +15,8 @@ quantities::Duration first_age(engine::HatchPlan const& hatch);
 quantities::Duration last_age(engine::HatchPlan const& hatch);
 
 std::string page_title(engine::Plan const& plan);
+/// The farm's name, if it has one, and the parts of a page, a blank line between them.
+std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> const& parts);
 /// "April bobwhites: 240 bobwhite quail chicks, hatch Mon 5 Apr 2027".
 std::string hatch_words(engine::HatchPlan const& hatch);
 /// "Sun 25 Apr, about 3 pm"; the day alone at midnight.

@@ -63,7 +63,8 @@ TEST_CASE("salt by the teaspoon: sodium in the water", "[mix]") {
     auto supplement = product("1 tsp per gal");
     supplement.spoon = parse_density("6 g per tsp");
     supplement.sodium = 0.3934;
-    CHECK_THAT(in_milligrams_per_litre(*engine::sodium(supplement)), Catch::WithinRel(6 * 0.3934 / 3.785411784 * 1000, 1e-12));
+    CHECK_THAT(in_milligrams_per_litre(*engine::sodium(supplement)),
+               Catch::WithinRel(6 * 0.3934 / 3.785411784 * 1000, 1e-12));
     auto const dose = engine::dose(supplement, gallons(2));
     CHECK_THAT(in_grams(*dose.by_weight), Catch::WithinRel(12.0, 1e-12));
 }

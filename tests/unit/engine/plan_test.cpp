@@ -64,7 +64,8 @@ TEST_CASE("richer feed and warm air change what is eaten and drunk", "[engine]")
     auto farm = adults();
     auto const base = sample::plan_of(farm).hatches[0].feeds[0].amount;
     farm.feeds.at("grower").energy = kilocalories_per_kilogram(2850 * 2);
-    CHECK_THAT(ratio(sample::plan_of(farm).hatches[0].feeds[0].amount / base), Catch::WithinRel(std::pow(0.5, 0.9), 1e-12));
+    CHECK_THAT(ratio(sample::plan_of(farm).hatches[0].feeds[0].amount / base),
+               Catch::WithinRel(std::pow(0.5, 0.9), 1e-12));
     farm.feeds.at("grower").energy.reset();
     farm.warmth = Temperature::celsius(34);
     auto const warm = sample::plan_of(farm);
