@@ -9,7 +9,22 @@ namespace cropful::engine {
 namespace {
 
 constexpr double drowning_days = 14;    // chicks small enough to drown in an open trough; common practice, no source
+constexpr double standing_days = 3;     // water is changed every few days; common practice, no source
 constexpr double overnight_hours = 12;  // a vessel that lasts less cannot be left for a night
+
+/// Plain water that nobody changes before it is dry, days later.
+void standing_water(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
+    if (drinker == nullptr || drinker->change_every) return;
+    Duration longest = days(0);
+    for (auto const& fill : part.drinkers->fills) {
+        if (fill.empty_after && !fill.change_after) longest = std::max(longest, *fill.empty_after);
+    }
+    if (in_days(longest) <= standing_days) return;
+    list.add(drinker->key + ": a full drinker lasts up to " + print(longest) +
+                 ", but water goes foul long before. Change and rinse it every day or two whatever is left, and say so "
+                 "with change_every.",
+             "common practice, no source");
+}
 
 void drowning(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
     if (drinker == nullptr || part.feeds.empty() || in_days(part.feeds.front().from) >= drowning_days) return;
@@ -59,7 +74,9 @@ void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Suppl
 
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
     auto const& hatch = part.hatch;
-    drowning(list, part, hatch.drinker ? &plan.farm.drinkers.at(*hatch.drinker) : nullptr);
+    domain::Drinker const* drinker = hatch.drinker ? &plan.farm.drinkers.at(*hatch.drinker) : nullptr;
+    drowning(list, part, drinker);
+    standing_water(list, part, drinker);
     too_small(list, part, part.drinkers, "runs dry");
     too_small(list, part, part.hoppers, "is empty");
     if (!part.mix || part.mix->batches.empty()) return;
