@@ -17,8 +17,6 @@ using quantities::Measures;
 constexpr int most_vessels = 1000;
 constexpr int most_days = 1000;
 
-std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
-
 domain::Form parse_form(std::string_view text) {
     for (auto const form : {domain::Form::mash, domain::Form::crumble, domain::Form::pellet}) {
         if (domain::name(form) == text) return form;
@@ -82,7 +80,8 @@ Feed feed_from(Flags const& flags, std::vector<std::string> const& labels, Measu
     for (std::string const& label : labels) {
         Flags one;
         one.set("--label", label);
-        feed.label.insert(*one.read("--label", parse_label));
+        auto const read = *one.read("--label", parse_label);
+        if (!feed.label.insert(read).second) throw WrongUse("--label states " + read.first + " twice");
     }
     return feed;
 }
@@ -118,7 +117,7 @@ std::optional<Supplement> supplement_from(Flags const& flags, Measures measures,
     Supplement supplement;
     supplement.key = supplement.title = "supplement";
     supplement.rate = flags.read("--rate", in(quantities::parse_rate, measures));
-    auto const strength = flags.read("--stock", some_in(quantities::parse_density, measures));
+    auto const strength = flags.read("--stock", in(quantities::parse_strength, measures));
     if (strength) {
         supplement.stock = domain::Stock{*strength, *flags.read("--proportioner", quantities::parse_proportion)};
     }

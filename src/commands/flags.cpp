@@ -6,8 +6,6 @@ namespace cropful::commands {
 
 namespace {
 
-std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
-
 /// The number that makes up the whole of `text`, in every locale with a decimal point.
 template <class Number>
 std::optional<Number> whole_text(std::string_view text) {

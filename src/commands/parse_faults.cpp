@@ -32,8 +32,8 @@ std::vector<std::string> command_names(CLI::App const& program) {
 
 std::string unknown_flag(std::string const& word, CLI::App const& app) {
     std::string const name = word.substr(0, word.find('='));
-    return "unknown flag \"" + name + "\"" +
-           hint(name, flags_of(app), "`" + app.get_name() + " --help` lists those there are");
+    return "unknown flag " + quoted(name) +
+           hint(name, flags_of(app), "`cropful " + app.get_name() + " --help` lists those there are");
 }
 
 /// The first word left over, flags before others; empty when there is none.
@@ -50,7 +50,7 @@ std::string in_command(CLI::ParseError const& fault, CLI::App const& app) {
     if (word.starts_with("-") && word != "-") return unknown_flag(word, app);
     if (!word.empty()) {
         bool const is_file = word.find_first_of("./") != std::string::npos;
-        return "unexpected \"" + word + "\"; " +
+        return "unexpected " + quoted(word) + "; " +
                (is_file ? "one file is enough" : "put quotes around a quantity, as in --hopper \"12 L\"");
     }
     std::string const message = fault.what();

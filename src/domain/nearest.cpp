@@ -25,7 +25,7 @@ std::size_t edits(std::string_view from, std::string_view to) {
 }  // namespace
 
 std::string nearest(std::string_view word, std::vector<std::string> const& known) {
-    std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
+    std::size_t least = (word.size() <= 3 ? 1 : std::max<std::size_t>(2, word.size() / 3)) + 1;
     std::string best;
     for (std::string const& candidate : known) {
         std::size_t const distance = edits(word, candidate);

@@ -25,7 +25,7 @@ void about_birds(List& list, domain::Hatch const& hatch, Kind const& kind) {
     if (!hatch.laying_from || *hatch.laying_from > hatch.first_age) {
         list.add("feed eaten by growing " + kind.title + ": the built-in table by age", kind.growing.source);
     }
-    if (hatch.laying_from) {
+    if (hatch.laying_from && *hatch.laying_from < hatch.until) {
         list.add("feed eaten by laying " + kind.title + ": " + plain(kind.laying->rate[1]) + " g per bird and day",
                  kind.laying->source);
     }
@@ -42,7 +42,7 @@ void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hat
     if (hatch.until <= kind.brooding_ends()) return;
     if (!farm.warmth) {
         list.add("the barn is never hot enough to change what birds eat or drink (farm.warmth is not stated)",
-                 {"no figure given", Standing::yours});
+                 {"what is taken where nothing is stated", Standing::common_practice});
         return;
     }
     std::string const from = " from " + print_age(kind.brooding_ends()) + " on, when brooding ends";
@@ -59,17 +59,25 @@ void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hat
     }
 }
 
-void about_feed(List& list, domain::Feed const& feed, domain::Hatch const& hatch, Kind const& kind,
-                Rations const& rations) {
+void about_energy(List& list, domain::Feed const& feed, FeedNeed const& need, domain::Hatch const& hatch,
+                  Kind const& kind) {
     if (feed.energy) {
         list.add(feed.title + ": birds eat less of a richer feed, by its energy to the power " +
                      plain(kind.feed_energy.elasticity),
                  kind.feed_energy.source);
-    } else {
-        list.add(feed.title + ": energy as in the " + kind.title + " table, " +
-                     number(in_kilocalories_per_kilogram(kind.growing.energy), 0) + " kcal/kg (the label states none)",
-                 kind.growing.source);
+        return;
     }
+    auto const same_as = [&](std::string const& birds, EnergyPerMass energy, Source const& source) {
+        list.add(feed.title + ": energy as in the table of " + birds + kind.title + ", " +
+                     number(in_kilocalories_per_kilogram(energy), 0) + " kcal/kg (the label states none)",
+                 source);
+    };
+    Duration const lay = hatch.laying_from.value_or(need.to);
+    if (need.from < lay) same_as("growing ", kind.growing.energy, kind.growing.source);
+    if (lay < need.to) same_as("laying ", kind.laying->energy, kind.laying->source);
+}
+
+void about_weight(List& list, domain::Feed const& feed, domain::Hatch const& hatch, Rations const& rations) {
     if (hatch.hopper && !feed.density) {
         std::string const form = domain::name(feed.form.value_or(domain::Form::crumble));
         FormDensity const& density = rations.forms.at(form);
@@ -91,7 +99,9 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
         about_birds(list, part.hatch, kind);
         about_warmth(list, plan.farm, part.hatch, kind);
         for (FeedNeed const& need : part.feeds) {
-            about_feed(list, plan.farm.feeds.at(need.feed), part.hatch, kind, rations);
+            domain::Feed const& feed = plan.farm.feeds.at(need.feed);
+            about_energy(list, feed, need, part.hatch, kind);
+            about_weight(list, feed, part.hatch, rations);
         }
         bool const judged = std::any_of(part.checks.begin(), part.checks.end(),
                                         [](Check const& check) { return check.verdict != Verdict::unstated; });
@@ -102,6 +112,10 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
                 list.add(kind.title + " are judged by the " + needs.title + " table", kind.needs_source);
             }
         }
+    }
+    if (plan.need_scale == NeedScale::by_energy) {
+        list.add("needs are scaled to the energy each label states, as printed where it states none",
+                 {"asked for", Standing::yours});
     }
     return list.all;
 }

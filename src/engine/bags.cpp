@@ -3,19 +3,27 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/fault.hpp"
+
 namespace cropful::engine {
 
 namespace {
 
 constexpr double rounding = 1e-9;  // of a bag: 12.0000000001 bags are 12
 
-int whole(double packs) { return std::max(0, static_cast<int>(std::ceil(packs - rounding))); }
+constexpr double most_packs = 1e7;
+
+int whole(double packs) {
+    if (packs > most_packs) throw NoAnswer("more than 10 million bags or packs would be needed; check their size");
+    return std::max(0, static_cast<int>(std::ceil(packs - rounding)));
+}
 
 int bags_for(domain::Feed const& feed, Mass need) {
     return feed.bag ? whole(ratio((need + feed.spare - feed.on_hand) / *feed.bag)) : 0;
 }
 
 std::optional<Money> cost(std::optional<Money> price, int packs) {
+    if (packs == 0) return money(0);
     return price ? std::optional<Money>(*price * static_cast<double>(packs)) : std::nullopt;
 }
 
@@ -56,7 +64,7 @@ void count_supplement(Plan& plan, domain::Supplement const& supplement) {
         if (!hatch.mix || hatch.mix->supplement != supplement.key || hatch.mix->batches.empty()) continue;
         used = true;
         Dose const& total = hatch.mix->total;
-        add(purchase.by_weight, total.stock_product ? total.stock_product : total.by_weight);
+        add(purchase.by_weight, total.by_weight);
         add(purchase.by_volume, total.by_volume);
     }
     if (!used) return;

@@ -16,16 +16,28 @@ domain::Guarantee guarantee(domain::Feed const& feed, std::string const& nutrien
     return found == feed.label.end() ? domain::Guarantee{} : found->second;
 }
 
-Check judge(domain::Feed const& feed, Need const& need, double scale, Source const& table) {
+/// The table, and for a figure read elsewhere too the publication that has it.
+Source source_of(Need const& need, Phase const& phase, NeedsTable const& needs) {
+    Source source = needs.source;
+    if (!need.found) return source;
+    source.standing = domain::Standing::published;
+    for (NeedsNote const& note : needs.notes) {
+        if (note.phase != phase.name || note.nutrient != need.nutrient) continue;
+        source.text += "; the figure was read in " + note.source.text;
+        break;
+    }
+    return source;
+}
+
+Check judge(domain::Feed const& feed, Need const& need, double scale) {
     auto const label = guarantee(feed, need.nutrient);
     Check check;
     check.feed = feed.key;
     check.nutrient = need.nutrient;
+    check.printed = need.level;
     check.need = need.level * scale;
     check.label = label.minimum;
     check.label_maximum = label.maximum;
-    check.source = table;
-    if (need.found) check.source.standing = domain::Standing::published;
     if (!check.label) return check;
     bool const meets = *check.label >= check.need * (1 - rounding);
     check.verdict = meets ? Verdict::meets : Verdict::short_of;
@@ -43,7 +55,7 @@ std::pair<Duration, Duration> overlap(Phase const& phase, Duration from, Duratio
 
 }  // namespace
 
-std::vector<Check> check(domain::Feed const& feed, Kind const&, NeedsTable const& needs, Duration from, Duration to,
+std::vector<Check> check(domain::Feed const& feed, NeedsTable const& needs, Duration from, Duration to,
                          std::optional<Duration> laying_from, NeedScale scale) {
     std::vector<Check> checks;
     for (Phase const& phase : needs.phases) {
@@ -53,7 +65,9 @@ std::vector<Check> check(domain::Feed const& feed, Kind const&, NeedsTable const
         bool const scaled = scale == NeedScale::by_energy && feed.energy;
         double const factor = scaled ? ratio(*feed.energy / phase.energy) : 1;
         for (Need const& need : phase.needs) {
-            Check check = judge(feed, need, factor, needs.source);
+            Check check = judge(feed, need, factor);
+            check.source = source_of(need, phase, needs);
+            check.table_energy = phase.energy;
             check.phase = phase.name;
             check.from = start;
             check.to = end;

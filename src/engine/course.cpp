@@ -2,12 +2,15 @@
 
 #include <algorithm>
 
+#include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/refills.hpp"
 
 namespace cropful::engine {
 
 namespace {
+
+constexpr int most_batches = 20000;  // more is a slip, not a course
 
 std::string words(domain::Supplement const& supplement) {
     if (supplement.rate) return supplement.rate->words;
@@ -20,18 +23,23 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
            Flock const& flock, Intake const& intake, Duration from, Duration to) {
     auto const usage = water_usage(flock, intake, drinker ? drinker->spill : 0);
     Volume const least = drinker ? drinker->least * static_cast<double>(hatch.drinkers) : litres(0);
-    Duration const batch = std::min(days(1), supplement.keeps.value_or(days(1)));
+    Duration const batch = batch_life(supplement);
+    Duration const start = std::max(from, supplement.from);
     Duration const end = std::min(to, course_ends(supplement));
+    if (ratio((end - start) / batch) > most_batches) {
+        throw NoAnswer(supplement.key + ": keeps so little that it would be mixed more than " +
+                       std::to_string(most_batches) + " times");
+    }
 
     Mix mix{supplement.key, words(supplement), {}, {}, strength(supplement), sodium(supplement)};
     Volume mixed = litres(0);
-    for (Duration age = std::max(from, supplement.from); age < end;) {
+    for (int i = 0; start + batch * static_cast<double>(i) + instant < end; ++i) {
+        Duration const age = start + batch * static_cast<double>(i);
         Duration const lasts = std::min(batch, end - age);
         Volume const drunk = usage.between(age, age + lasts);
         Volume const water = std::max(drunk, least);
         mix.batches.push_back({hatch.date + age, age, lasts, drunk, dose(supplement, water)});
         mixed += water;
-        age += lasts;
     }
     mix.total = dose(supplement, mixed);
     return mix;

@@ -1,12 +1,16 @@
 #include <algorithm>
 #include <cctype>
 
+#include "cropful/domain/nearest.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
+#include "engine/refills.hpp"
 
 namespace cropful::engine {
 
 namespace {
+
+constexpr Duration yolks_form = days(14);  // before the first egg; from memory
 
 std::string lower(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(),
@@ -30,12 +34,13 @@ std::string joined(std::vector<std::string> const& words) {
     return text;
 }
 
-/// One medicated feed, fed to one hatch over one stretch of ages.
+/// One medicated feed of a hatch's whole life, whatever part of it is planned.
 struct Course {
     std::string feed;
     domain::Medication const& medication;
     HatchPlan const& part;
-    FeedNeed const& need;
+    Duration from;
+    Duration to;
 };
 
 void approval(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
@@ -44,9 +49,9 @@ void approval(CautionList& list, Course const& course, Drug const& drug, Kind co
         list.add(course.feed + ": no approval of " + drug.name + " in feed for " + kind.title +
                      " is known here. Feed may not be medicated off label. " + defer,
                  drug.source.text);
-    } else if (drug.max_age && course.need.to > *drug.max_age) {
+    } else if (drug.max_age && course.to > *drug.max_age) {
         list.add(course.feed + ": " + drug.name + " is listed for birds up to " + print_age(*drug.max_age) +
-                     " only, but is fed to " + print_age(course.need.to) + ". " + defer,
+                     " only, but is fed to " + print_age(course.to) + ". " + defer,
                  drug.source.text);
     }
 }
@@ -63,21 +68,24 @@ void level(CautionList& list, Course const& course, Drug const& drug) {
              drug.source.text);
 }
 
-void laying(CautionList& list, Course const& course, Drug const& drug) {
-    auto const& from = course.part.hatch.laying_from;
-    if (!from || course.need.to + course.medication.withdrawal <= *from) return;
-    if (!drug.not_for_layers && !drug.growing_only) return;
-    list.add(course.part.hatch.name + ": " + course.feed + " holds " + drug.name +
-                 ", which is not for birds that lay eggs for people, and is fed into lay. " + defer,
-             drug.source.text);
+/// Eggs for people: fed into lay, or while the first yolks form.
+void laying(CautionList& list, Course const& course, bool not_for_layers, std::string const& source) {
+    auto const& lay = course.part.hatch.laying_from;
+    Duration const clear = course.to + course.medication.withdrawal;
+    if (!lay || clear + yolks_form <= *lay || course.from >= course.part.hatch.until) return;
+    std::string const when = clear > *lay ? "into lay" : "to within two weeks of the first eggs, when yolks form";
+    list.add(course.part.hatch.name + ": " + course.feed + " holds " + course.medication.drug +
+                 (not_for_layers ? ", which is not for birds that lay eggs for people," : "") + " and is fed " + when +
+                 ". Ask before anybody eats the eggs. " + defer,
+             source);
 }
 
 /// Birds that leave while the drug is fed or within its withdrawal; a label that states none asks for none.
 void withdrawal(CautionList& list, Course const& course) {
     if (course.medication.withdrawal <= days(0)) return;
-    Duration const clear = course.need.to + course.medication.withdrawal;
+    Duration const clear = course.to + course.medication.withdrawal;
     auto const warn = [&](Duration at, std::string const& what) {
-        if (at < course.need.from || at >= clear) return;
+        if (at <= course.from || at >= clear || at < course.part.feeds.front().from) return;
         list.add(course.part.hatch.name + ": " + what + " at " + print_age(at) + " leave within the " +
                      print(course.medication.withdrawal) + " withdrawal of " + course.feed + " (" +
                      course.medication.drug + "). Keep them from slaughter until it is over. " + defer,
@@ -87,38 +95,67 @@ void withdrawal(CautionList& list, Course const& course) {
     warn(course.part.hatch.until, "birds sold");
 }
 
+bool planned(Course const& course) {
+    auto const& needs = course.part.feeds;
+    return course.from < needs.back().to && needs.front().from < course.to;
+}
+
+void unknown_drug(CautionList& list, Course const& course, Rations const& rations) {
+    std::vector<std::string> names;
+    for (Drug const& drug : rations.drugs) names.push_back(drug.name);
+    std::string const near = domain::nearest(lower(course.medication.drug), names);
+    Drug const* meant = near.empty() ? nullptr : find_drug(near, rations);
+    std::string text = course.feed + ": " + course.medication.drug +
+                       " is not in the built-in list of feed drugs, so nothing could be checked.";
+    if (meant) text += " If " + near + " is meant, write it so.";
+    if (meant && !meant->danger.empty()) text += " That drug can kill " + joined(meant->danger) + ".";
+    list.add(text + " " + defer, "the built-in list of feed drugs");
+}
+
+void known_drug(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
+    std::string text = course.feed + " is medicated with " + drug.name + ".";
+    if (!drug.danger.empty()) text += " It can kill " + joined(drug.danger) + ": keep them from it.";
+    if (!drug.limits.empty()) text += " Conditions: " + joined(drug.limits) + ".";
+    list.add(text + " " + defer, drug.source.text);
+    approval(list, course, drug, kind);
+    level(list, course, drug);
+}
+
+/// Amprolium and a supplement in the water at the same ages.
+void thiamine(CautionList& list, Course const& course, domain::Supplement const& supplement) {
+    if (!lower(course.medication.drug).starts_with("amprolium")) return;
+    if (supplement.from >= course.to || course_ends(supplement) <= course.from) return;
+    list.add(
+        "Amprolium works by starving the parasite of thiamine (vitamin B1): a supplement that holds thiamine (does " +
+            supplement.title + "?) undoes it. Do not give both without your veterinarian.",
+        "elephantcare.org drug formulary, amprolium; 21 CFR 558.55 (sole source of amprolium)");
+}
+
 void medicated(CautionList& list, Course const& course, Rations const& rations) {
     Drug const* drug = find_drug(course.medication.drug, rations);
-    if (drug == nullptr) {
-        list.add(course.feed + ": " + course.medication.drug +
-                     " is not in the built-in list of feed drugs, so nothing " + "could be checked. " + defer,
-                 "none");
-        withdrawal(list, course);
-        return;
+    if (planned(course)) {
+        if (drug) {
+            known_drug(list, course, *drug, rations.kinds.at(course.part.hatch.kind));
+        } else {
+            unknown_drug(list, course, rations);
+        }
     }
-    std::string text = course.feed + " is medicated with " + drug->name + ".";
-    if (!drug->danger.empty()) text += " It can kill " + joined(drug->danger) + ": keep them from it.";
-    if (!drug->limits.empty()) text += " Conditions: " + joined(drug->limits) + ".";
-    list.add(text + " " + defer, drug->source.text);
-    Kind const& kind = rations.kinds.at(course.part.hatch.kind);
-    approval(list, course, *drug, kind);
-    level(list, course, *drug);
-    laying(list, course, *drug);
+    bool const not_for_layers = drug && (drug->not_for_layers || drug->growing_only);
+    laying(list, course, not_for_layers, drug ? drug->source.text : "the built-in list of feed drugs");
     withdrawal(list, course);
-    if (course.part.mix && lower(drug->name).starts_with("amprolium")) {
-        list.add(
-            "Amprolium works by starving the parasite of thiamine (vitamin B1): a supplement that holds thiamine (" +
-                course.part.mix->supplement + "?) undoes it. Do not give both without your veterinarian.",
-            "Plumb/Mikota formulary; 21 CFR 558.55 (sole source of amprolium)");
-    }
 }
 
 }  // namespace
 
 void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
-    for (FeedNeed const& need : part.feeds) {
-        domain::Feed const& feed = plan.farm.feeds.at(need.feed);
-        if (feed.medicated) medicated(list, {feed.title, *feed.medicated, part, need}, rations);
+    domain::Hatch const& hatch = part.hatch;
+    for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
+        domain::Feed const& feed = plan.farm.feeds.at(hatch.feeding[i].feed);
+        Duration const to = i + 1 < hatch.feeding.size() ? hatch.feeding[i + 1].from : hatch.until;
+        if (!feed.medicated || hatch.feeding[i].from >= hatch.until) continue;
+        Course const course{feed.title, *feed.medicated, part, hatch.feeding[i].from, std::min(to, hatch.until)};
+        medicated(list, course, rations);
+        if (hatch.supplement) thiamine(list, course, plan.farm.supplements.at(*hatch.supplement));
     }
 }
 

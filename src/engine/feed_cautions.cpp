@@ -7,14 +7,16 @@ namespace cropful::engine {
 
 namespace {
 
+constexpr Duration earliest_lay = days(35);  // common practice, no source
+
 std::string ages(Check const& check) { return print_age(check.from) + " to " + print_age(check.to); }
 
 void below_need(CautionList& list, std::string const& title, Check const& check, HatchPlan const& part) {
     if (check.verdict != Verdict::short_of) return;
     domain::Nutrient const& nutrient = *domain::find_nutrient(check.nutrient);
-    std::string text = part.hatch.name + ": " + title + " guarantees " + print_level(nutrient, *check.label) + " " +
-                       std::string(nutrient.title) + ", " + print_level(nutrient, check.need) + " is needed (" +
-                       check.phase + ")";
+    std::string text = title + " guarantees " + print_level(nutrient, *check.label) + " " +
+                       std::string(nutrient.title) + ", " + print_level(nutrient, check.need) + " is needed by " +
+                       part.kind_title + " (" + check.phase + ")";
     if (nutrient.unit == domain::NutrientUnit::percent) {
         text += ": short by " + plain(check.short_by) + (check.short_by == 1 ? " point" : " points") + ", " +
                 number(100 * check.short_by / check.need, 1) + " % of the need";
@@ -33,11 +35,20 @@ void calcium_while_growing(CautionList& list, std::string const& title, Check co
         if (passed == nullptr || limit.level > passed->level) passed = &limit;
     }
     if (passed == nullptr) return;
-    list.add(part.hatch.name + ": " + title + " may hold " + plain(most) +
-                 " % calcium, a layer's level, and is fed to " + "birds that do not lay (" + ages(check) + "). Above " +
-                 passed->words + " (" + passed->applies + "): " + passed->meaning +
+    list.add(title + " may hold " + plain(most) + " % calcium and is fed to " + part.kind_title + " that do not lay (" +
+                 ages(check) + "). Above " + passed->words + " (" + passed->applies + "): " + passed->meaning +
                  ". Give layer feed only to birds in lay.",
              passed->source.text);
+}
+
+/// Hens kept as layers before any of them can lay.
+void early_lay(CautionList& list, HatchPlan const& part) {
+    auto const& lay = part.hatch.laying_from;
+    if (!lay || *lay >= earliest_lay || *lay >= part.hatch.until) return;
+    list.add(
+        part.hatch.name + ": laying_from is " + print_age(*lay) +
+            ", but no quail lays before about 5 weeks; the laying rate and needs were used from then on all the same.",
+        "common practice, no source");
 }
 
 void salt(CautionList& list, domain::Feed const& feed, Rations const& rations) {
@@ -63,6 +74,7 @@ void feed_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
         below_need(list, title, check, part);
         calcium_while_growing(list, title, check, part, rations);
     }
+    early_lay(list, part);
     for (FeedNeed const& need : part.feeds) salt(list, plan.farm.feeds.at(need.feed), rations);
     if (!kind.growing.caution.empty()) list.add(kind.title + ": " + kind.growing.caution, kind.growing.source.text);
 }

@@ -18,7 +18,7 @@ Flock::Flock(domain::Hatch const& hatch, Kind const& kind)
         double const left = in_birds(alive(removal.at)) - in_birds(removal.birds);
         if (left < 0) {
             throw NoAnswer(hatch.name + ": " + number(in_birds(removal.birds), 0) + " birds removed at " +
-                           print_age(removal.at) + ", but about " + number(in_birds(alive(removal.at)), 0) +
+                           print_age(removal.at) + ", but about " + number(in_birds(alive(removal.at)), 1) +
                            " are alive then");
         }
         stretches_.push_back({removal.at, left / survival(removal.at)});

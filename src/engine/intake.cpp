@@ -9,9 +9,9 @@ namespace cropful::engine {
 
 Intake::Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind)
     : farm_(farm), hatch_(hatch), kind_(kind) {
-    if (hatch.laying_from && !kind.laying) {
-        throw NoAnswer(hatch.name + ": no figure is known for what laying " + kind.title +
-                       " eat; leave laying_from out to plan them as growing birds");
+    if (hatch.laying_from && *hatch.laying_from < hatch.until && !kind.laying) {
+        throw NoAnswer(hatch.name + ": how much laying " + kind.title +
+                       " eat is not known; plan them as growing birds, without an age at which they lay");
     }
 }
 
@@ -23,11 +23,8 @@ domain::Feed const& Intake::eaten(Duration age) const {
     return farm_.feeds.at(*feed);
 }
 
-double Intake::energy_factor(Duration age) const {
-    auto const& stated = eaten(age).energy;
-    if (!stated) return 1;
-    EnergyPerMass const reference = laying(age) ? kind_.laying->energy : kind_.growing.energy;
-    return std::pow(ratio(reference / *stated), kind_.feed_energy.elasticity);
+EnergyPerMass Intake::reference(Duration age) const {
+    return laying(age) ? kind_.laying->energy : kind_.growing.energy;
 }
 
 double Intake::heat(HeatResponse const& response, Duration age, double sign) const {
@@ -37,8 +34,13 @@ double Intake::heat(HeatResponse const& response, Duration age, double sign) con
 }
 
 MassPerBirdDay Intake::feed(Duration age) const {
+    return feed_of_energy(age, eaten(age).energy.value_or(reference(age)));
+}
+
+MassPerBirdDay Intake::feed_of_energy(Duration age, EnergyPerMass energy) const {
     double const grams = laying(age) ? kind_.laying->rate[1] : kind_.growing.curve.value(age);
-    return grams_per_bird_day(grams) * energy_factor(age) * heat(kind_.feed_heat, age, -1);
+    double const richer = std::pow(ratio(reference(age) / energy), kind_.feed_energy.elasticity);
+    return grams_per_bird_day(grams) * richer * heat(kind_.feed_heat, age, -1);
 }
 
 VolumePerBirdDay Intake::water(Duration age) const {

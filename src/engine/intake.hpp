@@ -14,8 +14,8 @@ class Intake {
     Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind);
     /// Feed used by a bird, ordinary spillage included, extra waste not. Age 0 and up.
     [[nodiscard]] MassPerBirdDay feed(Duration age) const;
-    /// What the feed's energy does to the amount eaten: (reference / stated) ^ elasticity, 1 when none is stated.
-    [[nodiscard]] double energy_factor(Duration age) const;
+    /// The same of a feed with this energy instead.
+    [[nodiscard]] MassPerBirdDay feed_of_energy(Duration age, EnergyPerMass energy) const;
     /// Water drunk by a bird, spill not included.
     [[nodiscard]] VolumePerBirdDay water(Duration age) const;
     /// Ages (days) where either bends or jumps.
@@ -24,7 +24,11 @@ class Intake {
     [[nodiscard]] domain::Feed const& eaten(Duration age) const;
 
   private:
-    [[nodiscard]] bool laying(Duration age) const { return hatch_.laying_from && age >= *hatch_.laying_from; }
+    [[nodiscard]] bool laying(Duration age) const {
+        return kind_.laying && hatch_.laying_from && age >= *hatch_.laying_from;
+    }
+    /// The energy of the diet that the intake table of this age stands for.
+    [[nodiscard]] EnergyPerMass reference(Duration age) const;
     [[nodiscard]] double heat(HeatResponse const& response, Duration age, double sign) const;
     domain::Farm const& farm_;
     domain::Hatch const& hatch_;

@@ -2,11 +2,18 @@
 
 namespace cropful::engine {
 
+std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement) {
+    if (!supplement.rate) return std::nullopt;
+    if (supplement.rate->by_weight) return kilograms_per_litre(supplement.rate->per_litre);
+    if (!supplement.spoon) return std::nullopt;
+    return *supplement.spoon * supplement.rate->per_litre;
+}
+
 std::optional<MassPerVolume> strength(domain::Supplement const& supplement) {
-    if (supplement.rate && supplement.rate->by_weight) return kilograms_per_litre(supplement.rate->per_litre);
-    if (supplement.rate && supplement.spoon) return *supplement.spoon * supplement.rate->per_litre;
-    if (!supplement.rate && supplement.stock) return supplement.stock->strength / supplement.stock->water_parts;
-    return std::nullopt;
+    if (supplement.stock) {
+        return kilograms_per_litre(supplement.stock->strength.per_litre / supplement.stock->water_parts);
+    }
+    return label_strength(supplement);
 }
 
 std::optional<MassPerVolume> sodium(domain::Supplement const& supplement) {
@@ -16,15 +23,15 @@ std::optional<MassPerVolume> sodium(domain::Supplement const& supplement) {
 }
 
 Dose dose(domain::Supplement const& supplement, Volume water) {
-    Dose dose{.water = water, .by_weight = {}, .by_volume = {}, .stock_product = {}, .stock = {}};
+    Dose dose{.water = water, .by_weight = {}, .by_volume = {}, .stock = {}};
     if (auto const product = strength(supplement)) {
         dose.by_weight = *product * water;
         if (supplement.spoon) dose.by_volume = *dose.by_weight / *supplement.spoon;
     }
-    if (supplement.rate && !supplement.rate->by_weight) dose.by_volume = water * supplement.rate->per_litre;
     if (supplement.stock) {
         dose.stock = water / supplement.stock->water_parts;
-        dose.stock_product = *dose.stock * supplement.stock->strength;
+    } else if (!supplement.rate->by_weight) {
+        dose.by_volume = water * supplement.rate->per_litre;
     }
     return dose;
 }

@@ -7,8 +7,8 @@
 #include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
 #include "engine/cautions.hpp"
+#include "engine/check_extras.hpp"
 #include "engine/course.hpp"
-#include "engine/daily_protein.hpp"
 #include "engine/refills.hpp"
 
 namespace cropful::engine {
@@ -49,12 +49,12 @@ std::vector<Week> weeks(Flock const& flock, Usage<Mass> const& feed, Usage<Volum
     return rows;
 }
 
-std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, Rations const& rations, Kind const& kind,
-                              Intake const& intake) {
+std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, Rations const& rations,
+                              Intake const& intake, NeedScale scale) {
+    NeedsTable const& needs = rations.needs.at(rations.kinds.at(plan.hatch.kind).needs_table);
     std::vector<Check> all;
     for (FeedNeed const& part : plan.feeds) {
-        auto some = check(farm.feeds.at(part.feed), kind, rations.needs.at(kind.needs_table), part.from, part.to,
-                          plan.hatch.laying_from);
+        auto some = check(farm.feeds.at(part.feed), needs, part.from, part.to, plan.hatch.laying_from, scale);
         add_daily_protein(some, intake);
         mark_excess_calcium(some, rations.limits, plan.hatch.laying_from);
         std::move(some.begin(), some.end(), std::back_inserter(all));
@@ -67,7 +67,8 @@ auto const* find(Map const& map, std::optional<std::string> const& key) {
     return key ? &map.at(*key) : nullptr;
 }
 
-HatchPlan plan_hatch(domain::Farm const& farm, domain::Hatch const& hatch, Rations const& rations, Ages ages) {
+HatchPlan plan_hatch(domain::Farm const& farm, domain::Hatch const& hatch, Rations const& rations, Ages ages,
+                     NeedScale scale) {
     Kind const& kind = rations.kinds.at(hatch.kind);
     Flock const flock(hatch, kind);
     Intake const intake(farm, hatch, kind);
@@ -83,18 +84,20 @@ HatchPlan plan_hatch(domain::Farm const& farm, domain::Hatch const& hatch, Ratio
         plan.drinkers = drinker_fills(hatch, *drinker, supplement, flock, intake, ages.from, ages.to);
     }
     if (supplement) plan.mix = course(hatch, *supplement, drinker, flock, intake, ages.from, ages.to);
-    plan.checks = checks_for(plan, farm, rations, kind, intake);
+    plan.checks = checks_for(plan, farm, rations, intake, scale);
     plan.weeks = weeks(flock, feed, water, ages);
     return plan;
 }
 
 }  // namespace
 
-Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window) {
+Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, NeedScale scale) {
     Plan plan;
     plan.farm = farm;
+    plan.need_scale = scale;
     for (domain::Hatch const& hatch : farm.hatches) {
-        if (auto const ages = ages_in(hatch, window)) plan.hatches.push_back(plan_hatch(farm, hatch, rations, *ages));
+        if (auto const ages = ages_in(hatch, window))
+            plan.hatches.push_back(plan_hatch(farm, hatch, rations, *ages, scale));
     }
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
     count_bags(plan);

@@ -41,13 +41,13 @@ Duration next_feed_change(domain::Hatch const& hatch, Duration age, Duration end
 std::optional<Duration> change_after(domain::Drinker const& drinker, domain::Supplement const* supplement,
                                      Duration age) {
     std::optional<Duration> soonest = drinker.change_every;
-    if (supplement == nullptr || age >= course_ends(*supplement)) return soonest;
+    if (supplement == nullptr || age + instant >= course_ends(*supplement)) return soonest;
     auto const sooner = [&](Duration d) { soonest = soonest ? std::min(*soonest, d) : d; };
-    if (age < supplement->from) {
+    if (age + instant < supplement->from) {
         sooner(supplement->from - age);  // plain water makes way for the first batch
         return soonest;
     }
-    if (supplement->keeps) sooner(*supplement->keeps);
+    sooner(batch_life(*supplement));
     sooner(course_ends(*supplement) - age);  // and the last batch for plain water
     return soonest;
 }
@@ -63,11 +63,15 @@ Duration course_ends(domain::Supplement const& supplement) {
     return supplement.from + days(static_cast<double>(supplement.days_long));
 }
 
+Duration batch_life(domain::Supplement const& supplement) {
+    return std::min(days(1), supplement.keeps.value_or(days(1)));
+}
+
 Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Flock const& flock,
                            Intake const& intake, Rations const& rations, Duration from, Duration to) {
     auto const usage = feed_usage(flock, intake, hopper.extra_waste);
     Vessels<Mass> vessels{hopper.key, hatch.hoppers, {}};
-    for (Duration age = from; age < to;) {
+    for (Duration age = from; age + instant < to;) {
         Mass const content =
             hopper.volume * bulk_density(intake.eaten(age), rations) * hopper.fill * (1 - hopper.stays_behind);
         auto fill = fill_at(hatch, flock, usage, vessels.count, content, age);
@@ -84,7 +88,7 @@ Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const&
                               Duration from, Duration to) {
     auto const usage = water_usage(flock, intake, drinker.spill);
     Vessels<Volume> vessels{drinker.key, hatch.drinkers, {}};
-    for (Duration age = from; age < to;) {
+    for (Duration age = from; age + instant < to;) {
         auto fill = fill_at(hatch, flock, usage, vessels.count, drinker.volume - drinker.displaced, age);
         fill.change_after = change_after(drinker, supplement, age);
         Duration next = to;

@@ -17,7 +17,12 @@ Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const&
                               domain::Supplement const* supplement, Flock const& flock, Intake const& intake,
                               Duration from, Duration to);
 
-/// The last age a supplement course covers.
+/// The age at which a supplement course is over.
 Duration course_ends(domain::Supplement const& supplement);
+/// How long one mix is given: a day, or less when the solution keeps less.
+Duration batch_life(domain::Supplement const& supplement);
+
+/// Ages nearer than this are one moment: what arithmetic may take from or add to a sum of days.
+inline constexpr Duration instant = days(1e-9);
 
 }  // namespace cropful::engine

@@ -31,16 +31,19 @@ void sodium_guides(CautionList& list, domain::Supplement const& supplement, std:
 }
 
 void words_of_the_rate(CautionList& list, domain::Supplement const& supplement) {
-    if (!supplement.rate || !supplement.rate->says_bare_oz) return;
-    list.add(supplement.title + ": \"" + supplement.rate->words + "\" was read as ounces by weight (28.35 g). If the " +
+    Rate const* bare = nullptr;
+    if (supplement.stock && supplement.stock->strength.says_bare_oz) bare = &supplement.stock->strength;
+    if (supplement.rate && supplement.rate->says_bare_oz) bare = &*supplement.rate;
+    if (!bare) return;
+    list.add(supplement.title + ": \"" + bare->words + "\" was read as ounces by weight (28.35 g). If the " +
                  "product is a liquid its label means fluid ounces (29.57 mL): write fl oz.",
              "NIST Handbook 44, Appendix C");
 }
 
 void stock_against_label(CautionList& list, domain::Supplement const& supplement) {
     if (!supplement.stock) return;
-    auto const label = strength(supplement);
-    MassPerVolume const through = supplement.stock->strength / supplement.stock->water_parts;
+    auto const label = label_strength(supplement);
+    MassPerVolume const through = *strength(supplement);
     if (!label || std::abs(ratio(through / *label) - 1) <= stock_tolerance) return;
     list.add(supplement.title + ": the stock through the proportioner gives " + number(in_grams_per_litre(through), 3) +
                  " g/L, the label rate " + number(in_grams_per_litre(*label), 3) + " g/L, " +

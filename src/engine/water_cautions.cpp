@@ -38,14 +38,17 @@ template <class Amount>
 void too_small(CautionList& list, HatchPlan const& part, std::optional<Vessels<Amount>> const& vessels,
                std::string const& what) {
     if (!vessels) return;
+    Fill<Amount> const* first = nullptr;
     Fill<Amount> const* worst = nullptr;
     for (auto const& fill : vessels->fills) {
-        if (fill.empty_after && (!worst || *fill.empty_after < *worst->empty_after)) worst = &fill;
+        if (!fill.empty_after || in_days(*fill.empty_after) * 24 >= overnight_hours) continue;
+        if (!first) first = &fill;
+        if (!worst || *fill.empty_after < *worst->empty_after) worst = &fill;
     }
-    if (!worst || in_days(*worst->empty_after) * 24 >= overnight_hours) return;
-    list.add(part.hatch.name + ": from about " + worst->at.day() + " " + std::to_string(vessels->count) + " x " +
-                 vessels->key + " " + what + " in " + print(*worst->empty_after) +
-                 ", less than a night. Add more before then; chicks without water or feed die within a day.",
+    if (!first) return;
+    list.add(part.hatch.name + ": from about " + first->at.day() + " " + std::to_string(vessels->count) + " x " +
+                 vessels->key + " " + what + " in as little as " + print(*worst->empty_after) +
+                 ", less than a night. Add more before then, or come more often.",
              "common practice, no source");
 }
 
@@ -70,11 +73,23 @@ void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Suppl
     }
 }
 
+/// The heat response was measured up to here.
+constexpr Temperature known_heat = Temperature::celsius(32);
+
+void heat(CautionList& list, domain::Farm const& farm) {
+    if (!farm.warmth || *farm.warmth <= known_heat) return;
+    list.add(
+        "farm.warmth is above 32 C (90 F), hotter than the trials behind the heat response: birds may eat far less "
+        "and drink two to four times as much. See to shade, air and more drinkers first.",
+        "Drinking Water Quality for Poultry, NC State Extension (two to four times the water in heat)");
+}
+
 }  // namespace
 
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
     auto const& hatch = part.hatch;
     domain::Drinker const* drinker = hatch.drinker ? &plan.farm.drinkers.at(*hatch.drinker) : nullptr;
+    heat(list, plan.farm);
     drowning(list, part, drinker);
     standing_water(list, part, drinker);
     too_small(list, part, part.drinkers, "runs dry");

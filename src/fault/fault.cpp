@@ -1,10 +1,13 @@
 #include "cropful/fault.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace cropful {
 
 namespace {
+
+constexpr std::size_t longest_shown = 60;  // bytes of a word
 
 std::string place(Origin const& origin) {
     std::string text = origin.file;
@@ -15,6 +18,15 @@ std::string place(Origin const& origin) {
 }
 
 }  // namespace
+
+std::string quoted(std::string_view word) {
+    std::string text(word.substr(0, longest_shown));
+    while (text.size() < word.size() && !text.empty() && (word[text.size()] & 0xC0) == 0x80) text.pop_back();
+    bool const cut = text.size() < word.size();
+    std::replace_if(
+        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
+    return '"' + text + (cut ? "..." : "") + '"';
+}
 
 BadInput::BadInput(std::string found, std::string expected, Origin origin)
     : Fault(Exit::wrong_use, place(origin) + "found " + found + "; expected " + expected),

@@ -106,8 +106,7 @@ double fraction_after_whole(std::string_view& text, Wanted const& wanted) {
 }  // namespace
 
 void Wanted::refuse(std::string const& reason) const {
-    std::string const quoted = '"' + std::string(text) + '"';
-    throw BadInput(reason.empty() ? quoted : quoted + " (" + reason + ")", expected);
+    throw BadInput(reason.empty() ? quoted(text) : quoted(text) + " (" + reason + ")", expected);
 }
 
 std::string_view trim(std::string_view text) {

@@ -187,6 +187,14 @@ Rate parse_rate(std::string_view text, Measures measures) {
     return rate;
 }
 
+Rate parse_strength(std::string_view text, Measures measures) {
+    Rate strength = parse_rate(text, measures);
+    if (!strength.by_weight) {
+        throw BadInput('"' + strength.words + '"', "a strength by weight, such as \"4 oz per gal\"");
+    }
+    return strength;
+}
+
 Figure parse_figure(std::string_view text, std::string const& expected) { return read_figure(text, {text, expected}); }
 
 }  // namespace cropful::quantities

@@ -4,6 +4,8 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <regex>
+#include <sstream>
 #include <string_view>
 #include <utility>
 
@@ -112,6 +114,37 @@ std::string account(toml::parse_error const& error) {
     return text;
 }
 
+std::string line_of(std::string_view text, std::size_t number) {
+    std::istringstream lines{std::string(text)};
+    std::string line;
+    for (std::size_t i = 0; i < number && std::getline(lines, line);) ++i;
+    return line;
+}
+
+/// What the writer of a line most likely meant; empty when nobody can tell.
+std::string likely_cure(std::string const& line) {
+    static std::regex const day_first(R"(=\s*\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})");
+    static std::regex const a_date(R"(=\s*\d{4}[-/.]\d{1,2}[-/.]\d{1,2})");
+    static std::regex const decimal_comma(R"(=\s*\d+,\d)");
+    if (std::regex_search(line, day_first) || std::regex_search(line, a_date)) {
+        return "a date that exists, as year-month-day, such as 2027-04-05";
+    }
+    if (std::regex_search(line, decimal_comma)) return "a decimal point, as in 27.50";
+    if (line.find("\xE2\x80\x9C") != std::string::npos || line.find("\xE2\x80\x9D") != std::string::npos) {
+        return "straight quotes, as in \"50 lb\"";
+    }
+    if (std::count(line.begin(), line.end(), '"') % 2 == 1) return "a closing quote, as in \"50 lb\"";
+    return "";
+}
+
+BadInput not_toml(toml::parse_error const& error, std::string_view text, std::string const& file) {
+    std::size_t const line = error.source().begin.line;
+    std::string const cure = likely_cure(line_of(text, line));
+    return {"something that is not TOML (" + account(error) + ")",
+            cure.empty() ? "[tables], and lines such as key = \"value\", each key once" : cure,
+            {file, line, ""}};
+}
+
 }  // namespace
 
 Document parse_document(std::string const& text, std::string const& file) {
@@ -120,9 +153,7 @@ Document parse_document(std::string const& text, std::string const& file) {
         toml::table const table = toml::parse(std::string_view(text));
         return {file, {convert_table(table), 0}};
     } catch (toml::parse_error const& error) {
-        throw BadInput("something that is not TOML (" + account(error) + ")",
-                       "[tables], and lines such as key = \"value\", each key once",
-                       {file, error.source().begin.line, ""});
+        throw not_toml(error, text, file);
     }
 }
 

@@ -62,6 +62,7 @@ domain::Feed read_feed(std::string const& key, Table& table) {
     feed.density = table.maybe("density", more_than_none(a_density));
     feed.bag = table.maybe("bag", more_than_none(a_mass));
     if (auto const price = table.maybe("price", a_price)) feed.price = quantities::money(*price);
+    if (feed.price && !feed.bag) throw table.refuse("price", "a bag beside it, whose price it is: bag = \"50 lb\"");
     feed.on_hand = table.maybe("on_hand", a_mass, feed.on_hand);
     feed.spare = table.maybe("spare", a_mass, feed.spare);
     feed.keeps = table.maybe("keeps", more_than_none(a_time));

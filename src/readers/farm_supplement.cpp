@@ -36,7 +36,7 @@ Pack a_pack(Value const& value) {
 
 domain::Stock a_stock(Value const& value) {
     Table table = value.table("a table such as { strength = \"4 oz per gal\", proportioner = \"1:128\" }");
-    domain::Stock stock{.strength = table.need("strength", more_than_none(a_density)),
+    domain::Stock stock{.strength = table.need("strength", a_strength),
                         .water_parts = table.need("proportioner", a_proportion)};
     table.done();
     return stock;

@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
 #include "readers/forms.hpp"
 #include "readers/rations_parts.hpp"
 
@@ -44,6 +45,16 @@ Phase read_phase(Table& table) {
     return phase;
 }
 
+/// Growing phases leave no age without needs.
+void check_follows(Table const& table, Phase const& phase, std::vector<Phase> const& earlier) {
+    if (phase.laying) return;
+    quantities::Duration end = quantities::days(0);
+    for (Phase const& one : earlier) {
+        if (!one.laying) end = one.to.value_or(end);
+    }
+    if (phase.from != end) throw table.refuse("from", "the age at which the phase before it ends, " + print_age(end));
+}
+
 NeedsNote read_note(Table& table) {
     return {.phase = table.need("phase", a_text),
             .nutrient = table.need("nutrient", a_text),
@@ -72,7 +83,9 @@ engine::NeedsTable read_needs(std::string const& key, Document document) {
                      .phases = {},
                      .notes = {}};
     for (Table& table : root.array("phase")) {
-        needs.phases.push_back(read_phase(table));
+        Phase phase = read_phase(table);
+        check_follows(table, phase, needs.phases);
+        needs.phases.push_back(std::move(phase));
         table.done();
     }
     if (needs.phases.empty()) throw root.missing("phase", "at least one table [[phase]]");

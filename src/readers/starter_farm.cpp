@@ -52,7 +52,7 @@ stays_behind = "5 %"                 # feed below the lip that the birds cannot 
 [drinker.jar]
 volume = "1 gal"
 # displaced = "8 fl oz"              # taken up by marbles or stones that keep chicks from drowning
-# change_every = "1 d"               # fresh water at least this often
+change_every = "1 d"                 # fresh water at least this often
 # least = "8 fl oz"                  # what the tray needs before birds can drink
 # spill = "0 %"
 

@@ -10,7 +10,6 @@ namespace cropful::readers {
 
 namespace {
 
-constexpr std::size_t longest_shown = 60;  // bytes
 constexpr std::size_t most_listed = 16;
 
 std::string shown(double x) {
@@ -38,15 +37,6 @@ std::string joined(std::vector<std::string> const& words) {
 }
 
 }  // namespace
-
-std::string quoted(std::string const& word) {
-    std::string text = word.substr(0, longest_shown);
-    while (text.size() < word.size() && !text.empty() && (word[text.size()] & 0xC0) == 0x80) text.pop_back();
-    bool const cut = text.size() < word.size();
-    std::replace_if(
-        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
-    return '"' + text + (cut ? "..." : "") + '"';
-}
 
 std::string one_of(std::string const& word, std::vector<std::string> const& known) {
     std::string const near = domain::nearest(word, known);

@@ -134,7 +134,5 @@ struct NamedTable {
 /// `one of a, b, c`, and the nearest to `word` when one is near.
 std::string one_of(std::string const& word, std::vector<std::string> const& known);
 
-/// A word in quotes, control characters and overlong tails made harmless.
-std::string quoted(std::string const& word);
 
 }  // namespace cropful::readers

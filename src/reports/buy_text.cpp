@@ -1,6 +1,7 @@
 #include "cropful/reports/buy_text.hpp"
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -12,11 +13,14 @@ using engine::Plan;
 using engine::Purchase;
 using engine::SupplementPurchase;
 using quantities::kilograms;
+using quantities::Mass;
 using quantities::print;
 
 std::string price(std::optional<quantities::Money> const& cost, Plan const& plan) {
     return cost ? print(*cost, plan.farm.currency) : "no price";
 }
+
+Mass bought(Purchase const& feed) { return feed.bag ? *feed.bag * static_cast<double>(feed.bags) : kilograms(0); }
 
 std::string feed_words(Purchase const& feed, Plan const& plan) {
     auto const measures = plan.farm.measures;
@@ -26,7 +30,10 @@ std::string feed_words(Purchase const& feed, Plan const& plan) {
     if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
     if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
     if (!feed.bag) words += " (no bag size stated)";
-    return words + "; have it by " + feed.first_needed.day() + ", lasts to " + feed.last_needed.day();
+    Mass const over = bought(feed) + feed.on_hand - feed.need;
+    if (feed.bag && feed.bags == 0) words += "; enough is on hand";
+    if (feed.bags > 0) words += ", " + print(over, measures) + " left over";
+    return words + "; needed from " + feed.first_needed.day() + " to " + feed.last_needed.day();
 }
 
 void add_feed(Table& table, Purchase const& feed, Plan const& plan) {
@@ -36,6 +43,12 @@ void add_feed(Table& table, Purchase const& feed, Plan const& plan) {
         count = more > kilograms(0) ? print(more, plan.farm.measures) : "none";
     }
     table.add({count, price(feed.cost, plan), feed_words(feed, plan)});
+}
+
+/// Why packs cannot be counted.
+std::string no_packs_words(domain::Supplement const& supplement) {
+    bool const sized = supplement.pack || supplement.pack_volume;
+    return sized ? " (state its spoon to count packs)" : " (no pack size stated)";
 }
 
 void add_supplement(Table& table, SupplementPurchase const& bought, Plan const& plan) {
@@ -48,10 +61,10 @@ void add_supplement(Table& table, SupplementPurchase const& bought, Plan const& 
     if (bought.by_weight) {
         amount = print_small(*bought.by_weight, measures);
     } else if (bought.by_volume) {
-        amount = print(*bought.by_volume, measures);
+        amount = measure_words(*bought.by_volume, measures);
     }
     table.add({bought.packs ? plural(*bought.packs, "pack") : amount, price(bought.cost, plan),
-               words + ": " + amount + " to be stirred in" + (bought.packs ? "" : " (no pack size stated)")});
+               words + ": " + amount + " to be stirred in" + (bought.packs ? "" : no_packs_words(supplement))});
 }
 
 }  // namespace
@@ -61,6 +74,7 @@ std::string purchases_text(Plan const& plan) {
     for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
     for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
     bool const nothing_priced = !plan.cost_is_whole && plan.cost == quantities::money(0);
+    if (nothing_priced && plan.bags == 0) return "\nBUY\n" + table.text();
     table.add({plural(plan.bags, "bag"), nothing_priced ? "" : print(plan.cost, plan.farm.currency),
                plan.cost_is_whole || nothing_priced ? "in all" : "in all, without what has no price"});
     return "\nBUY\n" + table.text();

@@ -29,10 +29,10 @@ std::string name(Verdict verdict) {
 
 void add_dose(Json& json, Dose const& dose) {
     json["water_l"] = quantities::in_litres(dose.water);
-    json["product_g"] = or_null(dose.by_weight ? dose.by_weight : dose.stock_product, in_grams);
+    json["product_g"] = or_null(dose.by_weight, in_grams);
     json["product_ml"] = or_null(dose.by_volume, in_millilitres);
     json["stock_ml"] = or_null(dose.stock, in_millilitres);
-    json["stock_product_g"] = or_null(dose.stock_product, in_grams);
+    json["stock_product_g"] = or_null(dose.stock ? dose.by_weight : std::nullopt, in_grams);
 }
 
 Json batch_json(engine::Batch const& batch) {

@@ -22,12 +22,17 @@ std::string after(Duration lasts, engine::Moment at, Measures measures) {
 }
 
 /// The feed that takes over before this fill is eaten; empty when none does.
+/// What ends a fill sooner than the birds empty it: a change of feed, or the end of the flock.
 std::string overtaken(HatchPlan const& hatch, Fill<Mass> const& fill) {
-    for (engine::FeedNeed const& feed : hatch.feeds) {
-        bool const sooner = !fill.empty_after || feed.from < fill.age + *fill.empty_after;
-        if (feed.from > fill.age && sooner) return "; " + feed.feed + " from " + (hatch.hatch.date + feed.from).day();
+    auto const comes_first = [&](Duration age) {
+        return age > fill.age && (!fill.empty_after || age < fill.age + *fill.empty_after);
+    };
+    for (domain::FeedingStep const& step : hatch.hatch.feeding) {
+        if (step.from < hatch.hatch.until && comes_first(step.from)) {
+            return "; but " + step.feed + " from " + (hatch.hatch.date + step.from).day();
+        }
     }
-    return "";
+    return comes_first(hatch.hatch.until) ? "; the birds leave " + (hatch.hatch.date + hatch.hatch.until).day() : "";
 }
 
 std::string hopper_words(HatchPlan const& hatch, Measures measures) {
@@ -62,9 +67,10 @@ std::string hatch_text(HatchPlan const& hatch, Measures measures) {
     if (birds.empty() && filled(hatch.drinkers)) {
         birds = quantities::number(quantities::in_birds(hatch.drinkers->fills.front().birds), 0);
     }
-    std::string text = wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
-                                quantities::print_age(age) + ", full " + moment_words(hatch.hatch.date + age, measures),
-                            "", "  ");
+    std::string text =
+        wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
+                 quantities::print_age(age) + ", filled " + moment_words(hatch.hatch.date + age, measures),
+             "", "  ");
     if (filled(hatch.hoppers)) text += wrap(hopper_words(hatch, measures), "  ", "    ");
     if (filled(hatch.drinkers)) text += wrap(drinker_words(hatch, measures), "  ", "    ");
     if (!filled(hatch.hoppers) && !filled(hatch.drinkers)) text += "  no hopper and no drinker are named\n";
@@ -82,8 +88,7 @@ std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at
         text = both_ends(plan.farm.name, when) + "\n";
     }
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, measures);
-    text += "\n" +
-            wrap("Counted for ordinary birds and full vessels; hours are rounded down: fill before, not at, the hour.");
+    text += "\n" + wrap("Counted for ordinary birds; hours are rounded down: fill before, not at, the hour.");
     return text + notes_text(plan, sources);
 }
 

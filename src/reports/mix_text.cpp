@@ -1,5 +1,7 @@
 #include "cropful/reports/mix_text.hpp"
 
+#include <cmath>
+
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
@@ -14,12 +16,9 @@ using quantities::Measures;
 using quantities::number;
 using quantities::print;
 
+constexpr double eighth_of_teaspoon_ml = 4.92892159375 / 8;
+constexpr double spoon_tolerance = 0.1;  // relative; a spoonful further off is no dose
 constexpr double most_spooned_ml = 120;  // half a cup: above it the product is measured out, not spooned
-
-std::string measure_words(quantities::Volume volume, Measures measures) {
-    bool const spooned = quantities::in_millilitres(volume) <= most_spooned_ml;
-    return spooned ? print_spoons(volume, measures) : print(volume, measures);
-}
 
 std::string strength_words(Mix const& mix) {
     std::vector<std::string> parts;
@@ -32,21 +31,22 @@ std::string strength_words(Mix const& mix) {
 /// How a proportioner's ratio is meant, and how strong its stock is.
 std::string stock_words(domain::Supplement const& supplement) {
     if (!supplement.stock) return "";
-    return "stock: " + number(quantities::in_grams_per_litre(supplement.stock->strength), 1) +
+    return "stock: " + number(1000 * supplement.stock->strength.per_litre, 1) +
            " g of product per L; the proportioner adds 1 part of it to " +
            quantities::plain(supplement.stock->water_parts) + " parts of water";
 }
 
 std::string indented(std::string const& words) { return words.empty() ? "" : wrap(words, "    ", "    "); }
 
-Table batches(Mix const& mix, Measures measures) {
-    Table table({Align::left, Align::left, Align::right, Align::left}, 4);
-    table.add({"mix", "age", "water", "stir in"});
+Table batches(Mix const& mix, int drinkers, Measures measures) {
+    Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
+    table.add({"mix", "age", "water", "each drinker", "stir in"});
     for (engine::Batch const& batch : mix.batches) {
         table.add({moment_words(batch.at, measures), quantities::print_age(batch.age),
-                   print(batch.dose.water, measures), dose_words(batch.dose, measures)});
+                   print(batch.dose.water, measures), print(batch.dose.water / static_cast<double>(drinkers), measures),
+                   dose_words(batch.dose, measures)});
     }
-    table.add({"in all", "", print(mix.total.water, measures), dose_words(mix.total, measures)});
+    table.add({"in all", "", print(mix.total.water, measures), "", dose_words(mix.total, measures)});
     return table;
 }
 
@@ -61,17 +61,23 @@ std::string thrown_away(Mix const& mix, Measures measures) {
 
 }  // namespace
 
+std::string measure_words(quantities::Volume volume, Measures measures) {
+    if (quantities::in_millilitres(volume) > most_spooned_ml) return print(volume, measures);
+    std::string const exact = print_spoons(volume, Measures::metric);
+    if (measures != Measures::us) return exact;
+    double const eighths = quantities::in_millilitres(volume) / eighth_of_teaspoon_ml;
+    bool const near = eighths > 0 && std::abs(std::round(eighths) / eighths - 1) <= spoon_tolerance;
+    return near ? print_spoons(volume, measures) + " (" + exact + ")" : exact + " (no spoon measures it)";
+}
+
 std::string dose_words(Dose const& dose, Measures measures) {
     if (dose.stock) {
-        std::string const words = print(*dose.stock, measures) + " of stock";
-        return dose.stock_product ? words + " holding " + print_small(*dose.stock_product, measures) + " of product"
-                                  : words;
+        return print(*dose.stock, measures) + " of stock holding " + print_small(*dose.by_weight, measures) +
+               " of product";
     }
-    if (dose.by_volume && dose.by_weight) {
-        return measure_words(*dose.by_volume, measures) + " = " + print_small(*dose.by_weight, measures);
-    }
-    if (dose.by_volume) return measure_words(*dose.by_volume, measures);
-    return dose.by_weight ? print_small(*dose.by_weight, measures) : "unknown";
+    if (!dose.by_volume) return print_small(*dose.by_weight, measures);
+    std::string const measure = measure_words(*dose.by_volume, measures);
+    return dose.by_weight ? print_small(*dose.by_weight, measures) + " = " + measure : measure;
 }
 
 std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm) {
@@ -86,7 +92,9 @@ std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm
     }
     bool const daily = quantities::in_days(mix.batches.front().lasts) > 1 - 1e-9;
     std::string const fresh = daily ? "mixed fresh each day" : "mixed fresh every " + print(mix.batches.front().lasts);
-    return wrap(head + ", " + fresh, "  STIR  ", "        ") + batches(mix, farm.measures).text() +
+    return wrap(head + ", " + fresh, "  STIR  ", "        ") +
+           batches(mix, hatch.hatch.drinkers, farm.measures).text() +
+           indented("Put only this in the drinkers; filling them up would take more product.") +
            indented(thrown_away(mix, farm.measures)) + indented(stock_words(supplement)) +
            indented(strength_words(mix));
 }

@@ -125,9 +125,4 @@ std::string join(std::vector<std::string> const& parts, std::string_view between
     return all;
 }
 
-std::string capital(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
-}
-
 }  // namespace cropful::reports

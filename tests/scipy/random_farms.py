@@ -38,6 +38,8 @@ from scipy.optimize import brentq
 from scipy.special import roots_legendre
 
 TOLERANCE = 1e-9          # relative, for every number compared
+INSTANT = 1e-9            # days; ages nearer than this are one moment
+WINDOWS = 20              # farms asked a second time, with --from and --to
 
 # A quad that cannot keep its promise is a fault of this check, not a footnote.
 warnings.simplefilter("error", IntegrationWarning)
@@ -90,6 +92,23 @@ def value(text, what):
 def warmth_c(text):
     number, unit = split_text(text)
     return {"degC": number, "degF": (number - 32) * 5 / 9}[unit]
+
+
+def per(text, top, bottom):
+    """'4 oz per 128 gal', '5 g/tsp': SI units of `top` for one SI unit of `bottom`."""
+    above, below = text.split(" per ") if " per " in text else text.rsplit("/", 1)
+    below = below if below.lstrip()[0].isdigit() else "1 " + below
+    return value(above, top) / value(below, bottom)
+
+
+def label_rate(text):
+    """(kg or m3 of product for each m3 of water, by weight?)"""
+    if ":" in text:
+        return 1 / float(text.split(":")[1]), False
+    try:
+        return per(text, "mass", "volume"), True
+    except KeyError:
+        return per(text, "volume", "volume"), False
 
 
 def degrees_apart_c(text):
@@ -213,6 +232,40 @@ class Demand:
 Step = collections.namedtuple("Step", "feed start end")
 
 
+class Course:
+    """A [supplement.*]: when it is given, and what goes into the water.  None where a thing cannot be known."""
+
+    def __init__(self, table):
+        self.start = value(table["from"], "time") if "from" in table else 0.0
+        self.end = self.start + table["days"]
+        self.batch = min(1.0, value(table["keeps"], "time") if "keeps" in table else 1.0)
+        self.spoon = per(table["spoon"], "mass", "volume") if "spoon" in table else None       # kg/m3
+        rate, by_weight = label_rate(table["rate"]) if "rate" in table else (None, None)
+        self.parts = self.per_l_g = self.per_l_ml = None
+        if "stock" in table:       # what the birds drink, whatever the label's rate says
+            self.parts = float(table["stock"]["proportioner"].split(":")[1])
+            self.stock_g_per_l = per(table["stock"]["strength"], "mass", "volume")             # kg/m3 is g/L
+            self.per_l_g = self.stock_g_per_l / self.parts
+        elif by_weight:
+            self.per_l_g = rate
+        else:
+            self.per_l_ml = 1e3 * rate
+            self.per_l_g = rate * self.spoon if self.spoon else None
+        if self.per_l_ml is None and self.spoon:
+            self.per_l_ml = self.per_l_g / self.spoon * 1e3
+        self.sodium_mg_per_l = None
+        if "sodium" in table and self.per_l_g is not None:
+            self.sodium_mg_per_l = 1e3 * self.per_l_g * value(table["sodium"], "share")
+
+    def dose(self, litres):
+        stock = None if self.parts is None else litres / self.parts
+        return {"water_l": litres,
+                "product_g": None if self.per_l_g is None else self.per_l_g * litres,
+                "product_ml": None if self.per_l_ml is None else self.per_l_ml * litres,
+                "stock_ml": None if stock is None else 1e3 * stock,
+                "stock_product_g": None if stock is None else self.stock_g_per_l * stock}
+
+
 class Hatch:
     """One [[hatch]] of a farm, as functions of age in days."""
 
@@ -269,6 +322,9 @@ class Hatch:
                                 - (value(drinker["displaced"], "volume") if "displaced" in drinker else 0.0))
         self.change_every = value(drinker["change_every"], "time") if "change_every" in drinker else math.inf
 
+        self.least_l = 1e3 * value(drinker["least"], "volume") if "least" in drinker else 0.0
+        self.course = Course(farm["supplement"][table["supplement"]]) if "supplement" in table else None
+
         breaks = [*kind.curve.knots, *kind.mortality.knots, *starts, kind.brooding_ends,
                   *(r[0] for r in self.removed)]
         if self.laying_from < math.inf:
@@ -304,6 +360,34 @@ class Hatch:
     def water_l_per_day(self, age):
         warm = np.where(np.asarray(age) >= self.kind.brooding_ends, self.water_warm, 1.0)
         return self.birds(age) * self.eaten_g(age) * self.kind.ratio * warm / 1e3 / (1 - self.spill)
+
+    def steps_within(self, a, b):
+        clipped = [Step(s.feed, max(s.start, a), min(s.end, b)) for s in self.steps]
+        return [s for s in clipped if s.start < s.end]
+
+    def water_due(self, age):
+        """Days from `age` until the water in a drinker is due whatever is left."""
+        c, due = self.course, self.change_every
+        if c is None or age + INSTANT >= c.end:
+            return due
+        if age + INSTANT < c.start:
+            return min(due, c.start - age)
+        return min(due, c.batch, c.end - age)
+
+    def mix(self, a, b):
+        """The batches between two ages and their sum, under the keys of the answer; None without a supplement."""
+        c = self.course
+        if c is None:
+            return None
+        start, end, batches = max(a, c.start), min(b, c.end), []
+        while start + len(batches) * c.batch + INSTANT < end:
+            age = start + len(batches) * c.batch
+            lasts = min(c.batch, end - age)
+            drunk = self.water.over(age, age + lasts)
+            batches.append({"age_d": age, "lasts_d": lasts, "drunk_l": drunk,
+                            **c.dose(max(drunk, self.least_l * self.drinkers))})
+        return {"batches": batches, **c.dose(math.fsum(m["water_l"] for m in batches)),
+                "per_l_g": c.per_l_g, "sodium_mg_per_l": c.sodium_mg_per_l}
 
     def feed_kg_by_quad(self, a, b):
         """The same integral by scipy.integrate.quad, from polynomial pieces in
@@ -354,7 +438,8 @@ def vessel_m3(vessel):
 
 def pooled_bags(farm, hatches, needs):
     """{(hatch, i): (bags or None where a rounding decides it, cost)}: hatches by
-    date, feeds in order, cumulative need less what is on hand."""
+    date, feeds in order, cumulative need less what is on hand.  `needs` holds only
+    the feeds of the time asked for."""
     out, run = {}, collections.defaultdict(float)
 
     def whole(feed):
@@ -365,12 +450,39 @@ def pooled_bags(farm, hatches, needs):
         return max(0, math.ceil(x))
 
     for h in sorted(hatches, key=lambda h: h.date):
-        for i, step in enumerate(h.steps):
-            before = whole(step.feed)
-            run[step.feed] += needs[h.name, i]
-            after = whole(step.feed)
+        for i in range(len(h.steps)):
+            if (h.name, i) not in needs:
+                continue
+            feed, amount = needs[h.name, i]
+            before = whole(feed)
+            run[feed] += amount
+            after = whole(feed)
             n = None if before is None or after is None else after - before
-            out[h.name, i] = (n, None if n is None else n * farm["feed"][step.feed]["price"])
+            out[h.name, i] = (n, None if n is None else n * farm["feed"][feed]["price"])
+    return out
+
+
+def packs_to_buy(farm, mixes):
+    """{supplement: (product_g, product_ml, packs, cost)} for the supplements mixed at all.  `mixes` is a list of
+    (supplement, mix).  packs is None without a pack or where the product is not known in its terms, and "either"
+    where a rounding decides it."""
+    out = {}
+    for key, table in farm.get("supplement", {}).items():
+        parts = [m for s, m in mixes if s == key and m["batches"]]
+        if not parts:
+            continue
+        total = {k: None if any(m[k] is None for m in parts) else math.fsum(m[k] for m in parts)
+                 for k in ("product_g", "product_ml")}
+        packs = cost = None
+        if "pack" in table:
+            by_weight = split_text(table["pack"])[1] in UNITS["mass"]
+            amount = total["product_g"] if by_weight else total["product_ml"]
+            size = value(table["pack"], "mass") * 1e3 if by_weight else value(table["pack"], "volume") * 1e6
+            if amount is not None:
+                x = amount / size
+                packs = "either" if abs(x - round(x)) < 1e-8 * max(1.0, x) else math.ceil(x)
+                cost = packs * table["price"] if packs != "either" and "price" in table else None
+        out[key] = (total["product_g"], total["product_ml"], packs, cost)
     return out
 
 
@@ -395,6 +507,13 @@ class Report:
         if not off <= TOLERANCE:
             self.faults.append(f"{where}: program {got!r}, here {want!r} (off by {off:.3g} relative)")
 
+    def maybe(self, where, got, want):
+        """A number, or null where it cannot be known."""
+        if want is None:
+            self.equal(where, got, None)
+        else:
+            self.same(where, got, want)
+
     def equal(self, where, got, want):
         self.numbers += 1
         if got != want:
@@ -416,8 +535,9 @@ class Report:
             self.faults.append(f"{where}: program {got!r}, here {want.isoformat(sep=' ')}")
 
 
-def check_fills(report, where, hatch, fills, demand, count, unit, content, seen):
-    """Every fill of one kind of vessel.  `content(age)` is what one vessel holds."""
+def check_fills(report, where, hatch, span, fills, demand, count, unit, content, seen):
+    """Every fill of one kind of vessel between two ages.  `content(age)` is what one vessel holds."""
+    first, until = span
     is_hopper = unit == "kg"
     if not fills:
         report.faults.append(f"{where}: no fills")
@@ -428,20 +548,19 @@ def check_fills(report, where, hatch, fills, demand, count, unit, content, seen)
         if any(not isinstance(v, (int, float)) or not math.isfinite(v) for v in numbers):
             report.faults.append(f"{where}: {label} is not a number throughout")
             return
-    if ages[0] != 0:
-        report.faults.append(f"{where}: first fill at age {ages[0]!r}, expected 0")
+    report.same(f"{where}: age of the first fill", ages[0], first)
     if any(b <= a for a, b in zip(ages, ages[1:])) or min(last_for) <= 0:
         report.faults.append(f"{where}: ages of the fills do not rise, or a fill lasts no time")
         return
-    if ages[-1] >= hatch.until - 1e-9:
-        report.faults.append(f"{where}: a fill at {ages[-1]!r} d, not before the end at {hatch.until!r} d")
+    if ages[-1] >= until - 1e-9:
+        report.faults.append(f"{where}: a fill at {ages[-1]!r} d, not before the end at {until!r} d")
         return
 
-    ends = ages[1:] + [hatch.until]
+    ends = ages[1:] + [until]
     to_empty = demand.batch(ages, [a + t for a, t in zip(ages, last_for)]) / count
     used = demand.batch(ages, ends) / count
     birds = hatch.birds(ages)
-    changes = [s.start for s in hatch.steps[1:]] if is_hopper else []
+    changes = [s.start for s in hatch.steps_within(*span)[1:]] if is_hopper else []
     picks = {0, len(fills) // 3, 2 * len(fills) // 3, len(fills) - 1}
 
     for k, fill in enumerate(fills):
@@ -463,36 +582,67 @@ def check_fills(report, where, hatch, fills, demand, count, unit, content, seen)
         due = ages[k] + last_for[k]
         if is_hopper:
             change = min((c for c in changes if c > ages[k]), default=math.inf)
-            if change < min(due, hatch.until):
+            if change < min(due, until):
                 seen["hopper topped by a change of feed"] += 1
             due = min(due, change)
         else:
-            step = min(last_for[k], hatch.change_every)
-            if hatch.change_every < last_for[k]:
+            allowed = hatch.water_due(ages[k])
+            step = min(last_for[k], allowed)
+            if allowed < last_for[k]:
                 seen["water changed before dry"] += 1
-            elif hatch.change_every < math.inf:
+                seen["solution changed before dry"] += hatch.course is not None and allowed == hatch.course.batch
+            elif allowed < math.inf:
                 seen["dry before the water is changed"] += 1
-            # change_after_d is the sooner of dry and change_every; where the
-            # farm asks for no change it may be left out
-            if not (hatch.change_every == math.inf and fill.get("change_after_d") is None):
-                report.same(f"{at} change_after_d", fill.get("change_after_d"), step)
+            # the sooner of dry and due; null where nothing but running dry is stated
+            report.maybe(f"{at} change_after_d", fill.get("change_after_d"), None if allowed == math.inf else step)
             due = ages[k] + step
         if k + 1 < len(fills):
-            if due >= hatch.until * (1 + 1e-12):
-                report.faults.append(f"{at}: lasts to the end at {hatch.until} d, yet another fill follows")
+            if due >= until * (1 + 1e-12):
+                report.faults.append(f"{at}: lasts to the end at {until} d, yet another fill follows")
             report.same(f"{at} age of the next fill", ages[k + 1], due)
-        elif due < hatch.until * (1 - 1e-12):
-            report.faults.append(f"{at}: the last one listed, but it is due again at {due!r} d, before {hatch.until} d")
+        elif due < until * (1 - 1e-12):
+            report.faults.append(f"{at}: the last one listed, but it is due again at {due!r} d, before {until} d")
     total = math.fsum(f[f"used_{unit}"] for f in fills) * count
-    report.same(f"{where}: all fills together against the whole need", total, demand.over(0.0, hatch.until))
+    report.same(f"{where}: all fills together against the whole need", total, demand.over(first, until))
 
 
-def compare(farm, rations, got, seen):
-    """Differences between one farm's answer and this file's own working."""
+def check_mix(report, where, hatch, span, got, seen):
+    """The supplement's batches and their sums; gives back this file's own."""
+    want = hatch.mix(*span)
+    if want is None or not isinstance(got, dict):
+        report.equal(f"{where} mix", got, None if want is None else "a table")
+        return want
+    report.equal(f"{where} supplement", got["supplement"], hatch.table["supplement"])
+    report.equal(f"{where} number of batches", len(got["batches"]), len(want["batches"]))
+    doses = ("water_l", "product_g", "product_ml", "stock_ml", "stock_product_g")
+    for key in (*doses, "per_l_g", "sodium_mg_per_l"):
+        report.maybe(f"{where} mix {key}", got[key], want[key])
+    for k, (g, w) in enumerate(zip(got["batches"], want["batches"])):
+        at = f"{where} batch {k + 1} of {len(want['batches'])} (day {w['age_d']:.3f})"
+        for key in ("age_d", "lasts_d", "drunk_l", *doses):
+            report.maybe(f"{at} {key}", g[key], w[key])
+        report.moment(f"{at} at", g["at"], hatch.date + dt.timedelta(days=w["age_d"]))
+        seen["batch of what the troughs need" if w["water_l"] > w["drunk_l"] else "batch of what is drunk"] += 1
+        seen["last batch cut short"] += w["lasts_d"] < hatch.course.batch - INSTANT
+    seen["course outside the time asked for"] += not want["batches"]
+    return want
+
+
+def compare(farm, rations, got, seen, window=(None, None)):
+    """Differences between one farm's answer and this file's own working.  `window` holds two moments or None: in
+    it every vessel is full and the first batch is mixed when it begins."""
     report = Report()
-    hatches = [Hatch(farm, t, rations) for t in farm["hatch"]]
-    needs = {(h.name, i): h.feed_kg_by_quad(s.start, s.end) for h in hatches for i, s in enumerate(h.steps)}
+    hatches, spans = [], {}
+    for h in [Hatch(farm, t, rations) for t in farm["hatch"]]:
+        a, b = ((w - h.date).total_seconds() / 86400 if w else None for w in window)
+        span = (max(0.0, a or 0.0), h.until if b is None else min(h.until, b))
+        if span[0] < span[1]:
+            hatches.append(h)
+            spans[h.name] = span
+    needs = {(h.name, i): (s.feed, h.feed_kg_by_quad(s.start, s.end))
+             for h in hatches for i, s in enumerate(h.steps_within(*spans[h.name]))}
     bags = pooled_bags(farm, hatches, needs)
+    mixes = []
 
     if isinstance(got["farm"], str):
         report.equal("farm", got["farm"], farm["farm"]["name"])
@@ -501,16 +651,17 @@ def compare(farm, rations, got, seen):
     for h in hatches:
         if h.name not in answers:
             continue
-        a, w = answers[h.name], f"hatch {h.name!r}"
+        a, w, span = answers[h.name], f"hatch {h.name!r}", spans[h.name]
+        steps = h.steps_within(*span)
         report.equal(f"{w} kind", a["kind"], h.table["kind"])
         report.moment(f"{w} date", a["date"], h.date)
         report.same(f"{w} chicks", a["chicks"], h.chicks)
-        report.equal(f"{w} feeds in order", [f["feed"] for f in a["feeds"]], [s.feed for s in h.steps])
-        for i, (f, s) in enumerate(zip(a["feeds"], h.steps)):
+        report.equal(f"{w} feeds in order", [f["feed"] for f in a["feeds"]], [s.feed for s in steps])
+        for i, (f, s) in enumerate(zip(a["feeds"], steps)):
             here = f"{w} feed {s.feed!r}"
             report.same(f"{here} from_d", f["from_d"], s.start)
             report.same(f"{here} to_d", f["to_d"], s.end)
-            report.same(f"{here} feed_kg", f["feed_kg"], needs[h.name, i])
+            report.same(f"{here} feed_kg", f["feed_kg"], needs[h.name, i][1])
             n, cost = bags[h.name, i]
             if n is None:
                 seen["bag counts left to rounding"] += 1
@@ -527,13 +678,30 @@ def compare(farm, rations, got, seen):
             # at a change of feed the age may come back one rounding early
             return h.hopper_kg[max(i for i, s in enumerate(h.step_starts) if s <= age + 1e-9)]
 
-        check_fills(report, f"{w} hopper", h, a["hoppers"]["fills"], h.feed, h.hoppers, "kg", hopper_holds, seen)
-        check_fills(report, f"{w} drinker", h, a["drinkers"]["fills"], h.water, h.drinkers, "l",
+        check_fills(report, f"{w} hopper", h, span, a["hoppers"]["fills"], h.feed, h.hoppers, "kg", hopper_holds, seen)
+        check_fills(report, f"{w} drinker", h, span, a["drinkers"]["fills"], h.water, h.drinkers, "l",
                     lambda age, h=h: h.drinker_l, seen)
+        mix = check_mix(report, w, h, span, a["mix"], seen)
+        if mix:
+            mixes.append((h.table["supplement"], mix))
         seen["fills"] += len(a["hoppers"]["fills"]) + len(a["drinkers"]["fills"])
+
+    packs = packs_to_buy(farm, mixes)
+    bought = {b["supplement"]: b for b in got["supplements"]}
+    report.equal("supplements to buy", sorted(bought), sorted(packs))
+    for key in bought.keys() & packs.keys():
+        product_g, product_ml, number, cost = packs[key]
+        report.maybe(f"supplement {key!r} product_g", bought[key]["product_g"], product_g)
+        report.maybe(f"supplement {key!r} product_ml", bought[key]["product_ml"], product_ml)
+        if number != "either":
+            report.equal(f"supplement {key!r} packs", bought[key]["packs"], number)
+            report.maybe(f"supplement {key!r} cost", bought[key]["cost"], cost)
+            seen["packs to buy"] += number is not None
     if all(n is not None for n, _ in bags.values()):
         report.equal("total bags", got["total"]["bags"], sum(n for n, _ in bags.values()))
-        report.same("total cost", got["total"]["cost"], math.fsum(c for _, c in bags.values()))
+        if all(p[2] != "either" for p in packs.values()):
+            report.same("total cost", got["total"]["cost"],
+                        math.fsum([c for _, c in bags.values()] + [p[3] or 0.0 for p in packs.values()]))
     return report
 
 
@@ -625,6 +793,42 @@ def toml(x):
     if isinstance(x, list):
         return "[" + ", ".join(toml(v) for v in x) + "]"
     return repr(x)
+
+
+def supplement(pen):
+    """One random [supplement.*]."""
+    s, seen = {}, pen.seen
+    water = pen.pick(["imp gal", "50 imp gal", "L", "10 L"] if pen.units == "uk" else ["gal", "50 gal", "128 gal", "L"])
+    gallon = "imp gal" if pen.units == "uk" else "gal"
+    way = pen.pick(["by weight", "by spoon", "by measure", "stock alone", "stock beside a rate"])
+    seen[f"supplement {way}"] += 1
+    if way == "by weight" or (way == "stock beside a rate" and pen.chance(0.5)):
+        s["rate"] = f"{pen.pick(['5 g', '1 1/2 oz', '450 mg', '12.5 g', '1/4 lb'])} per {water}"
+    elif way == "by spoon":
+        s["rate"] = f"{pen.pick(['1 tsp', '1/2 tbsp', '2 1/2 tsp'])} per {gallon}"
+    elif way != "stock alone":
+        s["rate"] = pen.pick([f"3 mL per {water}", f"1 1/2 tsp/{gallon}", "1:400", f"1/2 cup per 5 {gallon}"])
+    if way == "by spoon" or (way != "by measure" and pen.chance(0.3)):
+        s["spoon"] = pen.pick(["5 g per tsp", "0.4 oz/tbsp", "3.25 g/tsp"])
+        seen["spoon"] += 1
+    if way.startswith("stock"):
+        s["stock"] = {"strength": pen.pick([f"4 oz per {gallon}", "60 g per L", f"1/2 lb/{gallon}"]),
+                      "proportioner": pen.pick(["1:128", "1:100", "1:64.5"])}
+    keeps = pen.pick([None, "6 h", "8 h", "24 h", "3 d"])
+    seen[f"solution keeps {keeps}"] += 1
+    if keeps:
+        s["keeps"] = keeps
+    if pen.chance(0.7):
+        s["from"] = pen.pick(["0 d", "36 h", "5 d", "3 wk", "17 1/4 d", "40 d", "12 wk", "24 wk"])
+    s["days"] = pen.pick([1, 3, 5, 14, 30, 90])
+    if pen.chance(0.5):
+        s["sodium"] = pen.share(0.5, 39)
+        seen["sodium"] += 1
+    if pen.chance(0.6):
+        s["pack"] = pen.pick(["8 oz", "1 kg", "500 mL", "100 g"])
+        if pen.chance(0.8):
+            s["price"] = pen.between(300, 4000) / 100
+    return s
 
 
 def farm_text(rng, number, rations, seen):
@@ -730,7 +934,15 @@ def farm_text(rng, number, rations, seen):
         if pen.chance(0.4):
             d["spill"] = pen.share(0, 20)
             seen["spill"] += 1
+        if pen.chance(0.3):
+            d["least"] = pen.volume(litres * float(rng.uniform(0.05, 0.6)))
+            seen["least"] += 1
         table(f"[drinker.{key}]", d)
+
+    # supplements
+    supplement_keys = ["tonic", "acid"][: pen.between(0, 2)]
+    for key in supplement_keys:
+        table(f"[supplement.{key}]", supplement(pen))
 
     # hatches
     count = pen.between(1, 3)
@@ -800,6 +1012,8 @@ def farm_text(rng, number, rations, seen):
         # as many vessels as keep the list of fills of a reasonable length
         h["hopper"], h["drinker"] = pen.pick(hopper_keys), pen.pick(drinker_keys)
         h["hoppers"] = h["drinkers"] = 1
+        if supplement_keys and pen.chance(0.8):
+            h["supplement"] = pen.pick(supplement_keys)
         trial = dict(feeds_of_farm, hatch=[h])
         model = Hatch(trial, h, rations)
         h["hoppers"] = pen.between(1, 3) + int(model.feed.over(0, model.until) / min(model.hopper_kg) / 200)
@@ -814,7 +1028,9 @@ def farm_text(rng, number, rations, seen):
 
 # met only while an answer is read
 MET_IN_ANSWERS = ("bags to buy", "no bag to buy", "roots found", "fills", "hopper topped by a change of feed",
-                  "water changed before dry", "dry before the water is changed")
+                  "water changed before dry", "dry before the water is changed", "solution changed before dry",
+                  "batch of what is drunk", "batch of what the troughs need", "last batch cut short",
+                  "course outside the time asked for", "packs to buy")
 
 
 def must_occur(rations):
@@ -826,7 +1042,9 @@ def must_occur(rations):
         "several hatches", "hatches not in order of date", "a time of day",
         "energy stated", "energy left out", "density stated",
         "density of mash", "density of crumble", "density of pellet",
-        "stays_behind", "fill", "extra_waste", "displaced", "spill", "change_every",
+        "stays_behind", "fill", "extra_waste", "displaced", "spill", "change_every", "least",
+        *(f"supplement {way}" for way in ("by weight", "by spoon", "by measure", "stock alone", "stock beside a rate")),
+        *(f"solution keeps {k}" for k in (None, "6 h", "8 h", "24 h", "3 d")), "spoon", "sodium",
         "warmth stated", "no warmth stated", "a hot barn", "feed on hand", "fractions as text",
         "units = us", "units = metric", "units = uk",
         *(f"unit {u}" for u in ("lb", "kg", "g", "gal", "imp gal", "qt", "L", "ft3", "d", "wk", "h",
@@ -839,15 +1057,26 @@ def must_occur(rations):
 # ----------------------------------------------------------------------- run
 
 
+def some_window(rng, farm, rations):
+    """Two days, or one and None, between which some hatch has birds."""
+    h = Hatch(farm, farm["hatch"][int(rng.integers(len(farm["hatch"])))], rations)
+    day = h.date.replace(hour=0, minute=0)
+    first = int(rng.integers(1, int(h.until) - 1))
+    last = first + int(rng.integers(2, 60))
+    return [(day + dt.timedelta(days=first), day + dt.timedelta(days=last)),
+            (day + dt.timedelta(days=first), None),
+            (None, day + dt.timedelta(days=last))][int(rng.choice(3, p=[0.6, 0.2, 0.2]))]
+
+
 def run(program, rations_dir, farms, seed, keep):
     rations = Rations(rations_dir)
     if len(rations.kinds) < 5:
         print(f"only {len(rations.kinds)} kinds of bird below {rations_dir}; five are expected")
         return 1
-    rng = np.random.default_rng(seed)
+    rng, window_rng = np.random.default_rng(seed), np.random.default_rng([seed, 1])
     folder = pathlib.Path(tempfile.mkdtemp(prefix="random-farms-"))
     seen = collections.Counter()
-    passed = failed = numbers = 0
+    passed = failed = numbers = windows = 0
     worst = (0.0, "nothing compared")
     own = in_program = 0.0
     for n in range(1, farms + 1):
@@ -860,37 +1089,44 @@ def run(program, rations_dir, farms, seed, keep):
         own += time.perf_counter() - started
 
         faults = []
-        started = time.perf_counter()
-        try:
-            done = subprocess.run([program, "plan", str(path), "--json"], capture_output=True, text=True, timeout=60)
-        except subprocess.TimeoutExpired:
-            done = None
-            faults.append("the program ran for more than 60 s")
-        except OSError as e:
-            print(f"cannot run {program}: {e}")
-            print(f"0 passed, {farms} failed")
-            shutil.rmtree(folder)
-            return 1
-        in_program += time.perf_counter() - started
-
-        started = time.perf_counter()
-        if done and done.returncode != 0:
-            faults.append(f"exit {done.returncode}: {(done.stderr or done.stdout).strip()[:600]}")
-        elif done:
-            (folder / f"farm-{n:03d}.json").write_text(done.stdout)
+        asked = [(None, None)] + ([some_window(window_rng, farm, rations)] if n <= WINDOWS else [])
+        for window in asked:
+            flags = [part for flag, day in zip(("--from", "--to"), window) if day
+                     for part in (flag, day.date().isoformat())]
+            where = f"({' '.join(flags)}) " if flags else ""
+            started = time.perf_counter()
             try:
-                report = compare(farm, rations, json.loads(done.stdout), met)
-                faults += report.faults
-                numbers += report.numbers
-                if report.worst[0] > worst[0]:
-                    worst = (report.worst[0], f"farm {n}, {report.worst[1]}")
-                seen.update(offered)
-                seen.update(met)
-            except json.JSONDecodeError as e:
-                faults.append(f"the answer is not JSON: {e}")
-            except (KeyError, IndexError, TypeError, AttributeError) as e:
-                faults.append(f"the answer lacks or misshapes something: {type(e).__name__} {e}")
-        own += time.perf_counter() - started
+                done = subprocess.run([program, "plan", str(path), "--json", *flags],
+                                      capture_output=True, text=True, timeout=60)
+            except subprocess.TimeoutExpired:
+                done = None
+                faults.append(f"{where}the program ran for more than 60 s")
+            except OSError as e:
+                print(f"cannot run {program}: {e}")
+                print(f"0 passed, {farms} failed")
+                shutil.rmtree(folder)
+                return 1
+            in_program += time.perf_counter() - started
+
+            started = time.perf_counter()
+            if done and done.returncode != 0:
+                faults.append(f"{where}exit {done.returncode}: {(done.stderr or done.stdout).strip()[:600]}")
+            elif done:
+                (folder / f"farm-{n:03d}{'-window' if flags else ''}.json").write_text(done.stdout)
+                try:
+                    report = compare(farm, rations, json.loads(done.stdout), met, window)
+                    faults += [where + f for f in report.faults]
+                    numbers += report.numbers
+                    windows += bool(flags)
+                    if report.worst[0] > worst[0]:
+                        worst = (report.worst[0], f"farm {n}, {where}{report.worst[1]}")
+                except json.JSONDecodeError as e:
+                    faults.append(f"{where}the answer is not JSON: {e}")
+                except (KeyError, IndexError, TypeError, AttributeError) as e:
+                    faults.append(f"{where}the answer lacks or misshapes something: {type(e).__name__} {e}")
+            own += time.perf_counter() - started
+        seen.update(offered)
+        seen.update(met)
 
         if faults:
             failed += 1
@@ -910,7 +1146,10 @@ def run(program, rations_dir, farms, seed, keep):
         print("never met, so not checked: " + ", ".join(missing))
         if farms < 100:
             print(f"({farms} farms may be too few for every kind of thing to turn up; 200 is the usual number)")
-    print(f"{numbers} numbers compared over {seen['fills']} fills; {seen['roots found']} empty times found by brentq; "
+    if not windows:
+        missing.append("windows")
+        print("no answer for a window was compared, which is a failure")
+    print(f"{numbers} numbers compared, {windows} windows among them, over {seen['fills']} fills; {seen['roots found']} empty times found by brentq; "
           f"{seen['bag counts left to rounding']} bag counts left to rounding")
     print(f"worst relative difference {worst[0]:.3g} ({worst[1]})")
     print(f"time: {own:.1f} s here, {in_program:.1f} s in the program")
@@ -1013,6 +1252,52 @@ def by_hand(folder, rations, expect):
         expect(math.isclose(got, want, rel_tol=1e-12), f"by hand, {words}: {got!r}, expected {want!r}")
 
 
+# 50 birds that eat 20 g and drink 80 mL each, half of it spilt: 4 L in a day, 1 L in 6 h
+FLAT_COURSE = """
+spoon = { rate = "1 tsp per L", spoon = "5 g/tsp", keeps = "6 h", from = "24 d", days = 1, sodium = "10 %" }
+stock = { rate = "3 mL per L", stock = { strength = "64 g per L", proportioner = "1:64" }, from = "23 1/2 d", days = 30 }
+thin = { rate = "1:400", keeps = "3 d", from = "50 d", days = 5 }
+"""
+
+
+def mixes_by_hand(folder, rations, expect):
+    path = folder / "flat.toml"
+    path.write_text(FLAT_KIND)
+    flat = copy.copy(rations)
+    flat.kinds = {"flat": Kind(path)}
+    farm = tomllib.loads(FLAT_FARM)
+    farm["supplement"] = tomllib.loads(FLAT_COURSE)
+    farm["drinker"]["d"]["least"] = "600 mL"
+    table = farm["hatch"][0]
+    mixes = {}
+    for key in farm["supplement"]:
+        table["supplement"] = key
+        mixes[key] = own_answer(farm, flat)["hatches"][0]["mix"], Hatch(farm, table, flat)
+    (spoon, h), (stock, late) = mixes["spoon"], mixes["stock"]
+    first, last = spoon["batches"][0], stock["batches"][-1]
+    for words, got, want in (
+        ("batches of 6 h", len(spoon["batches"]), 4), ("drunk in one", first["drunk_l"], 1.0),
+        ("the troughs need more", first["water_l"], 1.2), ("by the spoon", first["product_ml"], 1.2 * 4.92892159375),
+        ("in grams", first["product_g"], 6.0), ("course", spoon["product_g"], 24.0),
+        ("sodium", spoon["sodium_mg_per_l"], 500.0), ("change in a course", h.water_due(24.1), 0.25),
+        ("change before a course", h.water_due(23.9), 0.1), ("change after a course", h.water_due(25.0), 0.5),
+        ("the last of a course", h.water_due(24.9), 0.1),
+        ("batches to the end", len(stock["batches"]), 17), ("stock for a day", stock["batches"][0]["stock_ml"], 62.5),
+        ("what is in it", stock["batches"][0]["stock_product_g"], 4.0), ("strength", stock["per_l_g"], 1.0),
+        ("product", stock["batches"][0]["product_g"], 4.0), ("last batch", last["age_d"], 39.5),
+        ("it is cut", last["lasts_d"], 0.5), ("window", len(late.mix(25.25, 28.0)["batches"]), 3),
+        ("no day of life left", len(mixes["thin"][0]["batches"]), 0), ("no water", mixes["thin"][0]["water_l"], 0.0),
+        ("1:400", mixes["thin"][1].course.dose(4.0)["product_ml"], 10.0),
+    ):
+        expect(math.isclose(got, want, rel_tol=1e-12), f"mix by hand, {words}: {got!r}, expected {want!r}")
+    expect(stock["product_ml"] is None and spoon["stock_ml"] is None and mixes["thin"][0]["product_g"] is None,
+           "what cannot be known is null")
+    for text, want in (("4 oz per 128 gal", (4 * LB_KG / 16 / 128 / US_GAL_M3, True)), ("1/2 cup per 5 gal", (1 / 160, False)),
+                       ("1 1/2 tsp/gal", (1.5 / 768, False)), ("1:400", (1 / 400, False))):
+        got = label_rate(text)
+        expect(math.isclose(got[0], want[0], rel_tol=1e-12) and got[1] == want[1], f"{text} is {got}, expected {want}")
+
+
 def write_fixture(root):
     (root / "birds").mkdir(parents=True)
     (root / "feeds").mkdir()
@@ -1030,21 +1315,21 @@ def write_fixture(root):
 def own_answer(farm, rations):
     """A whole answer from this file's model, one fill after another."""
     hatches = [Hatch(farm, t, rations) for t in farm["hatch"]]
-    needs = {(h.name, i): h.feed.over(s.start, s.end) for h in hatches for i, s in enumerate(h.steps)}
+    needs = {(h.name, i): (s.feed, h.feed.over(s.start, s.end)) for h in hatches for i, s in enumerate(h.steps)}
     bags = pooled_bags(farm, hatches, needs)
     out = {"farm": farm["farm"]["name"], "hatches": []}
     for h in hatches:
-        def fills(demand, count, unit, content, stops, every):
+        def fills(demand, count, unit, content, stops, due):
             rows, age = [], 0.0
-            while age < h.until - 1e-9:
-                holds = content(age)
+            while age < h.until - INSTANT:
+                holds, every = content(age), due(age)
                 lasts = demand.lasts(age, holds * count)
                 nxt = min(age + min(lasts, every), h.until, *(s for s in stops if s > age))
                 rows.append({
                     "at": (h.date + dt.timedelta(days=age)).isoformat(), "age_d": age, "birds": float(h.birds(age)),
                     f"content_{unit}": holds, f"used_{unit}": demand.over(age, nxt) / count,
                     "empty_after_d": lasts, "empty_at": (h.date + dt.timedelta(days=age + lasts)).isoformat(),
-                    "change_after_d": min(lasts, every)})
+                    "change_after_d": None if every == math.inf else min(lasts, every)})
                 age = nxt
             return rows
 
@@ -1054,13 +1339,24 @@ def own_answer(farm, rations):
         out["hatches"].append({
             "name": h.name, "kind": h.kind.name, "date": h.date.date().isoformat() if not h.date.hour else h.date.isoformat(),
             "chicks": h.chicks,
-            "feeds": [{"feed": s.feed, "from_d": s.start, "to_d": s.end, "feed_kg": needs[h.name, i],
+            "feeds": [{"feed": s.feed, "from_d": s.start, "to_d": s.end, "feed_kg": needs[h.name, i][1],
                        "bags": bags[h.name, i][0], "cost": bags[h.name, i][1]} for i, s in enumerate(h.steps)],
             "hoppers": {"hopper": h.table["hopper"], "count": h.hoppers,
-                        "fills": fills(h.feed, h.hoppers, "kg", holds, [*h.step_starts[1:], math.inf], math.inf)},
+                        "fills": fills(h.feed, h.hoppers, "kg", holds, [*h.step_starts[1:], math.inf],
+                                           lambda age: math.inf)},
             "drinkers": {"drinker": h.table["drinker"], "count": h.drinkers,
-                         "fills": fills(h.water, h.drinkers, "l", lambda age: h.drinker_l, [math.inf], h.change_every)}})
-    out["total"] = {"bags": sum(b for b, _ in bags.values()), "cost": math.fsum(c for _, c in bags.values())}
+                         "fills": fills(h.water, h.drinkers, "l", lambda age: h.drinker_l, [math.inf], h.water_due)},
+            "mix": h.mix(0.0, h.until)})
+        mix = out["hatches"][-1]["mix"]
+        if mix:
+            mix["supplement"] = h.table["supplement"]
+            for m in mix["batches"]:
+                m["at"] = (h.date + dt.timedelta(days=m["age_d"])).isoformat()
+    packs = packs_to_buy(farm, [(h.table["supplement"], a["mix"]) for h, a in zip(hatches, out["hatches"]) if a["mix"]])
+    out["supplements"] = [{"supplement": key, "product_g": g, "product_ml": ml, "packs": n, "cost": cost}
+                          for key, (g, ml, n, cost) in packs.items()]
+    out["total"] = {"bags": sum(b for b, _ in bags.values()),
+                    "cost": math.fsum([c for _, c in bags.values()] + [p[3] or 0.0 for p in packs.values()])}
     return out
 
 
@@ -1099,6 +1395,7 @@ def self_test(rations_dir):
             write_fixture(rations_dir)
         rations = Rations(rations_dir)
         by_hand(pathlib.Path(t), rations, expect)
+        mixes_by_hand(pathlib.Path(t), rations, expect)
         rng = np.random.default_rng(7)
         seen = collections.Counter()
         farms = caught = tried = 0
@@ -1132,9 +1429,12 @@ def self_test(rations_dir):
             expect(not report.faults, f"farm {n}: own answer refused: {report.faults[:3]}")
             farms += 1
             # a wrong answer must be seen: each of these spoils one number by 1 in 10 million
-            for spoil in range(14):
+            for spoil in range(19):
                 wrong = copy.deepcopy(good)
                 h = wrong["hatches"][-1]
+                mixed = [a["mix"] for a in wrong["hatches"] if a["mix"] and a["mix"]["batches"]]
+                if spoil > 13 and not mixed:
+                    continue
                 hop, dri = h["hoppers"]["fills"], h["drinkers"]["fills"]
                 k = len(hop) // 2
                 if spoil == 0:
@@ -1165,6 +1465,17 @@ def self_test(rations_dir):
                     h["chicks"] *= 1 + 1e-7
                 elif spoil == 13:
                     h["feeds"][-1]["to_d"] += 1e-3
+                elif spoil == 14:
+                    mixed[0]["water_l"] *= 1 + 1e-7
+                elif spoil == 15:
+                    mixed[0]["batches"][-1]["drunk_l"] *= 1 + 1e-7
+                elif spoil == 16:
+                    mixed[0]["batches"].pop()
+                elif spoil == 17:
+                    known = next(k for k in ("product_g", "product_ml") if mixed[0][k] is not None)
+                    mixed[0]["batches"][0][known] = mixed[0]["batches"][0][known] * (1 + 1e-7)
+                elif spoil == 18:
+                    wrong["supplements"].pop()
                 tried += 1
                 if compare(farm, rations, wrong, collections.Counter()).faults:
                     caught += 1

@@ -5,6 +5,7 @@ In a ```console block a line `$ command` is run by bash and the lines under it, 
 three dots stands for any lines. In a ```sh block every line is a command that must end with 0. Each page runs in a
 folder of its own with build/cropful, rations and the page's farm files. Commands that fetch, build or test the project
 itself are not run here, but the files of the project they name must exist."""
+import difflib
 import os
 import pathlib
 import re
@@ -56,7 +57,7 @@ def try_step(command, expected, folder):
     if done.returncode > 2:
         return f"crashed ({done.returncode}):\n{done.stdout}"
     if expected is not None and not matches(expected, done.stdout):
-        return f"expected:\n{expected}but printed:\n{done.stdout}"
+        return "".join(difflib.unified_diff(expected.splitlines(True), done.stdout.splitlines(True), "page", "printed"))
     return None
 
 

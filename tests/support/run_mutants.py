@@ -7,6 +7,7 @@ Each [[mutant]] of tests/mutants/mutants.toml is made in a copy of the project, 
 recordings (golden, docs) are left out, so that only figures known from elsewhere count. Run before a release."""
 import argparse
 import pathlib
+import re
 import shutil
 import subprocess
 import sys
@@ -40,16 +41,15 @@ class Copy:
             raise SystemExit(said)
 
     def verdict(self):
-        """"green", or who noticed: the compiler or the first test that failed."""
+        """"green", or who noticed: the compiler, with its reason, or the first test that failed."""
         status, said = run("cmake", "--build", self.build)
         if status != 0:
-            return "compiler"
+            reason = re.search(r"error: (.*)", said)
+            return f"the compiler ({reason[1] if reason else 'no reason'})"
         status, said = run("ctest", "--test-dir", self.build, "-R", self.tests, "-j2", "--stop-on-failure",
                            "--no-tests=error", "--timeout", "120")
-        if status == 0:
-            return "green"
-        failed = [line.split()[2] for line in said.splitlines() if line.endswith((")",)) and " - " in line]
-        return failed[0] if failed else "a test"
+        failed = re.search(r"^\s*\d+ - (\S+) \(", said, re.M)
+        return "green" if status == 0 else failed[1] if failed else "ctest"
 
 
 def edited(text, mutant):

@@ -74,6 +74,32 @@ drinkers = 6
 )";
 }
 
+// Bobwhites past the last knots eat 14.7 g a day and drink 2 mL for each (rations/birds/bobwhite.toml).
+domain::Farm round_figures() {
+    using namespace quantities;
+    auto farm = farm_from(bobwhites());
+    farm.warmth.reset();
+    for (auto& [key, feed] : farm.feeds) {
+        feed.energy.reset();
+        feed.bag = kilograms(40);
+        feed.on_hand = kilograms(0);
+    }
+    farm.feeds.at("starter").density = kilograms_per_litre(0.5);
+    farm.feeds.at("starter").price = money(20);
+    farm.feeds.at("grower").density = kilograms_per_litre(0.6);
+    farm.feeds.at("grower").price = money(30);
+    farm.hoppers.at("tube") = {.key = "tube", .volume = litres(10)};
+    farm.drinkers.at("bell") = {.key = "bell", .volume = litres(4), .change_every = {}};
+    auto& hatch = farm.hatches.front();
+    hatch.chicks = birds(1000 / 14.7);
+    hatch.first_age = days(200);
+    hatch.until = days(221);
+    hatch.feeding = {{"starter", days(0)}, {"grower", days(207)}};
+    hatch.removed.clear();
+    hatch.hoppers = hatch.drinkers = 1;
+    return farm;
+}
+
 // 50 lb = 22.6796185 kg, 30 lb = 13.6077711 kg, 3 gal = 11.356235352 L, 1 gal = 3.785411784 L,
 // 8 fl oz = 236.5882365 mL; 38 lb/ft3 = 38 * 0.45359237 / 28.316846592 kg/L; 86 degF = 30 degC. NIST HB 44 App. C.
 std::string bobwhites_metric() {

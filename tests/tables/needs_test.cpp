@@ -20,7 +20,7 @@ engine::Check protein(std::string const& kind_key, double label, double from_d, 
     feed.key = "starter";
     feed.protein = label;
     feed.energy = energy;
-    auto const checks = engine::check(feed, kind, rations.needs(kind.needs_table), days(from_d), days(to_d), {}, scale);
+    auto const checks = engine::check(feed, rations.needs(kind.needs_table), days(from_d), days(to_d), {}, scale);
     for (auto const& check : checks) {
         if (check.nutrient == "protein") return check;
     }
@@ -51,7 +51,7 @@ TEST_CASE("what a label does not state is unstated, not zero and not met", "[tab
     domain::Feed feed;
     feed.protein = 0.24;
     feed.label["lysine"].minimum = 1.3;
-    for (auto const& check : engine::check(feed, kind, rations.needs(kind.needs_table), days(0), days(42), {})) {
+    for (auto const& check : engine::check(feed, rations.needs(kind.needs_table), days(0), days(42), {})) {
         INFO(check.nutrient);
         bool const stated = check.nutrient == "protein" || check.nutrient == "lysine";
         CHECK(check.verdict == (stated ? engine::Verdict::meets : engine::Verdict::unstated));

@@ -16,7 +16,6 @@ class RunningTotal {
     [[nodiscard]] double between(double from, double to) const;
     /// Age at which `amount` more has been used since `from`; infinity when it never is.
     [[nodiscard]] double reached(double from, double amount) const;
-    [[nodiscard]] double rate(double age) const { return rate_(age); }
 
   private:
     [[nodiscard]] double up_to(double age) const;

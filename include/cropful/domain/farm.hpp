@@ -62,7 +62,7 @@ struct Drinker {
 };
 
 struct Stock {
-    MassPerVolume strength;  // product in the stock; by weight
+    Rate strength;           // product in the stock, by weight
     double water_parts = 0;  // parts of water one part of stock is added to: 128 for 1:128
 };
 

@@ -18,7 +18,9 @@ struct Check {
     Duration from;  // ages during which both hold
     Duration to;
     std::string nutrient;
-    double need = 0;              // in the nutrient's unit, as printed or scaled to the feed's energy
+    double printed = 0;  // the table's figure, in the nutrient's unit, for a feed with `table_energy`
+    EnergyPerMass table_energy;
+    double need = 0;              // as printed or scaled to the feed's energy
     std::optional<double> label;  // the guaranteed minimum
     std::optional<double> label_maximum;
     double short_by = 0;  // need - label where positive
@@ -30,8 +32,8 @@ struct Check {
 
 enum class NeedScale { as_printed, by_energy };
 
-/// Judges a feed fed to a kind from one age to another. `by_energy` multiplies each need by ME_feed / ME_table.
-std::vector<Check> check(domain::Feed const& feed, Kind const& kind, NeedsTable const& needs, Duration from,
-                         Duration to, std::optional<Duration> laying_from, NeedScale scale = NeedScale::as_printed);
+/// Judges a feed fed from one age to another. `by_energy` multiplies each need by ME_feed / ME_table.
+std::vector<Check> check(domain::Feed const& feed, NeedsTable const& needs, Duration from, Duration to,
+                         std::optional<Duration> laying_from, NeedScale scale = NeedScale::as_printed);
 
 }  // namespace cropful::engine

@@ -12,10 +12,9 @@ namespace cropful::engine {
 /// Product to stir into an amount of water.
 struct Dose {
     Volume water;
-    std::optional<Mass> by_weight;      // known for a rate by weight, or by spoon when the spoon's weight is known
-    std::optional<Volume> by_volume;    // known for a rate by measure, or by weight when the spoon's weight is known
-    std::optional<Mass> stock_product;  // product that must be in the stock given to this water
-    std::optional<Volume> stock;        // stock ADDED to the water by the proportioner
+    std::optional<Mass> by_weight;    // by stock, by a rate by weight, or by spoon when the spoon's weight is known
+    std::optional<Volume> by_volume;  // known for a rate by measure, or by weight when the spoon's weight is known
+    std::optional<Volume> stock;      // stock ADDED to the water by the proportioner
 };
 
 /// One batch: mixed at `at`, drunk until the next.
@@ -36,9 +35,11 @@ struct Mix {
     std::optional<MassPerVolume> sodium;    // added sodium per water
 };
 
-/// What goes into `water`: label rate times water, by weight, measure or stock.
+/// What goes into `water`: strength times water. Needs a rate or a stock.
 Dose dose(domain::Supplement const& supplement, Volume water);
-/// Product by weight in the water as drunk; empty when only a measure is known.
+/// Product by weight in the water by the label's rate; empty when only a measure is known.
+std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement);
+/// Product by weight in the water as drunk: through the stock when there is one, else by the label.
 std::optional<MassPerVolume> strength(domain::Supplement const& supplement);
 /// Sodium added to the water.
 std::optional<MassPerVolume> sodium(domain::Supplement const& supplement);

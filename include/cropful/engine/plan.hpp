@@ -97,6 +97,7 @@ struct Plan {
     int bags = 0;
     Money cost;                 // of everything with a price
     bool cost_is_whole = true;  // false when something to buy has no price
+    NeedScale need_scale = NeedScale::as_printed;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;
 };
@@ -108,6 +109,7 @@ struct Window {
 };
 
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.
-Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {});
+Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {},
+               NeedScale scale = NeedScale::as_printed);
 
 }  // namespace cropful::engine

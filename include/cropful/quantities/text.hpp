@@ -39,6 +39,8 @@ struct Rate {
     std::string words;          // as written
 };
 Rate parse_rate(std::string_view text, Measures measures = Measures::us);
+/// The strength of a stock: a rate by weight, "4 oz per gal".
+Rate parse_strength(std::string_view text, Measures measures = Measures::us);
 
 /// A quantity as written, its units not looked up: "4 oz per 128 gal" is 4 "oz" per 128 "gal". For units that have no
 /// dimension here, such as IU.

@@ -39,6 +39,5 @@ std::string both_ends(std::string_view left, std::string_view right);
 std::size_t width(std::string_view text);
 std::string plural(int count, std::string_view noun);  // "1 bag", "12 bags", "2 boxes"
 std::string join(std::vector<std::string> const& parts, std::string_view between = ", ");
-std::string capital(std::string text);  // first letter, when ASCII
 
 }  // namespace cropful::reports

@@ -1,4 +1,4 @@
-#include "engine/daily_protein.hpp"
+#include "engine/check_extras.hpp"
 
 #include <algorithm>
 
@@ -11,7 +11,8 @@ void add_daily_protein(std::vector<Check>& checks, Intake const& intake) {
         MassPerBirdDay const eaten = intake.feed(middle);
         auto const in_a_day = [](MassPerBirdDay rate) -> Mass { return rate * birds(1) * days(1); };
         check.given_per_bird = in_a_day(eaten * (*check.label / 100));
-        check.need_per_bird = in_a_day(eaten / intake.energy_factor(middle) * (check.need / 100));
+        MassPerBirdDay const of_the_tables_feed = intake.feed_of_energy(middle, check.table_energy);
+        check.need_per_bird = in_a_day(of_the_tables_feed * (check.printed / 100));
     }
 }
 

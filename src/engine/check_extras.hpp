@@ -6,7 +6,7 @@
 namespace cropful::engine {
 
 /// Adds to each protein check what a bird is given and needs a day in the middle of its ages: the label's share of the
-/// feed it eats, against the table's share of what it would eat of a feed with the kind's reference energy.
+/// feed it eats, against the printed share of what it would eat of a feed with the table's energy.
 void add_daily_protein(std::vector<Check>& checks, Intake const& intake);
 
 /// Marks calcium above the lowest limit for growing birds.

@@ -1,0 +1,125 @@
+// Bags, packs and cost by hand, of birds that eat 1 kg and drink 2 L a day for 21 days (sample::round_figures).
+#include <catch2/catch.hpp>
+
+#include "sample_farms.hpp"
+
+using namespace cropful;
+using namespace cropful::quantities;
+
+namespace {
+
+/// Two such hatches, a month apart, on grower alone; a bag of 40 kg costs 30.
+domain::Farm two_hatches() {
+    auto farm = sample::round_figures();
+    farm.hatches.front().feeding = {{"grower", days(0)}};
+    farm.hatches.push_back(farm.hatches.front());
+    farm.hatches[1].name = "May";
+    farm.hatches[1].date = farm.hatches[0].date + days(30);
+    return farm;
+}
+
+domain::Supplement& give(domain::Farm& farm, std::string const& rate) {
+    domain::Supplement tonic;
+    tonic.key = "tonic";
+    tonic.rate = parse_rate(rate);
+    tonic.from = days(200);
+    tonic.days_long = 5;  // 10 L a hatch
+    tonic.price = money(9);
+    for (auto& hatch : farm.hatches) hatch.supplement = "tonic";
+    return farm.supplements.insert_or_assign("tonic", tonic).first->second;
+}
+
+std::vector<int> bags(engine::Plan const& plan) {
+    std::vector<int> counts;
+    for (auto const& hatch : plan.hatches) counts.push_back(hatch.feeds.at(0).bags);
+    return counts;
+}
+
+}  // namespace
+
+TEST_CASE("a hatch uses what the one before left in its last bag", "[bags]") {
+    auto farm = two_hatches();
+    CHECK(bags(sample::plan_of(farm)) == std::vector<int>{1, 1});  // 21 kg, then 42 kg
+    farm.feeds.at("grower").on_hand = kilograms(2);
+    auto plan = sample::plan_of(farm);
+    CHECK(bags(plan) == std::vector<int>{1, 0});  // 19 kg, then 40 kg
+    CHECK(plan.bags == 1);
+    CHECK(plan.feeds.at(0).bags == 1);
+    CHECK_THAT(in_kilograms(plan.feeds.at(0).need), Catch::WithinRel(42.0, 1e-9));
+    CHECK(in_money(plan.cost) == 30);
+    CHECK(in_money(*plan.hatches[1].feeds.at(0).cost) == 0);
+    farm.feeds.at("grower").on_hand = kilograms(22);
+    CHECK(bags(sample::plan_of(farm)) == std::vector<int>{0, 1});
+    farm.feeds.at("grower").spare = kilograms(21);
+    CHECK(bags(sample::plan_of(farm)) == std::vector<int>{1, 1});  // 20 kg, then 41 kg
+}
+
+TEST_CASE("feeds are counted apart", "[bags]") {
+    auto const plan = sample::plan_of(sample::round_figures());  // 7 kg of starter, 14 kg of grower
+    CHECK(plan.bags == 2);
+    CHECK(in_money(plan.cost) == 50);
+    CHECK(plan.cost_is_whole);
+}
+
+TEST_CASE("the cost is not whole while something to buy has no price or no size", "[bags]") {
+    auto farm = sample::round_figures();
+    auto& grower = farm.feeds.at("grower");
+    grower.price.reset();
+    auto plan = sample::plan_of(farm);
+    CHECK_FALSE(plan.cost_is_whole);
+    CHECK(in_money(plan.cost) == 20);
+    CHECK(plan.bags == 2);
+    grower.on_hand = kilograms(14.1);  // none to buy
+    CHECK(sample::plan_of(farm).cost_is_whole);
+    grower.on_hand = kilograms(0);
+    grower.price = money(30);
+    grower.bag.reset();
+    plan = sample::plan_of(farm);
+    CHECK_FALSE(plan.cost_is_whole);
+    CHECK(plan.bags == 1);
+    CHECK_FALSE(plan.hatches[0].feeds.at(1).cost);
+}
+
+TEST_CASE("packs by weight, for all hatches together", "[bags]") {
+    auto farm = two_hatches();
+    auto& tonic = give(farm, "1 g per L");  // 10 g a hatch
+    tonic.pack = kilograms(0.008);
+    auto plan = sample::plan_of(farm);
+    REQUIRE(plan.supplements.size() == 1);
+    CHECK_THAT(in_grams(*plan.supplements[0].by_weight), Catch::WithinRel(20.0, 1e-9));
+    CHECK_FALSE(plan.supplements[0].by_volume);
+    CHECK(plan.supplements[0].packs == 3);
+    CHECK(in_money(*plan.supplements[0].cost) == 27);
+    CHECK(in_money(plan.cost) == 60 + 27);
+    CHECK(plan.cost_is_whole);
+    tonic.price.reset();
+    CHECK_FALSE(sample::plan_of(farm).cost_is_whole);
+    farm.hatches[1].supplement.reset();
+    CHECK(sample::plan_of(farm).supplements.at(0).packs == 2);
+}
+
+TEST_CASE("packs by volume, and of a powder by the spoon", "[bags]") {
+    auto farm = two_hatches();
+    auto& tonic = give(farm, "5 mL per L");  // 50 mL a hatch
+    tonic.pack_volume = litres(0.03);
+    auto bought = sample::plan_of(farm).supplements.at(0);
+    CHECK_THAT(in_millilitres(*bought.by_volume), Catch::WithinRel(100.0, 1e-9));
+    CHECK_FALSE(bought.by_weight);
+    CHECK(bought.packs == 4);
+    tonic.pack_volume.reset();
+    tonic.pack = kilograms(0.03);
+    CHECK_FALSE(sample::plan_of(farm).supplements.at(0).packs);  // its weight is not known
+    CHECK_FALSE(sample::plan_of(farm).cost_is_whole);
+    tonic.spoon = kilograms_per_litre(0.8);  // 80 g
+    CHECK(sample::plan_of(farm).supplements.at(0).packs == 3);
+}
+
+TEST_CASE("packs of what goes into the stock", "[bags]") {
+    auto farm = two_hatches();
+    auto& tonic = give(farm, "1 g per L");
+    tonic.stock = domain::Stock{parse_strength("256 g per L"), 128};  // 2 g per L of water: 40 g
+    tonic.pack = kilograms(0.015);
+    auto const bought = sample::plan_of(farm).supplements.at(0);
+    CHECK_THAT(in_grams(*bought.by_weight), Catch::WithinRel(40.0, 1e-9));
+    CHECK(bought.packs == 3);
+}
