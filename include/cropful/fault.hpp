@@ -10,7 +10,7 @@ namespace cropful {
 enum class Exit { done = 0, no_answer = 1, wrong_use = 2 };
 
 /// A user's word in quotes, fit for one line of a terminal: control characters are shown as '?'.
-std::string quoted(std::string_view word);
+std::string in_quotes(std::string_view word);
 
 /// Where in the user's words a fault lies. An empty file means the command line; line 0 means no line is known.
 struct Origin {

@@ -21,14 +21,14 @@ domain::Form parse_form(std::string_view text) {
     for (auto const form : {domain::Form::mash, domain::Form::crumble, domain::Form::pellet}) {
         if (domain::name(form) == text) return form;
     }
-    throw BadInput(quoted(text), "mash, crumble or pellet");
+    throw BadInput(in_quotes(text), "mash, crumble or pellet");
 }
 
 int parse_days(std::string_view text) { return parse_count(text, most_days); }
 
 double parse_fill(std::string_view text) {
     double const fill = quantities::parse_percent(text);
-    if (fill <= 0) throw BadInput(quoted(text), "more than none");
+    if (fill <= 0) throw BadInput(in_quotes(text), "more than none");
     return fill;
 }
 
@@ -40,10 +40,10 @@ domain::Nutrient const& label_nutrient(std::string_view key) {
         known.emplace_back(nutrient.key);
     }
     if (key == "protein" || key == "energy") {
-        throw BadInput(quoted(key), "--" + std::string(key) + " for that, and another nutrient here");
+        throw BadInput(in_quotes(key), "--" + std::string(key) + " for that, and another nutrient here");
     }
     std::string const near = domain::nearest(key, known);
-    throw BadInput("the nutrient " + quoted(key),
+    throw BadInput("the nutrient " + in_quotes(key),
                    near.empty() ? "one that `cropful table needs --json` names" : "a known one; nearest: " + near);
 }
 
@@ -53,7 +53,7 @@ std::pair<std::string, domain::Guarantee> parse_label(std::string_view text) {
     constexpr std::string_view between = " to ";
     std::size_t const equals = text.find('=');
     if (equals == std::string_view::npos) {
-        throw BadInput(quoted(text),
+        throw BadInput(in_quotes(text),
                        "a nutrient and its level, such as \"calcium=0.9 %\" or \"calcium=0.7 % to 1.2 %\"");
     }
     std::string_view const levels = text.substr(equals + 1);
@@ -62,7 +62,7 @@ std::pair<std::string, domain::Guarantee> parse_label(std::string_view text) {
     domain::Guarantee guarantee{parse_level(nutrient, levels.substr(0, to)), {}};
     if (to != std::string_view::npos) {
         guarantee.maximum = parse_level(nutrient, levels.substr(to + between.size()));
-        if (*guarantee.maximum < *guarantee.minimum) throw BadInput(quoted(text), "the minimum before the maximum");
+        if (*guarantee.maximum < *guarantee.minimum) throw BadInput(in_quotes(text), "the minimum before the maximum");
     }
     return {std::string(nutrient.key), guarantee};
 }
@@ -101,7 +101,7 @@ std::optional<Drinker> drinker_from(Flags const& flags, Measures measures) {
     if (!volume) return std::nullopt;
     auto const displaced = [&](std::string_view text) {
         auto const taken = quantities::parse_volume(text, measures);
-        if (taken >= *volume) throw BadInput(quoted(text), "less than the drinker's volume");
+        if (taken >= *volume) throw BadInput(in_quotes(text), "less than the drinker's volume");
         return taken;
     };
     Drinker drinker;

@@ -19,14 +19,14 @@ std::optional<Number> whole_text(std::string_view text) {
 
 double parse_share(std::string_view text) {
     double const share = quantities::parse_percent(text);
-    if (share >= 1) throw BadInput(quoted(text), "less than 100 %");
+    if (share >= 1) throw BadInput(in_quotes(text), "less than 100 %");
     return share;
 }
 
 quantities::Money parse_price(std::string_view text) {
     auto const price = whole_text<double>(text);
     if (!price || !(*price >= 0 && *price <= 1e6)) {
-        throw BadInput(quoted(text), "the price of a bag as a plain number, such as 27.50");
+        throw BadInput(in_quotes(text), "the price of a bag as a plain number, such as 27.50");
     }
     return quantities::money(*price);
 }
@@ -35,13 +35,13 @@ quantities::Measures parse_measures(std::string_view text) {
     if (text == "us") return quantities::Measures::us;
     if (text == "metric") return quantities::Measures::metric;
     if (text == "uk") return quantities::Measures::uk;
-    throw BadInput(quoted(text), "us, metric or uk");
+    throw BadInput(in_quotes(text), "us, metric or uk");
 }
 
 int parse_count(std::string_view text, int most) {
     auto const count = whole_text<int>(text);
     if (!count || *count < 1 || *count > most) {
-        throw BadInput(quoted(text), "a whole number from 1 to " + std::to_string(most));
+        throw BadInput(in_quotes(text), "a whole number from 1 to " + std::to_string(most));
     }
     return *count;
 }

@@ -32,7 +32,7 @@ std::vector<std::string> command_names(CLI::App const& program) {
 
 std::string unknown_flag(std::string const& word, CLI::App const& app) {
     std::string const name = word.substr(0, word.find('='));
-    return "unknown flag " + quoted(name) +
+    return "unknown flag " + in_quotes(name) +
            hint(name, flags_of(app), "`cropful " + app.get_name() + " --help` lists those there are");
 }
 
@@ -50,7 +50,7 @@ std::string in_command(CLI::ParseError const& fault, CLI::App const& app) {
     if (word.starts_with("-") && word != "-") return unknown_flag(word, app);
     if (!word.empty()) {
         bool const is_file = word.find_first_of("./") != std::string::npos;
-        return "unexpected " + quoted(word) + "; " +
+        return "unexpected " + in_quotes(word) + "; " +
                (is_file ? "one file is enough" : "put quotes around a quantity, as in --hopper \"12 L\"");
     }
     std::string const message = fault.what();

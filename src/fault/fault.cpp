@@ -19,7 +19,7 @@ std::string place(Origin const& origin) {
 
 }  // namespace
 
-std::string quoted(std::string_view word) {
+std::string in_quotes(std::string_view word) {
     std::string text(word.substr(0, longest_shown));
     while (text.size() < word.size() && !text.empty() && (word[text.size()] & 0xC0) == 0x80) text.pop_back();
     bool const cut = text.size() < word.size();

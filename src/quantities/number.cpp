@@ -106,7 +106,7 @@ double fraction_after_whole(std::string_view& text, Wanted const& wanted) {
 }  // namespace
 
 void Wanted::refuse(std::string const& reason) const {
-    throw BadInput(reason.empty() ? quoted(text) : quoted(text) + " (" + reason + ")", expected);
+    throw BadInput(reason.empty() ? in_quotes(text) : in_quotes(text) + " (" + reason + ")", expected);
 }
 
 std::string_view trim(std::string_view text) {

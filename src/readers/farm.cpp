@@ -43,7 +43,7 @@ void check_key(NamedTable const& named) {
     bool const blank = named.name.find_first_not_of(" \t") == std::string::npos;
     bool const control = std::any_of(named.name.begin(), named.name.end(), [](unsigned char c) { return c < 0x20; });
     if (blank || control || named.name.size() > 60) {
-        throw BadInput("the name " + quoted(named.name), "a name of up to 60 letters", named.table.origin());
+        throw BadInput("the name " + in_quotes(named.name), "a name of up to 60 letters", named.table.origin());
     }
 }
 

@@ -28,7 +28,7 @@ domain::Medication a_medication(Value const& value) {
 
 double a_level(Nutrient const& nutrient, Value const& value) {
     auto const* text = value.get<std::string>();
-    if (!text) throw value.refuse("a level in quotes, such as " + quoted(print_level(nutrient, 1)));
+    if (!text) throw value.refuse("a level in quotes, such as " + in_quotes(print_level(nutrient, 1)));
     return parse_level(nutrient, *text);
 }
 

@@ -11,7 +11,7 @@ std::string Words::operator()(Value const& value) const {
     bool const blank = text->find_first_not_of(" \t") == std::string::npos;
     if (blank) throw BadInput("empty quotes", expected, value.origin());
     bool const control = std::any_of(text->begin(), text->end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; });
-    if (control) throw BadInput("a control character in " + quoted(*text), "words on one line", value.origin());
+    if (control) throw BadInput("a control character in " + in_quotes(*text), "words on one line", value.origin());
     if (text->size() > longest) throw value.refuse("at most " + std::to_string(longest) + " letters");
     return *text;
 }

@@ -25,7 +25,7 @@ FormDensity read_density(Table& table) {
 double a_limit(std::string const& key, Value const& value) {
     if (key.ends_with("_feed")) return a_percentage(value);
     if (key.ends_with("_water")) return in_milligrams_per_litre(a_density(value));
-    throw BadInput("a limit on " + quoted(key), "a key that ends in _feed or _water", value.origin());
+    throw BadInput("a limit on " + in_quotes(key), "a key that ends in _feed or _water", value.origin());
 }
 
 Limit read_limit(Table& table) {

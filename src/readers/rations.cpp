@@ -47,7 +47,7 @@ std::vector<std::string> keys_in(std::string const& folder, std::optional<std::s
 }
 
 void check_known(std::string const& key, std::vector<std::string> const& known) {
-    if (std::find(known.begin(), known.end(), key) == known.end()) throw BadInput(quoted(key), one_of(key, known));
+    if (std::find(known.begin(), known.end(), key) == known.end()) throw BadInput(in_quotes(key), one_of(key, known));
 }
 
 Document open(RationsReader const& reader, std::string const& name) {
@@ -79,7 +79,7 @@ std::string RationsReader::kind_key(std::string const& words) const {
             if (squash(name) == wanted) return key;
         }
     }
-    throw BadInput(quoted(words), one_of(words, known));
+    throw BadInput(in_quotes(words), one_of(words, known));
 }
 
 engine::Kind RationsReader::kind(std::string const& key) const {

@@ -19,7 +19,7 @@ std::string shown(double x) {
 }
 
 struct AsWritten {
-    std::string operator()(std::string const& text) const { return quoted(text); }
+    std::string operator()(std::string const& text) const { return in_quotes(text); }
     std::string operator()(std::int64_t x) const { return std::to_string(x) + " (a bare number)"; }
     std::string operator()(double x) const { return shown(x) + " (a bare number)"; }
     std::string operator()(bool yes) const { return yes ? "true" : "false"; }
@@ -40,7 +40,7 @@ std::string joined(std::vector<std::string> const& words) {
 
 std::string one_of(std::string const& word, std::vector<std::string> const& known) {
     std::string const near = domain::nearest(word, known);
-    return "one of " + joined(known) + (near.empty() ? "" : "; perhaps " + quoted(near));
+    return "one of " + joined(known) + (near.empty() ? "" : "; perhaps " + in_quotes(near));
 }
 
 std::optional<double> Value::number() const {
@@ -114,7 +114,7 @@ void Table::done() const {
         if (asked(one.key)) continue;
         std::string const near = domain::nearest(one.key, asked_);
         throw BadInput("an unknown key",
-                       near.empty() ? "one of " + joined(asked_) : quoted(near) + ", the nearest known key",
+                       near.empty() ? "one of " + joined(asked_) : in_quotes(near) + ", the nearest known key",
                        {document_->file, one.line, full(one.key)});
     }
 }
@@ -129,7 +129,7 @@ BadInput Table::missing(std::string_view key, std::string const& expected) const
     std::string hint;
     for (Entry const& one : *entries_) {
         if (asked(one.key) || domain::nearest(one.key, {std::string(key)}).empty()) continue;
-        hint = "; perhaps " + quoted(one.key) + " in line " + std::to_string(one.line) + " is meant for it";
+        hint = "; perhaps " + in_quotes(one.key) + " in line " + std::to_string(one.line) + " is meant for it";
     }
     return {"nothing", expected + hint, {document_->file, line_, full(key)}};
 }
@@ -149,7 +149,7 @@ Entry const* Table::entry(std::string_view key) const {
 bool Table::asked(std::string_view key) const { return std::find(asked_.begin(), asked_.end(), key) != asked_.end(); }
 
 std::string Table::full(std::string_view key) const {
-    std::string const safe = quoted(std::string(key));
+    std::string const safe = in_quotes(std::string(key));
     return (key_.empty() ? "" : key_ + ".") + safe.substr(1, safe.size() - 2);
 }
 

@@ -134,5 +134,4 @@ struct NamedTable {
 /// `one of a, b, c`, and the nearest to `word` when one is near.
 std::string one_of(std::string const& word, std::vector<std::string> const& known);
 
-
 }  // namespace cropful::readers

@@ -17,8 +17,25 @@ using quantities::number;
 using quantities::print;
 
 constexpr double eighth_of_teaspoon_ml = 4.92892159375 / 8;
-constexpr double spoon_tolerance = 0.1;  // relative; a spoonful further off is no dose
-constexpr double most_spooned_ml = 120;  // half a cup: above it the product is measured out, not spooned
+constexpr double spoon_tolerance = 0.125;  // relative; a spoonful further off is no dose
+constexpr double most_spooned_ml = 120;    // half a cup: above it the product is measured out, not spooned
+
+/// Whether a spoonful to the nearest 1/8 tsp comes near enough.
+bool spoon_measures(quantities::Volume volume) {
+    double const eighths = quantities::in_millilitres(volume) / eighth_of_teaspoon_ml;
+    return eighths > 0 && std::abs(std::round(eighths) / eighths - 1) <= spoon_tolerance;
+}
+
+/// Said when a batch by measure is too small for a spoon.
+std::string too_small_for_spoons(Mix const& mix) {
+    for (engine::Batch const& batch : mix.batches) {
+        if (batch.dose.by_volume && !batch.dose.stock && !spoon_measures(*batch.dose.by_volume)) {
+            return "A spoon is too coarse for some of these: weigh it or use a syringe, or mix more water at the same "
+                   "rate and throw the rest away.";
+        }
+    }
+    return "";
+}
 
 std::string strength_words(Mix const& mix) {
     std::vector<std::string> parts;
@@ -62,12 +79,11 @@ std::string thrown_away(Mix const& mix, Measures measures) {
 }  // namespace
 
 std::string measure_words(quantities::Volume volume, Measures measures) {
-    if (quantities::in_millilitres(volume) > most_spooned_ml) return print(volume, measures);
-    std::string const exact = print_spoons(volume, Measures::metric);
-    if (measures != Measures::us) return exact;
-    double const eighths = quantities::in_millilitres(volume) / eighth_of_teaspoon_ml;
-    bool const near = eighths > 0 && std::abs(std::round(eighths) / eighths - 1) <= spoon_tolerance;
-    return near ? print_spoons(volume, measures) + " (" + exact + ")" : exact + " (no spoon measures it)";
+    double const exact = quantities::in_millilitres(volume);
+    if (exact > most_spooned_ml) return print(volume, measures);
+    std::string const millilitres = number(exact, exact < 1 ? 2 : 1) + " mL";
+    if (measures != Measures::us || !spoon_measures(volume)) return millilitres;
+    return print_spoons(volume, measures) + " (" + millilitres + ")";
 }
 
 std::string dose_words(Dose const& dose, Measures measures) {
@@ -95,8 +111,8 @@ std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm
     return wrap(head + ", " + fresh, "  STIR  ", "        ") +
            batches(mix, hatch.hatch.drinkers, farm.measures).text() +
            indented("Put only this in the drinkers; filling them up would take more product.") +
-           indented(thrown_away(mix, farm.measures)) + indented(stock_words(supplement)) +
-           indented(strength_words(mix));
+           indented(too_small_for_spoons(mix)) + indented(thrown_away(mix, farm.measures)) +
+           indented(stock_words(supplement)) + indented(strength_words(mix));
 }
 
 std::string mix_text(engine::Plan const& plan, Sources sources) {
