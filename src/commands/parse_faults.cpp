@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cropful/domain/nearest.hpp"
+#include "cropful/fault.hpp"
 
 namespace cropful::commands {
 
@@ -33,7 +34,8 @@ std::vector<std::string> command_names(CLI::App const& program) {
 std::string unknown_flag(std::string const& word, CLI::App const& app) {
     std::string const name = word.substr(0, word.find('='));
     return "unknown flag " + in_quotes(name) +
-           hint(name, flags_of(app), "`cropful " + app.get_name() + " --help` lists those there are");
+           hint(name, flags_of(app),
+                std::string(app.get_parent() ? "`cropful " : "`") + app.get_name() + " --help` lists those there are");
 }
 
 /// The first word left over, flags before others; empty when there is none.

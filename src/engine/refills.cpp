@@ -32,7 +32,7 @@ void add(Vessels<Amount>& vessels, Fill<Amount> fill, Usage<Amount> const& usage
 /// The first change of feed after an age, or the end.
 Duration next_feed_change(domain::Hatch const& hatch, Duration age, Duration end) {
     for (domain::FeedingStep const& step : hatch.feeding) {
-        if (step.from > age) return std::min(step.from, end);
+        if (step.from > age + instant) return std::min(step.from, end);
     }
     return end;
 }
@@ -72,8 +72,8 @@ Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hop
     auto const usage = feed_usage(flock, intake, hopper.extra_waste);
     Vessels<Mass> vessels{hopper.key, hatch.hoppers, {}};
     for (Duration age = from; age + instant < to;) {
-        Mass const content =
-            hopper.volume * bulk_density(intake.eaten(age), rations) * hopper.fill * (1 - hopper.stays_behind);
+        Mass const content = hopper.volume * bulk_density(intake.eaten(age + instant), rations) * hopper.fill *
+                             (1 - hopper.stays_behind);
         auto fill = fill_at(hatch, flock, usage, vessels.count, content, age);
         Duration next = next_feed_change(hatch, age, to);
         if (fill.empty_after) next = std::min(next, age + *fill.empty_after);

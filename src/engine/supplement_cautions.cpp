@@ -30,12 +30,9 @@ void sodium_guides(CautionList& list, domain::Supplement const& supplement, std:
              lowest->source.text + (highest != lowest ? "; " + highest->source.text : ""));
 }
 
-void words_of_the_rate(CautionList& list, domain::Supplement const& supplement) {
-    Rate const* bare = nullptr;
-    if (supplement.stock && supplement.stock->strength.says_bare_oz) bare = &supplement.stock->strength;
-    if (supplement.rate && supplement.rate->says_bare_oz) bare = &*supplement.rate;
-    if (!bare) return;
-    list.add(supplement.title + ": \"" + bare->words + "\" was read as ounces by weight (28.35 g). If the " +
+void bare_ounces(CautionList& list, domain::Supplement const& supplement, Rate const& rate) {
+    if (!rate.says_bare_oz) return;
+    list.add(supplement.title + ": \"" + rate.words + "\" was read as ounces by weight (28.35 g). If the " +
                  "product is a liquid its label means fluid ounces (29.57 mL): write fl oz.",
              "NIST Handbook 44, Appendix C");
 }
@@ -56,7 +53,8 @@ void stock_against_label(CautionList& list, domain::Supplement const& supplement
 std::vector<Caution> mix_cautions(domain::Supplement const& supplement, std::vector<Limit> const& limits) {
     CautionList list;
     sodium_guides(list, supplement, limits);
-    words_of_the_rate(list, supplement);
+    if (supplement.rate) bare_ounces(list, supplement, *supplement.rate);
+    if (supplement.stock) bare_ounces(list, supplement, supplement.stock->strength);
     stock_against_label(list, supplement);
     return list.all();
 }

@@ -147,7 +147,7 @@ std::string print_small(Mass mass, Measures measures) {
     double const grams = in_grams(mass);
     if (grams > 0 && grams < 0.1) return plain(1000 * grams) + " mg";
     bool const as_grams = measures == Measures::us ? 16 * in_pounds(mass) < 1 : grams < 10;
-    if (as_grams) return fixed(grams, grams < 1 ? 2 : 1) + " g";
+    if (as_grams) return fixed(grams, grams > 0 && grams < 1 ? 2 : 1) + " g";
     std::string const metric = print(mass, Measures::metric);
     return measures == Measures::us ? print(mass, Measures::us) + " (" + metric + ')' : metric;
 }

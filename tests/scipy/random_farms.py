@@ -1149,7 +1149,7 @@ def run(program, rations_dir, farms, seed, keep):
     if not windows:
         missing.append("windows")
         print("no answer for a window was compared, which is a failure")
-    print(f"{numbers} numbers compared, {windows} windows among them, over {seen['fills']} fills; {seen['roots found']} empty times found by brentq; "
+    print(f"{numbers} numbers compared in all lives and {windows} windows, over {seen['fills']} fills; {seen['roots found']} empty times found by brentq; "
           f"{seen['bag counts left to rounding']} bag counts left to rounding")
     print(f"worst relative difference {worst[0]:.3g} ({worst[1]})")
     print(f"time: {own:.1f} s here, {in_program:.1f} s in the program")

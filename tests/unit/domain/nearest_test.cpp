@@ -17,10 +17,11 @@ TEST_CASE("a slip of the pen finds its word", "[domain]") {
 }
 
 TEST_CASE("a third of the word may be wrong, and no more", "[domain]") {
-    // Twelve letters: four edits, not five. Three letters: two edits all the same.
+    // Twelve letters: four edits, not five. Three letters: one edit.
     CHECK(nearest("abcdefghXXXX", {"abcdefghijkl"}) == "abcdefghijkl");
     CHECK(nearest("abcdefgXXXXX", {"abcdefghijkl"}).empty());
-    CHECK(nearest("aXX", {"abc"}) == "abc");
+    CHECK(nearest("abX", {"abc"}) == "abc");
+    CHECK(nearest("aXX", {"abc"}).empty());
     CHECK(nearest("XXX", {"abc"}).empty());
 }
 

@@ -83,7 +83,7 @@ TEST_CASE("laying without a published figure is no answer", "[engine]") {
     auto farm = sample::farm_from(sample::bobwhites());
     farm.hatches[0].kind = "chukar";
     farm.hatches[0].laying_from = days(100);
-    CHECK_THROWS_WITH(sample::plan_of(farm), Catch::Contains("no figure is known for what laying"));
+    CHECK_THROWS_WITH(sample::plan_of(farm), Catch::Contains("how much laying chukar eat is not known"));
 }
 
 TEST_CASE("a hopper too small to plan with is refused, not counted for ever", "[engine]") {

@@ -121,7 +121,7 @@ TEST_CASE("a pack is a weight or a measure; a stock stands for a rate", "[reader
     Supplement const s = tonic("stock = { strength = \"4 oz per gal\", proportioner = \"1:128\" }\n");
     REQUIRE(s.stock);
     CHECK(s.stock->water_parts == 128);
-    CHECK_THAT(in_grams_per_litre(s.stock->strength), WithinRel(4 * 28.349523125 / 3.785411784, 1e-12));
+    CHECK_THAT(1000 * s.stock->strength.per_litre, WithinRel(4 * 28.349523125 / 3.785411784, 1e-12));
     CHECK_FALSE(s.rate);
     CHECK_THAT(fault("", "", "[supplement.t]\ndays = 5\n"), Contains("supplement.t.rate: found nothing"));
 }
@@ -185,30 +185,10 @@ TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as t
 
 TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[readers]") {
     std::string text = readers::starter_farm();
-    for (std::string const key : {"warmth",
-                                  "on_hand",
-                                  "spare",
-                                  "keeps",
-                                  "energy",
-                                  "density",
-                                  "calcium",
-                                  "medicated",
-                                  "fill",
-                                  "extra_waste",
-                                  "displaced",
-                                  "change_every",
-                                  "least",
-                                  "spill",
-                                  "removed",
-                                  "laying_from",
-                                  "[supplement.tonic]",
-                                  "rate",
-                                  "spoon",
-                                  "from",
-                                  "days",
-                                  "sodium",
-                                  "pack",
-                                  "supplement"}) {
+    for (std::string const key :
+         {"warmth", "on_hand",     "spare",     "keeps", "energy", "density", "calcium",     "medicated",
+          "fill",   "extra_waste", "displaced", "least", "spill",  "removed", "laying_from", "[supplement.tonic]",
+          "rate",   "spoon",       "from",      "days",  "sodium", "pack",    "supplement"}) {
         auto const at = text.find("\n# " + key + (key[0] == '[' ? "\n" : " ="));
         REQUIRE(at != std::string::npos);
         text.erase(at + 1, 2);
