@@ -17,12 +17,11 @@ using domain::Moment;
 using quantities::Duration;
 using quantities::Measures;
 
-constexpr int most_birds = 1'000'000;
-constexpr double longest_life_d = 1826;  // 5 years
+quantities::Heads parse_birds(std::string_view text) {
+    return quantities::birds(parse_count(text, domain::most_birds));
+}
 
-quantities::Heads parse_birds(std::string_view text) { return quantities::birds(parse_count(text, most_birds)); }
-
-double parse_eggs(std::string_view text) { return parse_count(text, most_birds); }
+double parse_eggs(std::string_view text) { return parse_count(text, domain::most_birds); }
 
 /// A unit that stands where the farm file should: half of a quantity without quotes.
 bool looks_like_a_unit(std::string const& word) {
@@ -45,8 +44,7 @@ void refuse_flags_beside_file(FarmOptions const& options) {
 Duration kept_until(Flags const& flags, Measures measures, Duration age, Defaults const& defaults) {
     auto const life = [&](std::string_view text) {
         Duration const until = quantities::parse_duration(text, measures);
-        if (quantities::in_days(until) > longest_life_d)
-            throw BadInput("\"" + std::string(text) + "\"", "at most 1826 d");
+        if (until > domain::longest_life) throw BadInput("\"" + std::string(text) + "\"", "at most 1826 d");
         if (!(until > age)) throw BadInput("\"" + std::string(text) + "\"", "an age after --age");
         return until;
     };
@@ -175,7 +173,7 @@ Measures measures_of(std::optional<std::string> const& units, Measures otherwise
     if (!units) return otherwise;
     Flags one;
     one.set("--units", *units);
-    return *one.read("--units", parse_measures);
+    return *one.read("--units", quantities::parse_measures);
 }
 
 }  // namespace cropful::commands

@@ -31,13 +31,6 @@ quantities::Money parse_price(std::string_view text) {
     return quantities::money(*price);
 }
 
-quantities::Measures parse_measures(std::string_view text) {
-    if (text == "us") return quantities::Measures::us;
-    if (text == "metric") return quantities::Measures::metric;
-    if (text == "uk") return quantities::Measures::uk;
-    throw BadInput(in_quotes(text), "us, metric or uk");
-}
-
 int parse_count(std::string_view text, int most) {
     auto const count = whole_text<int>(text);
     if (!count || *count < 1 || *count > most) {

@@ -1,7 +1,7 @@
 #include <algorithm>
-#include <cctype>
 
 #include "cropful/domain/nearest.hpp"
+#include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/refills.hpp"
@@ -10,13 +10,10 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr Duration yolks_form = days(14);  // before the first egg; from memory
+using domain::join;
+using domain::lower;
 
-std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return text;
-}
+constexpr Duration yolks_form = days(14);  // before the first egg; from memory
 
 Drug const* find_drug(std::string const& name, Rations const& rations) {
     for (Drug const& drug : rations.drugs) {
@@ -26,12 +23,6 @@ Drug const* find_drug(std::string const& name, Rations const& rations) {
         }
     }
     return nullptr;
-}
-
-std::string joined(std::vector<std::string> const& words) {
-    std::string text;
-    for (std::string const& word : words) text += (text.empty() ? "" : ", ") + word;
-    return text;
 }
 
 /// One medicated feed of a hatch's whole life, whatever part of it is planned.
@@ -108,14 +99,14 @@ void unknown_drug(CautionList& list, Course const& course, Rations const& ration
     std::string text = course.feed + ": " + course.medication.drug +
                        " is not in the built-in list of feed drugs, so nothing could be checked.";
     if (meant) text += " If " + near + " is meant, write it so.";
-    if (meant && !meant->danger.empty()) text += " That drug can kill " + joined(meant->danger) + ".";
+    if (meant && !meant->danger.empty()) text += " That drug can kill " + join(meant->danger) + ".";
     list.add(text + " " + defer, "the built-in list of feed drugs");
 }
 
 void known_drug(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
     std::string text = course.feed + " is medicated with " + drug.name + ".";
-    if (!drug.danger.empty()) text += " It can kill " + joined(drug.danger) + ": keep them from it.";
-    if (!drug.limits.empty()) text += " Conditions: " + joined(drug.limits) + ".";
+    if (!drug.danger.empty()) text += " It can kill " + join(drug.danger) + ": keep them from it.";
+    if (!drug.limits.empty()) text += " Conditions: " + join(drug.limits) + ".";
     list.add(text + " " + defer, drug.source.text);
     approval(list, course, drug, kind);
     level(list, course, drug);

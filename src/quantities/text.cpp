@@ -187,6 +187,13 @@ Rate parse_rate(std::string_view text, Measures measures) {
     return rate;
 }
 
+Measures parse_measures(std::string_view text) {
+    if (text == "us") return Measures::us;
+    if (text == "metric") return Measures::metric;
+    if (text == "uk") return Measures::uk;
+    throw BadInput(in_quotes(text), "us, metric or uk");
+}
+
 Rate parse_strength(std::string_view text, Measures measures) {
     Rate strength = parse_rate(text, measures);
     if (!strength.by_weight) {

@@ -14,13 +14,7 @@ namespace {
 using domain::Farm;
 using domain::Hatch;
 
-quantities::Measures some_measures(Value const& value) {
-    std::string const word = a_text(value);
-    if (word == "us") return quantities::Measures::us;
-    if (word == "metric") return quantities::Measures::metric;
-    if (word == "uk") return quantities::Measures::uk;
-    throw value.refuse("\"us\", \"metric\" or \"uk\"");
-}
+quantities::Measures some_measures(Value const& value) { return quantities::parse_measures(a_text(value)); }
 
 std::string a_currency(Value const& value) {
     std::string word = a_text(value);

@@ -12,8 +12,6 @@ using domain::FeedingStep;
 using domain::Hatch;
 using domain::Removal;
 
-constexpr double longest_life_d = 1826;  // 5 years
-constexpr int most_birds = 1'000'000;
 constexpr int most_vessels = 1000;
 
 template <class Part>
@@ -54,14 +52,14 @@ std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm) {
 
 quantities::Duration a_life(Value const& value) {
     auto const until = more_than_none(a_time)(value);
-    if (quantities::in_days(until) > longest_life_d) throw value.refuse("at most 5 years: 1826 d");
+    if (until > domain::longest_life) throw value.refuse("at most 5 years: 1826 d");
     return until;
 }
 
 std::vector<Removal> read_removed(Table& table, quantities::Duration until) {
     auto const removal = [&](Table& item) {
         Removal one{.at = item.need("at", a_time),
-                    .birds = quantities::birds(item.need("birds", WholeNumber{1, most_birds}))};
+                    .birds = quantities::birds(item.need("birds", WholeNumber{1, domain::most_birds}))};
         if (one.at > until) throw item.refuse("at", "an age no later than the hatch is kept");
         return one;
     };
@@ -72,7 +70,7 @@ std::vector<Removal> read_removed(Table& table, quantities::Duration until) {
 }
 
 std::optional<quantities::Heads> read_chicks(Table& table) {
-    auto const chicks = table.maybe("chicks", WholeNumber{1, most_birds});
+    auto const chicks = table.maybe("chicks", WholeNumber{1, domain::most_birds});
     if (!chicks) return std::nullopt;
     return quantities::birds(*chicks);
 }
@@ -101,7 +99,7 @@ domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsRead
                 .kind = kind,
                 .date = date,
                 .chicks = read_chicks(table),
-                .eggs = table.maybe("eggs", WholeNumber{1, most_birds}),
+                .eggs = table.maybe("eggs", WholeNumber{1, domain::most_birds}),
                 .hatch_rate = table.maybe("hatch_rate", more_than_none(a_percentage)),
                 .feeding = read_feeding(table, farm),
                 .until = until,

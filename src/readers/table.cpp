@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "cropful/domain/nearest.hpp"
+#include "cropful/domain/words.hpp"
 
 namespace cropful::readers {
 
@@ -30,17 +31,16 @@ struct AsWritten {
     std::string operator()(Entries const&) const { return "a table"; }
 };
 
-std::string joined(std::vector<std::string> const& words) {
-    std::string text;
-    for (std::size_t i = 0; i < std::min(words.size(), most_listed); ++i) text += (i == 0 ? "" : ", ") + words[i];
-    return text + (words.size() > most_listed ? ", ..." : "");
+std::string listed(std::vector<std::string> const& words) {
+    auto const shown = static_cast<std::ptrdiff_t>(std::min(words.size(), most_listed));
+    return domain::join({words.begin(), words.begin() + shown}) + (words.size() > most_listed ? ", ..." : "");
 }
 
 }  // namespace
 
 std::string one_of(std::string const& word, std::vector<std::string> const& known) {
     std::string const near = domain::nearest(word, known);
-    return "one of " + joined(known) + (near.empty() ? "" : "; perhaps " + in_quotes(near));
+    return "one of " + listed(known) + (near.empty() ? "" : "; perhaps " + in_quotes(near));
 }
 
 std::optional<double> Value::number() const {
@@ -114,7 +114,7 @@ void Table::done() const {
         if (asked(one.key)) continue;
         std::string const near = domain::nearest(one.key, asked_);
         throw BadInput("an unknown key",
-                       near.empty() ? "one of " + joined(asked_) : in_quotes(near) + ", the nearest known key",
+                       near.empty() ? "one of " + listed(asked_) : in_quotes(near) + ", the nearest known key",
                        {document_->file, one.line, full(one.key)});
     }
 }

@@ -119,10 +119,4 @@ std::string plural(int count, std::string_view noun) {
     return number + std::string(noun) + (hisses ? "es" : "s");
 }
 
-std::string join(std::vector<std::string> const& parts, std::string_view between) {
-    std::string all;
-    for (std::string const& part : parts) all.append(all.empty() ? "" : between).append(part);
-    return all;
-}
-
 }  // namespace cropful::reports

@@ -54,9 +54,8 @@ auto some_in(T (*parse)(std::string_view, quantities::Measures), quantities::Mea
     };
 }
 
-double parse_share(std::string_view text);                   // "5 %" as 0.05, less than 100 %
-quantities::Money parse_price(std::string_view text);        // "27.50"
-quantities::Measures parse_measures(std::string_view text);  // us, metric, uk
+double parse_share(std::string_view text);             // "5 %" as 0.05, less than 100 %
+quantities::Money parse_price(std::string_view text);  // "27.50"
 /// A whole number from 1 to `most`.
 int parse_count(std::string_view text, int most);
 

@@ -13,6 +13,10 @@ namespace cropful::domain {
 
 using namespace quantities;
 
+/// The most birds or eggs of a hatch, and the longest a hatch is kept.
+inline constexpr int most_birds = 1'000'000;
+inline constexpr Duration longest_life = days(1826);  // 5 years
+
 enum class Form { mash, crumble, pellet };
 std::string name(Form form);
 

@@ -18,6 +18,8 @@ namespace cropful::quantities {
 
 /// Which family of measures a farm thinks in; `uk` refuses a bare gallon, quart, pint or fluid ounce.
 enum class Measures { us, metric, uk };
+/// "us", "metric" or "uk"; throws BadInput.
+Measures parse_measures(std::string_view text);
 
 Mass parse_mass(std::string_view text, Measures measures = Measures::us);
 Duration parse_duration(std::string_view text, Measures measures = Measures::us);

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "cropful/domain/words.hpp"
+
 /// Plain text on a page of 80 columns: tables, paragraphs and headings. Widths count characters of UTF-8.
 namespace cropful::reports {
 
@@ -38,6 +40,6 @@ std::string both_ends(std::string_view left, std::string_view right);
 
 std::size_t width(std::string_view text);
 std::string plural(int count, std::string_view noun);  // "1 bag", "12 bags", "2 boxes"
-std::string join(std::vector<std::string> const& parts, std::string_view between = ", ");
+using domain::join;
 
 }  // namespace cropful::reports
