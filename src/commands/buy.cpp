@@ -18,11 +18,7 @@ CLI::App* add_to(CLI::App& program, BuyOptions& options) {
 }
 
 std::string run(BuyOptions const& options) {
-    auto [farm, rations, window] = read_question(options.farm, {});
-    auto const asked = read_window(options.from, options.to);
-    if (asked.from) window.from = asked.from;
-    window.until = asked.until;
-    auto const plan = engine::make_plan(farm, rations, window);
+    auto const [plan, window] = plan_between(options.farm, options.from, options.to);
     return options.farm.json ? reports::buy_json(plan, window) : reports::buy_text(plan, options.farm.sources);
 }
 

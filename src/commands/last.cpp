@@ -14,7 +14,7 @@ namespace {
 
 constexpr auto kept = quantities::days(42);  // beyond the life of any fill, where --until is silent
 
-/// Now, when birds are in the barn or still to come; else nothing, and each hatch answers for its start.
+/// Now, when birds are in the barn; else nothing, and each hatch answers for its start.
 std::optional<domain::Moment> now_if_planned(domain::Farm const& farm) {
     auto const moment = now();
     auto const started = [&](domain::Hatch const& hatch) { return hatch.date + hatch.first_age <= moment; };

@@ -17,20 +17,20 @@ CLI::App* add_to(CLI::App& program, PlanOptions& options) {
     return app;
 }
 
-engine::Window read_window(std::optional<std::string> const& from, std::optional<std::string> const& to) {
-    engine::Window const window{read_moment(from, "--from"), read_moment(to, "--to")};
-    if (window.from && window.until && !(*window.from < *window.until)) {
+Planned plan_between(FarmOptions const& options, std::optional<std::string> const& from,
+                     std::optional<std::string> const& to) {
+    auto [farm, rations, window] = read_question(options, {});
+    engine::Window const asked{read_moment(from, "--from"), read_moment(to, "--to")};
+    if (asked.from && asked.until && !(*asked.from < *asked.until)) {
         throw BadInput("\"" + *to + "\"", "a date after --from " + *from, {.file = "", .line = 0, .key = "--to"});
     }
-    return window;
+    if (asked.from) window.from = asked.from;
+    window.until = asked.until;
+    return {engine::make_plan(farm, rations, window), window};
 }
 
 std::string run(PlanOptions const& options) {
-    auto [farm, rations, window] = read_question(options.farm, {});
-    auto const asked = read_window(options.from, options.to);
-    if (asked.from) window.from = asked.from;
-    window.until = asked.until;
-    auto const plan = engine::make_plan(farm, rations, window);
+    auto const [plan, window] = plan_between(options.farm, options.from, options.to);
     if (options.farm.json) return reports::plan_json(plan, window);
     return reports::plan_text(plan, options.all ? reports::Detail::everything : reports::Detail::one_page,
                               options.farm.sources);

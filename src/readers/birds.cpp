@@ -1,3 +1,4 @@
+#include <cmath>
 #include <utility>
 
 #include "readers/forms.hpp"
@@ -71,8 +72,9 @@ EnergyResponse read_feed_energy(Table& table) {
 
 BroodingRow a_brooding_row(Value const& value) {
     auto const row = Numbers{4}(value);
-    bool const sound = row[0] >= 1 && row[0] <= row[1] && row[2] <= row[3];
-    if (!sound) throw value.refuse("[first day, last day, low, high], low to high");
+    bool const whole = row[0] == std::floor(row[0]) && row[1] == std::floor(row[1]);
+    bool const sound = whole && row[0] >= 1 && row[0] <= row[1] && row[1] < 1e6 && row[2] <= row[3];
+    if (!sound) throw value.refuse("[first day, last day, low, high], in whole days, low to high");
     return {static_cast<int>(row[0]), static_cast<int>(row[1]), Temperature::fahrenheit(row[2]),
             Temperature::fahrenheit(row[3])};
 }

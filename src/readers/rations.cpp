@@ -55,6 +55,15 @@ Document open(RationsReader const& reader, std::string const& name) {
     return parse_document(file.text, file.name);
 }
 
+/// The needs a kind names; a name that is none is the kind's file's fault.
+engine::NeedsTable needs_of(RationsReader const& reader, engine::Kind const& kind) {
+    try {
+        return reader.needs(kind.needs_table);
+    } catch (BadInput const& bad) {
+        throw bad.at({"birds/" + kind.key + ".toml", 0, "needs.table"});
+    }
+}
+
 }  // namespace
 
 RationsReader::RationsReader(std::optional<std::string> directory) : directory_(std::move(directory)) {
@@ -98,7 +107,7 @@ engine::Rations RationsReader::load(domain::Farm const& farm) const {
         if (rations.kinds.contains(hatch.kind)) continue;
         auto const& kind = rations.kinds.emplace(hatch.kind, this->kind(hatch.kind)).first->second;
         if (!rations.needs.contains(kind.needs_table)) {
-            rations.needs.emplace(kind.needs_table, needs(kind.needs_table));
+            rations.needs.emplace(kind.needs_table, needs_of(*this, kind));
         }
     }
     rations.forms = read_form_densities(open(*this, "feeds/forms.toml"));

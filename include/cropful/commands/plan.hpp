@@ -16,7 +16,12 @@ CLI::App* add_to(CLI::App& program, PlanOptions& options);
 /// The page a grower acts on.
 std::string run(PlanOptions const& options);
 
-/// The stretch of time of --from and --to. Throws BadInput where it is empty.
-engine::Window read_window(std::optional<std::string> const& from, std::optional<std::string> const& to);
+struct Planned {
+    engine::Plan plan;
+    engine::Window window;
+};
+/// The plan of a farm for the time from --from to --to. Throws BadInput where that is empty.
+Planned plan_between(FarmOptions const& options, std::optional<std::string> const& from,
+                     std::optional<std::string> const& to);
 
 }  // namespace cropful::commands
