@@ -1,4 +1,5 @@
 // Each caution is due in one small farm and not in its twin.
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "sample_farms.hpp"
@@ -133,7 +134,44 @@ TEST_CASE("vessels that do not last a night", "[cautions]") {
     CHECK_FALSE(warns(farm, "less than a night"));
     farm.hatches[0].drinkers = 1;
     farm.drinkers.at("bell").displaced = litres(2.5);
-    CHECK(warns(farm, "runs dry in"));
+    CHECK(warns(farm, "runs dry in as little as"));
+}
+
+TEST_CASE("the date of a small vessel's caution is the first short fill's, its time the shortest", "[cautions]") {
+    auto farm = bobwhites();
+    farm.hatches[0].drinkers = 1;
+    farm.drinkers.at("bell").volume = litres(2.5);
+    auto const plan = sample::plan_of(farm);
+    auto const& fills = plan.hatches.at(0).drinkers->fills;
+    auto const first_short = std::find_if(fills.begin(), fills.end(), [](auto const& fill) {
+        return fill.empty_after && in_days(*fill.empty_after) < 0.5;
+    });
+    REQUIRE(first_short != fills.end());
+    CHECK(first_short != fills.begin());
+    CHECK(warns(farm, "from about " + first_short->at.day() + " 1 x bell"));
+}
+
+TEST_CASE("layers before any quail lays, and a barn hotter than the trials", "[cautions]") {
+    auto farm = bobwhites();
+    farm.hatches[0].laying_from = days(100);
+    CHECK_FALSE(warns(farm, "no quail lays before"));
+    farm.hatches[0].laying_from = days(3);
+    CHECK(warns(farm, "laying_from is day 3, but no quail lays before about 5 weeks"));
+    farm.warmth = Temperature::celsius(32);
+    CHECK_FALSE(warns(farm, "hotter than the trials"));
+    farm.warmth = Temperature::celsius(33);
+    CHECK(warns(farm, "hotter than the trials"));
+}
+
+TEST_CASE("medicated feed near lay, and a drug written wrong", "[cautions]") {
+    auto farm = medicated("salinomycin", 50);
+    farm.hatches[0].until = days(200);
+    farm.hatches[0].feeding.push_back({"starter", days(100)});
+    farm.hatches[0].laying_from = days(130);
+    CHECK_FALSE(warns(farm, "when yolks form"));
+    farm.hatches[0].laying_from = days(105);
+    CHECK(warns(farm, "when yolks form"));
+    CHECK(warns(medicated("monensine", 73), "If monensin is meant, write it so. That drug can kill horses"));
 }
 
 TEST_CASE("feed that goes stale before it is eaten", "[cautions]") {
