@@ -119,7 +119,7 @@ void thiamine(CautionList& list, Course const& course, domain::Supplement const&
     list.add(
         "Amprolium works by starving the parasite of thiamine (vitamin B1): a supplement that holds thiamine (does " +
             supplement.title + "?) undoes it. Do not give both without your veterinarian.",
-        "elephantcare.org drug formulary, amprolium; 21 CFR 558.55 (sole source of amprolium)");
+        "a formulary of drugs for elephants (amprolium and thiamine); 21 CFR 558.55 (sole source of amprolium)");
 }
 
 void medicated(CautionList& list, Course const& course, Rations const& rations) {
