@@ -44,8 +44,8 @@ void refuse_flags_beside_file(FarmOptions const& options) {
 Duration kept_until(Flags const& flags, Measures measures, Duration age, Defaults const& defaults) {
     auto const life = [&](std::string_view text) {
         Duration const until = quantities::parse_duration(text, measures);
-        if (until > domain::longest_life) throw BadInput("\"" + std::string(text) + "\"", "at most 1826 d");
-        if (!(until > age)) throw BadInput("\"" + std::string(text) + "\"", "an age after --age");
+        if (until > domain::longest_life) throw BadInput(in_quotes(text), "at most 1826 d");
+        if (!(until > age)) throw BadInput(in_quotes(text), "an age after --age");
         return until;
     };
     if (auto const until = flags.read("--until", life)) return *until;

@@ -28,7 +28,7 @@ std::optional<domain::Moment> now_if_planned(domain::Farm const& farm) {
 void check_moment(domain::Moment on, domain::Hatch const& hatch) {
     auto const counted = hatch.date + hatch.first_age;
     if (on >= counted) return;
-    throw BadInput("\"" + on.iso() + "\"", "a moment from " + counted.iso() + " on, when the birds are counted",
+    throw BadInput(in_quotes(on.iso()), "a moment from " + counted.iso() + " on, when the birds are counted",
                    {.file = "", .line = 0, .key = "--on"});
 }
 

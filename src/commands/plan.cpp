@@ -22,7 +22,7 @@ Planned plan_between(FarmOptions const& options, std::optional<std::string> cons
     auto [farm, rations, window] = read_question(options, {});
     engine::Window const asked{read_moment(from, "--from"), read_moment(to, "--to")};
     if (asked.from && asked.until && !(*asked.from < *asked.until)) {
-        throw BadInput("\"" + *to + "\"", "a date after --from " + *from, {.file = "", .line = 0, .key = "--to"});
+        throw BadInput(in_quotes(*to), "a date after --from " + *from, {.file = "", .line = 0, .key = "--to"});
     }
     if (asked.from) window.from = asked.from;
     window.until = asked.until;

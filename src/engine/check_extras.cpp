@@ -16,6 +16,8 @@ void add_daily_protein(std::vector<Check>& checks, Intake const& intake) {
     }
 }
 
+double most_stated(Check const& check) { return std::max(check.label.value_or(0), check.label_maximum.value_or(0)); }
+
 void mark_excess_calcium(std::vector<Check>& checks, std::vector<Limit> const& limits,
                          std::optional<Duration> laying_from) {
     double lowest = 100;
@@ -24,8 +26,7 @@ void mark_excess_calcium(std::vector<Check>& checks, std::vector<Limit> const& l
     }
     for (Check& check : checks) {
         bool const growing = !laying_from || check.from < *laying_from;
-        double const most = std::max(check.label.value_or(0), check.label_maximum.value_or(0));
-        if (check.nutrient == "calcium" && growing && most > lowest) check.verdict = Verdict::over;
+        if (check.nutrient == "calcium" && growing && most_stated(check) > lowest) check.verdict = Verdict::over;
     }
 }
 

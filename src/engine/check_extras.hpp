@@ -9,6 +9,9 @@ namespace cropful::engine {
 /// feed it eats, against the printed share of what it would eat of a feed with the table's energy.
 void add_daily_protein(std::vector<Check>& checks, Intake const& intake);
 
+/// The most of a nutrient that a label lets expect: its maximum, or its minimum where that is more; 0 when unstated.
+double most_stated(Check const& check);
+
 /// Marks calcium above the lowest limit for growing birds.
 void mark_excess_calcium(std::vector<Check>& checks, std::vector<Limit> const& limits,
                          std::optional<Duration> laying_from);

@@ -20,8 +20,7 @@ std::string words(domain::Supplement const& supplement) {
 }  // namespace
 
 Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, domain::Drinker const* drinker,
-           Flock const& flock, Intake const& intake, Duration from, Duration to) {
-    auto const usage = water_usage(flock, intake, drinker ? drinker->spill : 0);
+           Usage<Volume> const& usage, Duration from, Duration to) {
     Volume const least = drinker ? drinker->least * static_cast<double>(hatch.drinkers) : litres(0);
     Duration const batch = batch_life(supplement);
     Duration const start = std::max(from, supplement.from);

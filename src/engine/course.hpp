@@ -8,6 +8,6 @@ namespace cropful::engine {
 /// The batches of a supplement course between two ages: each a day's drinking, or less when the solution keeps less.
 /// A batch is at least what the drinkers' troughs need; the totals count what is then thrown away.
 Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, domain::Drinker const* drinker,
-           Flock const& flock, Intake const& intake, Duration from, Duration to);
+           Usage<Volume> const& usage, Duration from, Duration to);
 
 }  // namespace cropful::engine

@@ -4,6 +4,7 @@
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
+#include "engine/intake.hpp"
 #include "engine/refills.hpp"
 
 namespace cropful::engine {
@@ -142,9 +143,8 @@ void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
     domain::Hatch const& hatch = part.hatch;
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         domain::Feed const& feed = plan.farm.feeds.at(hatch.feeding[i].feed);
-        Duration const to = i + 1 < hatch.feeding.size() ? hatch.feeding[i + 1].from : hatch.until;
         if (!feed.medicated || hatch.feeding[i].from >= hatch.until) continue;
-        Course const course{feed.title, *feed.medicated, part, hatch.feeding[i].from, std::min(to, hatch.until)};
+        Course const course{feed.title, *feed.medicated, part, hatch.feeding[i].from, fed_until(hatch, i)};
         medicated(list, course, rations);
         if (hatch.supplement) thiamine(list, course, plan.farm.supplements.at(*hatch.supplement));
     }

@@ -2,6 +2,7 @@
 
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
+#include "engine/check_extras.hpp"
 
 namespace cropful::engine {
 
@@ -24,11 +25,11 @@ void below_need(CautionList& list, std::string const& title, Check const& check,
     list.add(text + ". Ask for a richer feed for " + ages(check) + ".", check.source.text);
 }
 
-/// Layer calcium harms the kidneys and bones of birds that do not lay: the gravest limit passed, and the lowest.
+/// Layer calcium harms the kidneys and bones of birds that do not lay: the highest limit passed.
 void calcium_while_growing(CautionList& list, std::string const& title, Check const& check, HatchPlan const& part,
                            Rations const& rations) {
     if (check.verdict != Verdict::over || check.nutrient != "calcium") return;
-    double const most = std::max(check.label.value_or(0), check.label_maximum.value_or(0));
+    double const most = most_stated(check);
     Limit const* passed = nullptr;
     for (Limit const& limit : rations.limits) {
         if (limit.key != "calcium_feed" || limit.level * 100 >= most) continue;

@@ -35,4 +35,7 @@ class Intake {
     Kind const& kind_;
 };
 
+/// The age at which a hatch's feeding step ends: where the next begins, or its own end.
+Duration fed_until(domain::Hatch const& hatch, std::size_t step);
+
 }  // namespace cropful::engine

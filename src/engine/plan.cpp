@@ -32,7 +32,7 @@ std::vector<FeedNeed> feed_needs(domain::Hatch const& hatch, Usage<Mass> const& 
     std::vector<FeedNeed> needs;
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         Duration const from = std::max(ages.from, hatch.feeding[i].from);
-        Duration const to = i + 1 < hatch.feeding.size() ? std::min(ages.to, hatch.feeding[i + 1].from) : ages.to;
+        Duration const to = std::min(ages.to, fed_until(hatch, i));
         if (from < to) needs.push_back({hatch.feeding[i].feed, from, to, usage.between(from, to), 0, {}});
     }
     return needs;
@@ -79,11 +79,11 @@ HatchPlan plan_hatch(domain::Farm const& farm, domain::Hatch const& hatch, Ratio
     auto const water = water_usage(flock, intake, drinker ? drinker->spill : 0);
 
     HatchPlan plan{hatch, kind.title, flock.counted(), feed_needs(hatch, feed, ages), {}, {}, {}, {}, {}};
-    if (hopper) plan.hoppers = hopper_fills(hatch, *hopper, flock, intake, rations, ages.from, ages.to);
+    if (hopper) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages.from, ages.to);
     if (drinker) {
-        plan.drinkers = drinker_fills(hatch, *drinker, supplement, flock, intake, ages.from, ages.to);
+        plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages.from, ages.to);
     }
-    if (supplement) plan.mix = course(hatch, *supplement, drinker, flock, intake, ages.from, ages.to);
+    if (supplement) plan.mix = course(hatch, *supplement, drinker, water, ages.from, ages.to);
     plan.checks = checks_for(plan, farm, rations, intake, scale);
     plan.weeks = weeks(flock, feed, water, ages);
     return plan;

@@ -67,9 +67,9 @@ Duration batch_life(domain::Supplement const& supplement) {
     return std::min(days(1), supplement.keeps.value_or(days(1)));
 }
 
-Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Flock const& flock,
-                           Intake const& intake, Rations const& rations, Duration from, Duration to) {
-    auto const usage = feed_usage(flock, intake, hopper.extra_waste);
+Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Usage<Mass> const& usage,
+                           Flock const& flock, Intake const& intake, Rations const& rations, Duration from,
+                           Duration to) {
     Vessels<Mass> vessels{hopper.key, hatch.hoppers, {}};
     for (Duration age = from; age + instant < to;) {
         Mass const content = hopper.volume * bulk_density(intake.eaten(age + instant), rations) * hopper.fill *
@@ -84,9 +84,8 @@ Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hop
 }
 
 Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const& drinker,
-                              domain::Supplement const* supplement, Flock const& flock, Intake const& intake,
+                              domain::Supplement const* supplement, Usage<Volume> const& usage, Flock const& flock,
                               Duration from, Duration to) {
-    auto const usage = water_usage(flock, intake, drinker.spill);
     Vessels<Volume> vessels{drinker.key, hatch.drinkers, {}};
     for (Duration age = from; age + instant < to;) {
         auto fill = fill_at(hatch, flock, usage, vessels.count, drinker.volume - drinker.displaced, age);

@@ -9,12 +9,13 @@ namespace cropful::engine {
 MassPerVolume bulk_density(domain::Feed const& feed, Rations const& rations);
 
 /// Every fill of a hatch's hoppers between two ages: when one is empty, and at each change of feed.
-Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Flock const& flock,
-                           Intake const& intake, Rations const& rations, Duration from, Duration to);
+Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Usage<Mass> const& usage,
+                           Flock const& flock, Intake const& intake, Rations const& rations, Duration from,
+                           Duration to);
 
 /// Every fill of a hatch's drinkers: when dry, when a change is due, when what is mixed in has lived its life.
 Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const& drinker,
-                              domain::Supplement const* supplement, Flock const& flock, Intake const& intake,
+                              domain::Supplement const* supplement, Usage<Volume> const& usage, Flock const& flock,
                               Duration from, Duration to);
 
 /// The age at which a supplement course is over.
