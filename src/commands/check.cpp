@@ -26,9 +26,10 @@ std::string run(CheckOptions const& options) {
     if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--protein") && asked.labels.empty()) {
         throw WrongUse("what does the label state? Say --protein \"24 %\", or --label \"calcium=0.9 %\"");
     }
-    auto const [farm, rations, window] = read_question(asked, {.birds_matter = false, .kept = kept, .counted = {}});
+    auto const [farm, rations, diary, window] =
+        read_question(asked, {.birds_matter = false, .kept = kept, .counted = {}});
     auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
-    auto const plan = engine::make_plan(farm, rations, window, scale);
+    auto const plan = engine::make_plan(farm, rations, window, diary, scale);
     return asked.json ? reports::check_json_text(plan) : reports::check_text(plan, asked.sources);
 }
 

@@ -6,8 +6,10 @@
 #include <CLI/CLI.hpp>
 
 #include "commands/parse_faults.hpp"
+#include "cropful/commands/away.hpp"
 #include "cropful/commands/buy.hpp"
 #include "cropful/commands/check.hpp"
+#include "cropful/commands/diary.hpp"
 #include "cropful/commands/last.hpp"
 #include "cropful/commands/mix.hpp"
 #include "cropful/commands/new.hpp"
@@ -34,9 +36,9 @@ Command command(CLI::App& program) {
 }
 
 std::vector<Command> add_all(CLI::App& program) {
-    return {command<PlanOptions>(program), command<BuyOptions>(program),   command<LastOptions>(program),
-            command<MixOptions>(program),  command<CheckOptions>(program), command<TableOptions>(program),
-            command<NewOptions>(program)};
+    return {command<PlanOptions>(program),  command<BuyOptions>(program),   command<LastOptions>(program),
+            command<AwayOptions>(program),  command<DiaryOptions>(program), command<MixOptions>(program),
+            command<CheckOptions>(program), command<TableOptions>(program), command<NewOptions>(program)};
 }
 
 void describe(CLI::App& program) {
@@ -47,6 +49,7 @@ void describe(CLI::App& program) {
     program.get_formatter()->column_width(28);
     program.get_formatter()->label("OPTIONS", "FLAGS");
     program.get_formatter()->label("SUBCOMMAND", "COMMAND");
+    program.require_subcommand(0, 1);  // a later word may be called as a command is
     program.footer("`cropful COMMAND --help` says more about one.\nExample: cropful new farm.toml");
 }
 

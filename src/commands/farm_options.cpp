@@ -6,6 +6,7 @@
 
 #include "commands/farm_flags.hpp"
 #include "cropful/commands/clock.hpp"
+#include "cropful/readers/diary_store.hpp"
 #include "cropful/readers/farm.hpp"
 
 namespace cropful::commands {
@@ -131,14 +132,16 @@ void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations) 
     app.add_option("--rations", rations, "use the tables in DIR before those built in")->type_name("DIR");
 }
 
-void add_to(CLI::App& app, FarmOptions& options) {
+void add_to(CLI::App& app, FarmOptions& options, std::string const& without) {
     app.add_option("FILE", options.file, "farm file; or say it with the flags below")->type_name("");
     add_common(app, options.json, options.rations);
     app.add_flag_callback(
         "--sources", [&options] { options.sources = reports::Sources::named; },
         "name the source of every caution and assumption");
     app.add_option("--units", options.units, "us, metric or uk; with a file, of what is printed")->type_name("WORD");
+    app.add_flag("--no-diary", options.no_diary, "leave out the diary beside the farm file");
     for (FarmFlag const& flag : farm_flags()) {
+        if (flag.name == without) continue;
         std::string const name = flag.name;
         auto const keep = [&options, name](std::string const& text) { options.flags.set(name, text); };
         app.add_option_function<std::string>(name, keep, flag.help)->type_name(flag.type)->group(flag.group);
@@ -159,7 +162,9 @@ Question read_question(FarmOptions const& options, Defaults const& defaults) {
     domain::Farm farm = readers::read_farm(*options.file, reader);
     farm.measures = measures_of(options.units, farm.measures);
     auto rations = reader.load(farm);
-    return {std::move(farm), std::move(rations), {}};
+    domain::Diary diary;
+    if (!options.no_diary) diary = readers::DiaryStore(readers::diary_beside(*options.file)).read();
+    return {std::move(farm), std::move(rations), std::move(diary), {}};
 }
 
 std::optional<Moment> read_moment(std::optional<std::string> const& text, std::string const& flag) {

@@ -31,10 +31,10 @@ quantities::Money parse_price(std::string_view text) {
     return quantities::money(*price);
 }
 
-int parse_count(std::string_view text, int most) {
+int parse_count(std::string_view text, int most, int least) {
     auto const count = whole_text<int>(text);
-    if (!count || *count < 1 || *count > most) {
-        throw BadInput(in_quotes(text), "a whole number from 1 to " + std::to_string(most));
+    if (!count || *count < least || *count > most) {
+        throw BadInput(in_quotes(text), "a whole number from " + std::to_string(least) + " to " + std::to_string(most));
     }
     return *count;
 }

@@ -48,12 +48,12 @@ std::string run(LastOptions const& options) {
         throw WrongUse("what is to last? Say --hopper \"12 L\" or --drinker \"1 gal\"");
     }
     auto const on = read_moment(options.on, "--on");
-    auto [farm, rations, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = now()});
+    auto [farm, rations, diary, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = now()});
     if (on && !asked.file) check_moment(*on, farm.hatches.front());
     if (on) window.from = on;
     if (!on && asked.file) window.from = now_if_planned(farm);
     if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
-    auto const plan = engine::make_plan(farm, rations, window);
+    auto const plan = engine::make_plan(farm, rations, window, diary);
     return asked.json ? reports::last_json(plan, window.from) : reports::last_text(plan, window.from, asked.sources);
 }
 

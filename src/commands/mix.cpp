@@ -77,13 +77,13 @@ std::string run(MixOptions const& options) {
     if (!asked.file && !asked.flags.has("--rate") && !asked.flags.has("--stock")) {
         throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
     }
-    auto const [farm, rations, window] =
+    auto const [farm, rations, diary, window] =
         read_question(asked, {.birds_matter = true, .kept = course_of(asked), .counted = {}});
     bool const any = std::any_of(farm.hatches.begin(), farm.hatches.end(),
                                  [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
     if (!any)
         throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
-    auto const plan = engine::make_plan(farm, rations, window);
+    auto const plan = engine::make_plan(farm, rations, window, diary);
     return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan, asked.sources);
 }
 

@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cropful/domain/nearest.hpp"
+#include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
 
 namespace cropful::commands {
@@ -31,11 +32,21 @@ std::vector<std::string> command_names(CLI::App const& program) {
     return names;
 }
 
+/// "cropful diary add".
+std::string command_line(CLI::App const& app) {
+    CLI::App const* const parent = app.get_parent();
+    return (parent != nullptr ? command_line(*parent) + " " : "") + app.get_name();
+}
+
 std::string unknown_flag(std::string const& word, CLI::App const& app) {
     std::string const name = word.substr(0, word.find('='));
     return "unknown flag " + in_quotes(name) +
-           hint(name, flags_of(app),
-                std::string(app.get_parent() ? "`cropful " : "`") + app.get_name() + " --help` lists those there are");
+           hint(name, flags_of(app), "`" + command_line(app) + " --help` lists those there are");
+}
+
+std::string unknown_command(std::string const& word, CLI::App const& app) {
+    return "unknown command \"" + word + "\"" +
+           hint(word, command_names(app), "`" + command_line(app) + " --help` lists those there are");
 }
 
 /// The first word left over, flags before others; empty when there is none.
@@ -47,14 +58,25 @@ std::string left_over(CLI::App const& app) {
     return words.empty() ? "" : words.front();
 }
 
+/// What is said of a word nobody asked for.
+std::string unexpected(std::string const& word, CLI::App const& app) {
+    bool const is_file = word.find_first_of("./") != std::string::npos;
+    auto const files = app.get_options([](CLI::Option const* option) { return option->get_positional(); });
+    std::string const enough = files.size() > 1 ? "two files are enough" : "one file is enough";
+    return "unexpected " + in_quotes(word) + "; " +
+           (is_file ? enough : "put quotes around a quantity, as in --hopper \"12 L\"");
+}
+
+/// What is said where a command of commands stands alone.
+std::string missing_command(CLI::App const& app) {
+    return "what is to be done? Say `" + command_line(app) + "` and one of: " + domain::join(command_names(app));
+}
+
 std::string in_command(CLI::ParseError const& fault, CLI::App const& app) {
     std::string const word = left_over(app);
     if (word.starts_with("-") && word != "-") return unknown_flag(word, app);
-    if (!word.empty()) {
-        bool const is_file = word.find_first_of("./") != std::string::npos;
-        return "unexpected " + in_quotes(word) + "; " +
-               (is_file ? "one file is enough" : "put quotes around a quantity, as in --hopper \"12 L\"");
-    }
+    if (!command_names(app).empty()) return word.empty() ? missing_command(app) : unknown_command(word, app);
+    if (!word.empty()) return unexpected(word, app);
     std::string const message = fault.what();
     std::string const flag = message.substr(0, message.find(':'));
     if (fault.get_name() == "ArgumentMismatch") {
@@ -64,18 +86,20 @@ std::string in_command(CLI::ParseError const& fault, CLI::App const& app) {
     return message;
 }
 
+/// The innermost of the commands that were given: `add` of `cropful diary add`.
+CLI::App const& last_chosen(CLI::App const& app) {
+    auto const chosen = app.get_subcommands();
+    return chosen.empty() ? app : last_chosen(*chosen.front());
+}
+
 }  // namespace
 
 std::string explain(CLI::ParseError const& fault, CLI::App const& program) {
     auto const chosen = program.get_subcommands();
     std::string const stray = left_over(program);
-    if (!chosen.empty()) return in_command(fault, *chosen.front());
+    if (!chosen.empty()) return in_command(fault, last_chosen(*chosen.front()));
     if (stray.starts_with("-")) return unknown_flag(stray, program);
-    if (!stray.empty()) {
-        return "unknown command \"" + stray + "\"" +
-               hint(stray, command_names(program), "`cropful --help` lists those there are");
-    }
-    return fault.what();
+    return stray.empty() ? fault.what() : unknown_command(stray, program);
 }
 
 }  // namespace cropful::commands

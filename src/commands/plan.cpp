@@ -19,14 +19,14 @@ CLI::App* add_to(CLI::App& program, PlanOptions& options) {
 
 Planned plan_between(FarmOptions const& options, std::optional<std::string> const& from,
                      std::optional<std::string> const& to) {
-    auto [farm, rations, window] = read_question(options, {});
+    auto [farm, rations, diary, window] = read_question(options, {});
     engine::Window const asked{read_moment(from, "--from"), read_moment(to, "--to")};
     if (asked.from && asked.until && !(*asked.from < *asked.until)) {
         throw BadInput(in_quotes(*to), "a date after --from " + *from, {.file = "", .line = 0, .key = "--to"});
     }
     if (asked.from) window.from = asked.from;
     window.until = asked.until;
-    return {engine::make_plan(farm, rations, window), window};
+    return {engine::make_plan(farm, rations, window, diary), window};
 }
 
 std::string run(PlanOptions const& options) {

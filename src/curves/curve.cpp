@@ -46,6 +46,11 @@ void check_rows(std::vector<Row> const& rows) {
 
 }  // namespace
 
+double log_sd(double low, double central, double high) {
+    if (low > 0) return std::log(high / low) / (2 * score_95);
+    return central > 0 ? std::log(high / central) / score_95 : 0;
+}
+
 struct Curve::Interpolants {
     Pchip low, central, high;
 };
@@ -69,6 +74,10 @@ double Curve::value(quantities::Duration age, Band band) const {
             break;
     }
     return interpolants_->central(within);
+}
+
+double Curve::log_sd(quantities::Duration age) const {
+    return curves::log_sd(value(age, Band::low), value(age), value(age, Band::high));
 }
 
 }  // namespace cropful::curves

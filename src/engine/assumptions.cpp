@@ -4,6 +4,7 @@
 
 #include "cropful/quantities/print.hpp"
 #include "engine/refills.hpp"
+#include "engine/spread.hpp"
 
 namespace cropful::engine {
 
@@ -31,11 +32,33 @@ void about_birds(List& list, domain::Hatch const& hatch, Kind const& kind) {
     }
     list.add("deaths of " + kind.title + ": the built-in table by age", kind.mortality.source);
     if (hatch.eggs && !hatch.hatch_rate) {
-        list.add(percent(kind.hatch_rate.value) + " of " + kind.title + " eggs set hatch", kind.hatch_rate.source);
+        list.add(percent(kind.hatch_rate.value) + " of " + kind.title + " eggs set hatch (" +
+                     percent(kind.hatch_rate.low) + " to " + percent(kind.hatch_rate.high) +
+                     " is usual; no chance given here counts it)",
+                 kind.hatch_rate.source);
     }
     if (hatch.drinker || hatch.supplement) {
         list.add(kind.title + " drink " + plain(kind.water.ratio[1]) + " mL per g of feed", kind.water.source);
     }
+}
+
+/// How far flocks lie apart, which decides what is sure.
+void about_spread(List& list, Plan const& plan) {
+    list.add(
+        "of flocks 1 in 20 eats, drinks or dies less than the low column of the tables says, and 1 in 20 more than "
+        "the high one (`cropful table`)",
+        {"the tables' own ends, read as 5 % and 95 % points", Standing::derived});
+    bool const hoppers = std::any_of(plan.hatches.begin(), plan.hatches.end(),
+                                     [](HatchPlan const& part) { return part.hatch.hopper.has_value(); });
+    if (hoppers) {
+        list.add("what a full hopper weighs varies from fill to fill (standard deviation " +
+                     percent(Spread::density_cv) + ")",
+                 {"chosen here, no source", Standing::common_practice});
+    }
+    if (plan.learned.empty()) return;
+    list.add("a top-up measures what was used to within " + percent(top_up_sd) +
+                 " (standard deviation), and flocks of one farm are alike by " + percent(Belief::shared_by_farm),
+             {"chosen here, no source", Standing::common_practice});
 }
 
 void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
@@ -113,6 +136,7 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
             }
         }
     }
+    about_spread(list, plan);
     if (plan.need_scale == NeedScale::by_energy) {
         list.add("needs are scaled to the energy each label states, as printed where it states none",
                  {"asked for", Standing::yours});

@@ -27,7 +27,7 @@ std::optional<Money> cost(std::optional<Money> price, int packs) {
     return price ? std::optional<Money>(*price * static_cast<double>(packs)) : std::nullopt;
 }
 
-void count_feed(Plan& plan, domain::Feed const& feed) {
+void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band<Mass>> const& needs) {
     std::optional<Purchase> purchase;
     Mass need = kilograms(0);
     int bought = 0;
@@ -39,7 +39,10 @@ void count_feed(Plan& plan, domain::Feed const& feed) {
             bought += part.bags;
             if (feed.bag) part.cost = cost(feed.price, part.bags);
             Moment const from = hatch.hatch.date + part.from, to = hatch.hatch.date + part.to;
-            if (!purchase) purchase = {feed.key, feed.title, {}, feed.on_hand, feed.spare, feed.bag, 0, {}, from, to};
+            if (!purchase) {
+                purchase = {feed.key, feed.title, {}, needs.at(feed.key), feed.on_hand, feed.spare, feed.bag, 0, {}, {},
+                            {},       from,       to};
+            }
             purchase->first_needed = std::min(purchase->first_needed, from);
             purchase->last_needed = std::max(purchase->last_needed, to);
         }
@@ -47,7 +50,12 @@ void count_feed(Plan& plan, domain::Feed const& feed) {
     if (!purchase) return;
     purchase->need = need;
     purchase->bags = bought;
-    if (feed.bag) purchase->cost = cost(feed.price, bought);
+    Band<Mass> const& band = purchase->band;
+    purchase->safe_bags = {bags_for(feed, band.p05), bags_for(feed, band.p50), bags_for(feed, band.p95)};
+    if (feed.bag) {
+        purchase->cost = cost(feed.price, bought);
+        purchase->safe_cost = cost(feed.price, purchase->safe_bags.p95);
+    }
     plan.feeds.push_back(std::move(*purchase));
 }
 
@@ -78,18 +86,21 @@ void count_supplement(Plan& plan, domain::Supplement const& supplement) {
 
 }  // namespace
 
-void count_bags(Plan& plan) {
-    for (auto const& [key, feed] : plan.farm.feeds) count_feed(plan, feed);
+void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
+    for (auto const& [key, feed] : plan.farm.feeds) count_feed(plan, feed, needs);
     for (auto const& [key, supplement] : plan.farm.supplements) count_supplement(plan, supplement);
     std::stable_sort(plan.feeds.begin(), plan.feeds.end(),
                      [](Purchase const& a, Purchase const& b) { return a.first_needed < b.first_needed; });
     for (Purchase const& feed : plan.feeds) {
         plan.bags += feed.bags;
         plan.cost += feed.cost.value_or(money(0));
+        plan.safe_bags += feed.safe_bags.p95;
+        plan.safe_cost += feed.safe_cost.value_or(money(0));
         plan.cost_is_whole = plan.cost_is_whole && feed.cost;
     }
     for (SupplementPurchase const& supplement : plan.supplements) {
         plan.cost += supplement.cost.value_or(money(0));
+        plan.safe_cost += supplement.cost.value_or(money(0));
         plan.cost_is_whole = plan.cost_is_whole && supplement.cost;
     }
 }

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <map>
+#include <string>
+
 #include "cropful/engine/plan.hpp"
 
 namespace cropful::engine {
@@ -7,6 +10,7 @@ namespace cropful::engine {
 /// Fills in the bags and cost of every feed and supplement of the plan.
 /// Whole bags are shared: hatches in order of date use the stock on hand, then what earlier hatches left in their last
 /// bag, so a hatch's bags are the difference of two ceilings and the bags of all hatches add up to the farm's.
-void count_bags(Plan& plan);
+/// `needs` are the bands of each feed's whole need.
+void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs);
 
 }  // namespace cropful::engine

@@ -1,5 +1,8 @@
 #include "engine/flock.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 
@@ -10,22 +13,51 @@ Heads chicks(domain::Hatch const& hatch, Kind const& kind) {
     return birds(hatch.eggs.value_or(0) * hatch.hatch_rate.value_or(kind.hatch_rate.value));
 }
 
-Flock::Flock(domain::Hatch const& hatch, Kind const& kind)
-    : mortality_(kind.mortality.curve), counted_(chicks(hatch, kind)) {
-    stretches_.push_back({hatch.first_age, in_birds(counted_) / survival(hatch.first_age)});
+Flock::Flock(domain::Hatch const& hatch, Kind const& kind, double score)
+    : mortality_(kind.mortality.curve), score_(score), counted_(chicks(hatch, kind)) {
+    start(hatch.first_age, in_birds(counted_));
+    auto record = hatch.heads.begin();
+    auto const records_before = [&](Duration age) {
+        for (; record != hatch.heads.end() && record->at < age; ++record) this->record(*record);
+    };
     for (domain::Removal const& removal : hatch.removed) {
         if (removal.at < hatch.first_age) continue;  // gone before the birds were counted
-        double const left = in_birds(alive(removal.at)) - in_birds(removal.birds);
-        if (left < 0) {
-            throw NoAnswer(hatch.name + ": " + number(in_birds(removal.birds), 0) + " birds removed at " +
-                           print_age(removal.at) + ", but about " + number(in_birds(alive(removal.at)), 1) +
-                           " are alive then");
-        }
-        stretches_.push_back({removal.at, left / survival(removal.at)});
+        records_before(removal.at);
+        remove(removal, hatch);
     }
+    for (; record != hatch.heads.end(); ++record) this->record(*record);
 }
 
-double Flock::survival(Duration age) const { return 1 - mortality_.value(age) / 100; }
+void Flock::start(Duration at, double heads) {
+    double const surviving = survival(at);
+    stretches_.push_back({at, surviving > 0 ? heads / surviving : 0});
+    known_ = heads;
+}
+
+void Flock::remove(domain::Removal const& removal, domain::Hatch const& hatch) {
+    double const left = in_birds(alive(removal.at)) - in_birds(removal.birds);
+    if (left < 0 && score_ == 0 && hatch.heads.empty()) {
+        throw NoAnswer(hatch.name + ": " + number(in_birds(removal.birds), 0) + " birds removed at " +
+                       print_age(removal.at) + ", but about " + number(in_birds(alive(removal.at)), 1) +
+                       " are alive then");
+    }
+    start(removal.at, std::max(0.0, left));
+}
+
+/// Deaths written down are all that died since the last record.
+void Flock::record(domain::HeadRecord const& record) {
+    using What = domain::HeadRecord::What;
+    double const heads = in_birds(record.birds);
+    if (record.what == What::counted) return start(record.at, heads);
+    double const before = record.what == What::died ? known_ : in_birds(alive(record.at));
+    start(record.at, std::max(0.0, before - heads));
+}
+
+double Flock::survival(Duration age) const {
+    double const dead = mortality_.value(age) / 100;
+    if (score_ == 0) return 1 - dead;
+    return 1 - std::min(1.0, dead * std::exp(score_ * mortality_.log_sd(age)));
+}
 
 Heads Flock::alive(Duration age) const {
     Stretch current = stretches_.front();
@@ -37,8 +69,13 @@ Heads Flock::alive(Duration age) const {
 }
 
 std::vector<double> Flock::breaks() const {
-    std::vector<double> ages;
+    std::vector<double> ages = jumps();
     for (curves::Row const& row : mortality_.rows()) ages.push_back(row.age_d);
+    return ages;
+}
+
+std::vector<double> Flock::jumps() const {
+    std::vector<double> ages;
     for (Stretch const& stretch : stretches_) ages.push_back(in_days(stretch.from));
     return ages;
 }

@@ -7,8 +7,8 @@
 
 namespace cropful::engine {
 
-Intake::Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind)
-    : farm_(farm), hatch_(hatch), kind_(kind) {
+Intake::Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind, Nature nature)
+    : farm_(farm), hatch_(hatch), kind_(kind), nature_(nature) {
     if (hatch.laying_from && *hatch.laying_from < hatch.until && !kind.laying) {
         throw NoAnswer(hatch.name + ": how much laying " + kind.title +
                        " eat is not known; plan them as growing birds, without an age at which they lay");
@@ -40,11 +40,21 @@ MassPerBirdDay Intake::feed(Duration age) const {
 MassPerBirdDay Intake::feed_of_energy(Duration age, EnergyPerMass energy) const {
     double const grams = laying(age) ? kind_.laying->rate[1] : kind_.growing.curve.value(age);
     double const richer = std::pow(ratio(reference(age) / energy), kind_.feed_energy.elasticity);
-    return grams_per_bird_day(grams) * richer * heat(kind_.feed_heat, age, -1);
+    double const appetite = nature_.feed == 0 ? 1 : std::exp(nature_.feed * feed_sd(age));
+    return grams_per_bird_day(grams) * richer * heat(kind_.feed_heat, age, -1) * appetite;
+}
+
+double Intake::feed_sd(Duration age) const {
+    if (!laying(age)) return kind_.growing.curve.log_sd(age);
+    return curves::log_sd(kind_.laying->rate[0], kind_.laying->rate[1], kind_.laying->rate[2]);
+}
+
+double Intake::water_sd() const {
+    return curves::log_sd(kind_.water.ratio[0], kind_.water.ratio[1], kind_.water.ratio[2]);
 }
 
 VolumePerBirdDay Intake::water(Duration age) const {
-    VolumePerMass const per_feed = litres_per_kilogram(kind_.water.ratio[1]);
+    VolumePerMass const per_feed = litres_per_kilogram(kind_.water.ratio[1] * std::exp(nature_.water * water_sd()));
     return feed(age) * per_feed * heat(kind_.water_heat, age, +1);
 }
 
@@ -53,11 +63,16 @@ Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
     return last ? hatch.until : std::min(hatch.until, hatch.feeding[step + 1].from);
 }
 
-std::vector<double> Intake::breaks() const {
+std::vector<double> Intake::spread_breaks() const {
     std::vector<double> ages;
     for (curves::Row const& row : kind_.growing.curve.rows()) ages.push_back(row.age_d);
-    for (domain::FeedingStep const& step : hatch_.feeding) ages.push_back(in_days(step.from));
     if (hatch_.laying_from) ages.push_back(in_days(*hatch_.laying_from));
+    return ages;
+}
+
+std::vector<double> Intake::breaks() const {
+    std::vector<double> ages = spread_breaks();
+    for (domain::FeedingStep const& step : hatch_.feeding) ages.push_back(in_days(step.from));
     if (farm_.warmth) ages.push_back(in_days(kind_.brooding_ends()));
     return ages;
 }

@@ -9,16 +9,13 @@
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/course.hpp"
+#include "engine/quantile.hpp"
 #include "engine/refills.hpp"
+#include "engine/worlds.hpp"
 
 namespace cropful::engine {
 
 namespace {
-
-struct Ages {
-    Duration from;
-    Duration to;
-};
 
 /// The part of a hatch's life that lies in the window; empty when none does.
 std::optional<Ages> ages_in(domain::Hatch const& hatch, Window const& window) {
@@ -28,14 +25,28 @@ std::optional<Ages> ages_in(domain::Hatch const& hatch, Window const& window) {
     return ages.from < ages.to ? std::optional(ages) : std::nullopt;
 }
 
-std::vector<FeedNeed> feed_needs(domain::Hatch const& hatch, Usage<Mass> const& usage, Ages ages) {
-    std::vector<FeedNeed> needs;
+/// Over stretches no longer than this each world keeps one factor of use.
+constexpr Duration longest_piece = days(7);
+
+/// What each feed is needed for in every world, in kg, hatch by hatch and in all.
+using WorldNeeds = std::map<std::string, std::vector<double>>;
+
+Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
+
+void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Intake const& intake,
+                    Usage<Mass> const& usage, Sway const& sway, Ages ages) {
+    domain::Hatch const& hatch = plan.hatch;
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         Duration const from = std::max(ages.from, hatch.feeding[i].from);
         Duration const to = std::min(ages.to, fed_until(hatch, i));
-        if (from < to) needs.push_back({hatch.feeding[i].feed, from, to, usage.between(from, to), 0, {}});
+        if (!(from < to)) continue;
+        std::vector<double> worlds;
+        add_feed(usage, pieces(flock, intake, from, to, longest_piece), sway, worlds);
+        auto& all = needs[hatch.feeding[i].feed];
+        all.resize(worlds.size());
+        std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
+        plan.feeds.push_back({hatch.feeding[i].feed, from, to, usage.between(from, to), in_mass(band(worlds)), 0, {}});
     }
-    return needs;
 }
 
 std::vector<Week> weeks(Flock const& flock, Usage<Mass> const& feed, Usage<Volume> const& water, Ages ages) {
@@ -67,42 +78,62 @@ auto const* find(Map const& map, std::optional<std::string> const& key) {
     return key ? &map.at(*key) : nullptr;
 }
 
-HatchPlan plan_hatch(domain::Farm const& farm, domain::Hatch const& hatch, Rations const& rations, Ages ages,
-                     NeedScale scale) {
+/// A farm with what its diary taught, and the worlds to judge it in.
+struct Judged {
+    Lessons lessons;
+    Draws draws;
+    WorldNeeds needs;
+};
+
+HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations, Ages ages, NeedScale scale) {
+    domain::Farm const& farm = judged.lessons.farm;
+    Belief const& belief = judged.lessons.belief;
+    domain::Hatch const& hatch = farm.hatches[number];
     Kind const& kind = rations.kinds.at(hatch.kind);
     Flock const flock(hatch, kind);
-    Intake const intake(farm, hatch, kind);
+    Intake const intake(farm, hatch, kind, nature(belief, number));
+    Spread const spread(hatch, kind, intake, belief, number);
+    Sway const sway(spread, belief, judged.draws, number);
     domain::Hopper const* hopper = find(farm.hoppers, hatch.hopper);
     domain::Drinker const* drinker = find(farm.drinkers, hatch.drinker);
     domain::Supplement const* supplement = find(farm.supplements, hatch.supplement);
-    auto const feed = feed_usage(flock, intake, hopper ? hopper->extra_waste : 0);
-    auto const water = water_usage(flock, intake, drinker ? drinker->spill : 0);
+    auto const feed = banded_feed(flock, intake, hopper ? hopper->extra_waste : 0, spread, ages);
+    auto const water = banded_water(flock, intake, drinker ? drinker->spill : 0, spread, ages);
 
-    HatchPlan plan{hatch, kind.title, flock.counted(), feed_needs(hatch, feed, ages), {}, {}, {}, {}, {}};
-    if (hopper) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages.from, ages.to);
-    if (drinker) {
-        plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages.from, ages.to);
-    }
-    if (supplement) plan.mix = course(hatch, *supplement, drinker, water, ages.from, ages.to);
+    HatchPlan plan{hatch, kind.title, flock.counted(), {}, {}, {}, {}, {}, {}};
+    add_feed_needs(plan, judged.needs, flock, intake, feed.central, sway, ages);
+    if (hopper) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages);
+    if (drinker) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages);
+    if (supplement) plan.mix = course(hatch, *supplement, drinker, water.central, ages.from, ages.to);
     plan.checks = checks_for(plan, farm, rations, intake, scale);
-    plan.weeks = weeks(flock, feed, water, ages);
+    plan.weeks = weeks(flock, feed.central, water.central, ages);
     return plan;
 }
 
 }  // namespace
 
-Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, NeedScale scale) {
+Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary,
+               NeedScale scale) {
+    Lessons lessons = learn(farm, rations, diary);
+    Draws draws(lessons.belief);
+    Judged judged{std::move(lessons), std::move(draws), {}};
     Plan plan;
-    plan.farm = farm;
+    plan.farm = judged.lessons.farm;
     plan.need_scale = scale;
-    for (domain::Hatch const& hatch : farm.hatches) {
-        if (auto const ages = ages_in(hatch, window))
-            plan.hatches.push_back(plan_hatch(farm, hatch, rations, *ages, scale));
+    plan.learned = judged.lessons.learned;
+    plan.alarms = judged.lessons.alarms();
+    for (std::size_t i = 0; i < farm.hatches.size(); ++i) {
+        if (auto const ages = ages_in(farm.hatches[i], window)) {
+            plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale));
+        }
     }
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
-    count_bags(plan);
+    std::map<std::string, Band<Mass>> needs;
+    for (auto& [feed, worlds] : judged.needs) needs[feed] = in_mass(band(worlds));
+    count_bags(plan, needs);
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);
+    for (Caution const& caution : judged.lessons.cautions()) plan.cautions.push_back(caution);
     return plan;
 }
 

@@ -12,20 +12,22 @@ constexpr std::size_t most_fills = 20000;  // a vessel emptied every few minutes
 
 /// One fill: `content` per vessel from `age`; `due` is the age at which it must be done again whatever is left.
 template <class Amount>
-Fill<Amount> fill_at(domain::Hatch const& hatch, Flock const& flock, Usage<Amount> const& usage, int count,
+Fill<Amount> fill_at(domain::Hatch const& hatch, Flock const& flock, BandedUsage<Amount> const& usage, int count,
                      Amount content, Duration age) {
-    auto const gone = usage.gone(age, content * static_cast<double>(count));
-    std::optional<Duration> const lasts = gone ? std::optional(*gone - age) : std::nullopt;
-    return {hatch.date + age, age, flock.alive(age), content, content * 0.0, lasts, std::nullopt};
+    Amount const all = content * static_cast<double>(count);
+    auto const gone = usage.central.gone(age, all);
+    std::optional<Duration> const empty_after = gone ? std::optional(*gone - age) : std::nullopt;
+    return {hatch.date + age, age,         flock.alive(age),           content,
+            content * 0.0,    empty_after, usage.gone_after(age, all), std::nullopt};
 }
 
 template <class Amount>
-void add(Vessels<Amount>& vessels, Fill<Amount> fill, Usage<Amount> const& usage, Duration next) {
+void add(Vessels<Amount>& vessels, Fill<Amount> fill, BandedUsage<Amount> const& usage, Duration next) {
     if (vessels.fills.size() >= most_fills || !(next > fill.age)) {
         throw NoAnswer(vessels.key + ": holds so little that it would be filled more than " +
                        std::to_string(most_fills) + " times; check its size and the number of birds");
     }
-    fill.used = usage.between(fill.age, next) / static_cast<double>(vessels.count);
+    fill.used = usage.central.between(fill.age, next) / static_cast<double>(vessels.count);
     vessels.fills.push_back(std::move(fill));
 }
 
@@ -67,16 +69,18 @@ Duration batch_life(domain::Supplement const& supplement) {
     return std::min(days(1), supplement.keeps.value_or(days(1)));
 }
 
-Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, Usage<Mass> const& usage,
-                           Flock const& flock, Intake const& intake, Rations const& rations, Duration from,
-                           Duration to) {
+Mass hopper_content(domain::Hopper const& hopper, domain::Feed const& feed, Rations const& rations) {
+    return hopper.volume * bulk_density(feed, rations) * hopper.fill * (1 - hopper.stays_behind);
+}
+
+Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, BandedUsage<Mass> const& usage,
+                           Flock const& flock, Intake const& intake, Rations const& rations, Ages ages) {
     Vessels<Mass> vessels{hopper.key, hatch.hoppers, {}};
-    for (Duration age = from; age + instant < to;) {
-        Mass const content = hopper.volume * bulk_density(intake.eaten(age + instant), rations) * hopper.fill *
-                             (1 - hopper.stays_behind);
+    for (Duration age = ages.from; age + instant < ages.to;) {
+        Mass const content = hopper_content(hopper, intake.eaten(age + instant), rations);
         auto fill = fill_at(hatch, flock, usage, vessels.count, content, age);
-        Duration next = next_feed_change(hatch, age, to);
-        if (fill.empty_after) next = std::min(next, age + *fill.empty_after);
+        Duration next = next_feed_change(hatch, age, ages.to);
+        if (fill.lasts.p05) next = std::min(next, age + *fill.lasts.p05);
         add(vessels, std::move(fill), usage, next);
         age = next;
     }
@@ -84,14 +88,14 @@ Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hop
 }
 
 Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const& drinker,
-                              domain::Supplement const* supplement, Usage<Volume> const& usage, Flock const& flock,
-                              Duration from, Duration to) {
+                              domain::Supplement const* supplement, BandedUsage<Volume> const& usage,
+                              Flock const& flock, Ages ages) {
     Vessels<Volume> vessels{drinker.key, hatch.drinkers, {}};
-    for (Duration age = from; age + instant < to;) {
+    for (Duration age = ages.from; age + instant < ages.to;) {
         auto fill = fill_at(hatch, flock, usage, vessels.count, drinker.volume - drinker.displaced, age);
         fill.change_after = change_after(drinker, supplement, age);
-        Duration next = to;
-        if (fill.empty_after) next = std::min(next, age + *fill.empty_after);
+        Duration next = ages.to;
+        if (fill.lasts.p05) next = std::min(next, age + *fill.lasts.p05);
         if (fill.change_after) next = std::min(next, age + *fill.change_after);
         add(vessels, std::move(fill), usage, next);
         age = next;

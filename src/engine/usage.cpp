@@ -4,27 +4,35 @@ namespace cropful::engine {
 
 namespace {
 
-std::vector<double> all_breaks(Flock const& flock, Intake const& intake) {
+std::vector<double> all_breaks(Flock const& flock, Intake const& intake, std::vector<double> const& more) {
     std::vector<double> ages = flock.breaks();
-    std::vector<double> const more = intake.breaks();
+    std::vector<double> const bends = intake.breaks();
+    ages.insert(ages.end(), bends.begin(), bends.end());
     ages.insert(ages.end(), more.begin(), more.end());
     return ages;
 }
 
+Factor times(Factor const& rate, Factor const& factor) {
+    if (!factor) return rate;
+    return [rate, factor](double age) { return rate(age) * factor(age); };
+}
+
 }  // namespace
 
-Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, double extra_waste) {
+Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, double extra_waste, Factor const& factor,
+                       std::vector<double> const& breaks) {
     auto const rate = [flock, intake, extra_waste](double age) {
         return in_kilograms_per_day(flock.alive(days(age)) * intake.feed(days(age))) / (1 - extra_waste);
     };
-    return Usage<Mass>({rate, all_breaks(flock, intake)});
+    return Usage<Mass>({times(rate, factor), all_breaks(flock, intake, breaks)});
 }
 
-Usage<Volume> water_usage(Flock const& flock, Intake const& intake, double spill) {
+Usage<Volume> water_usage(Flock const& flock, Intake const& intake, double spill, Factor const& factor,
+                          std::vector<double> const& breaks) {
     auto const rate = [flock, intake, spill](double age) {
         return in_litres_per_day(flock.alive(days(age)) * intake.water(days(age))) / (1 - spill);
     };
-    return Usage<Volume>({rate, all_breaks(flock, intake)});
+    return Usage<Volume>({times(rate, factor), all_breaks(flock, intake, breaks)});
 }
 
 }  // namespace cropful::engine

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <optional>
 
@@ -33,9 +34,25 @@ class Usage {
     curves::RunningTotal total_;
 };
 
-/// Feed the flock takes, extra waste (a fraction) included.
-Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, double extra_waste);
-/// Water the flock takes, spill (a fraction) included.
-Usage<Volume> water_usage(Flock const& flock, Intake const& intake, double spill);
+/// What is used between two ages, in kg or L.
+using Use = std::function<double(Duration, Duration)>;
+
+template <class Amount>
+Use amounts_of(Usage<Amount> const& usage) {
+    return [usage](Duration from, Duration to) {
+        if constexpr (std::is_same_v<Amount, Mass>) return in_kilograms(usage.between(from, to));
+        if constexpr (std::is_same_v<Amount, Volume>) return in_litres(usage.between(from, to));
+    };
+}
+
+/// A number by age in days, smooth between its breaks.
+using Factor = std::function<double(double)>;
+
+/// Feed the flock takes, extra waste (a fraction) included, times `factor` where there is one.
+Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, double extra_waste, Factor const& factor = {},
+                       std::vector<double> const& breaks = {});
+/// Water the flock takes, spill (a fraction) included, times `factor` where there is one.
+Usage<Volume> water_usage(Flock const& flock, Intake const& intake, double spill, Factor const& factor = {},
+                          std::vector<double> const& breaks = {});
 
 }  // namespace cropful::engine

@@ -41,13 +41,13 @@ void too_small(CautionList& list, HatchPlan const& part, std::optional<Vessels<A
     Fill<Amount> const* first = nullptr;
     Fill<Amount> const* worst = nullptr;
     for (auto const& fill : vessels->fills) {
-        if (!fill.empty_after || in_days(*fill.empty_after) * 24 >= overnight_hours) continue;
+        if (!fill.lasts.p05 || in_days(*fill.lasts.p05) * 24 >= overnight_hours) continue;
         if (!first) first = &fill;
-        if (!worst || *fill.empty_after < *worst->empty_after) worst = &fill;
+        if (!worst || *fill.lasts.p05 < *worst->lasts.p05) worst = &fill;
     }
     if (!first) return;
     list.add(part.hatch.name + ": from about " + first->at.day() + " " + std::to_string(vessels->count) + " x " +
-                 vessels->key + " " + what + " in as little as " + print(*worst->empty_after) +
+                 vessels->key + " " + what + " in as little as " + print(*worst->lasts.p05) +
                  ", less than a night. Add more before then, or come more often.",
              "common practice, no source");
 }

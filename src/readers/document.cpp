@@ -1,6 +1,7 @@
 #include "readers/document.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -21,7 +22,6 @@ namespace cropful::readers {
 
 namespace {
 
-constexpr std::size_t most_bytes = 1'000'000;
 constexpr int most_dots = 300;  // in one line: deeper keys would exhaust the parser's stack
 
 Node convert(toml::node const& node);
@@ -157,7 +157,7 @@ Document parse_document(std::string const& text, std::string const& file) {
     }
 }
 
-std::string read_text(std::string const& path) {
+std::string read_text(std::string const& path, std::size_t most_megabytes) {
     std::error_code unknown;
     if (std::filesystem::is_directory(path, unknown)) {
         throw WrongUse(path + ": found a directory; expected a file");
@@ -167,11 +167,16 @@ std::string read_text(std::string const& path) {
         bool const there = std::filesystem::exists(path, unknown);
         throw WrongUse(path + (there ? ": the file cannot be read" : ": there is no such file"));
     }
-    std::string text(most_bytes + 1, '\0');
-    in.read(text.data(), static_cast<std::streamsize>(text.size()));
-    text.resize(static_cast<std::size_t>(in.gcount()));
+    std::size_t const most_bytes = most_megabytes * 1'000'000;
+    std::string text;
+    std::array<char, 65536> part;
+    while (text.size() <= most_bytes && (in.read(part.data(), part.size()) || in.gcount() > 0)) {
+        text.append(part.data(), static_cast<std::size_t>(in.gcount()));
+    }
     if (in.bad()) throw WrongUse(path + ": the file cannot be read");
-    if (text.size() > most_bytes) throw WrongUse(path + ": found more than 1 MB; expected a file of a few kB");
+    if (text.size() > most_bytes) {
+        throw WrongUse(path + ": found more than " + std::to_string(most_megabytes) + " MB; expected a smaller file");
+    }
     return text;
 }
 

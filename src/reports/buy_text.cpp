@@ -1,6 +1,7 @@
 #include "cropful/reports/buy_text.hpp"
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
@@ -20,29 +21,33 @@ std::string price(std::optional<quantities::Money> const& cost, Plan const& plan
     return cost ? print(*cost, plan.farm.currency) : "no price";
 }
 
-Mass bought(Purchase const& feed) { return feed.bag ? *feed.bag * static_cast<double>(feed.bags) : kilograms(0); }
+Mass bought(Purchase const& feed) {
+    return feed.bag ? *feed.bag * static_cast<double>(feed.safe_bags.p95) : kilograms(0);
+}
 
 std::string feed_words(Purchase const& feed, Plan const& plan) {
     auto const measures = plan.farm.measures;
     std::string words = feed.title.empty() ? feed.key : feed.title;
     if (feed.bag) words += ", " + print(*feed.bag, measures);
-    words += ": " + print(feed.need, measures) + " to be eaten";
+    words +=
+        ": " + print(feed.band.p50, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
     if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
     if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
     if (!feed.bag) words += " (no bag size stated)";
-    Mass const over = bought(feed) + feed.on_hand - feed.need;
-    if (feed.bag && feed.bags == 0) words += "; enough is on hand";
-    if (feed.bags > 0) words += ", " + print(over, measures) + " left over";
+    Mass const over = bought(feed) + feed.on_hand - feed.band.p50;
+    if (feed.bag && feed.safe_bags.p95 == 0) words += "; enough is on hand";
+    if (feed.safe_bags.p95 > 0) words += "; usually " + print(over, measures) + " left over";
+    if (feed.safe_bags.p50 < feed.safe_bags.p95) words += ", and " + plural(feed.safe_bags.p50, "bag") + " would do";
     return words + "; needed from " + feed.first_needed.day() + " to " + feed.last_needed.day();
 }
 
 void add_feed(Table& table, Purchase const& feed, Plan const& plan) {
-    std::string count = plural(feed.bags, "bag");
+    std::string count = plural(feed.safe_bags.p95, "bag");
     if (!feed.bag) {
-        auto const more = feed.need + feed.spare - feed.on_hand;
+        auto const more = feed.band.p95 + feed.spare - feed.on_hand;
         count = more > kilograms(0) ? print(more, plan.farm.measures) : "none";
     }
-    table.add({count, price(feed.cost, plan), feed_words(feed, plan)});
+    table.add({count, price(feed.safe_cost, plan), feed_words(feed, plan)});
 }
 
 /// Why packs cannot be counted.
@@ -73,15 +78,17 @@ std::string purchases_text(Plan const& plan) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
     for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
-    bool const nothing_priced = !plan.cost_is_whole && plan.cost == quantities::money(0);
-    if (nothing_priced && plan.bags == 0) return "\nBUY\n" + table.text();
-    table.add({plural(plan.bags, "bag"), nothing_priced ? "" : print(plan.cost, plan.farm.currency),
+    bool const nothing_priced = !plan.cost_is_whole && plan.safe_cost == quantities::money(0);
+    std::string const heading = "\nBUY, to be sure 19 times in 20\n";
+    if (nothing_priced && plan.safe_bags == 0) return heading + table.text();
+    table.add({plural(plan.safe_bags, "bag"), nothing_priced ? "" : print(plan.safe_cost, plan.farm.currency),
                plan.cost_is_whole || nothing_priced ? "in all" : "in all, without what has no price"});
-    return "\nBUY\n" + table.text();
+    return heading + table.text();
 }
 
 std::string buy_text(Plan const& plan, Sources sources) {
-    std::string text = page_title(plan) + purchases_text(plan) + "\nFOR\n";
+    std::string const learned = learned_text(plan.learned, plan.farm.measures);
+    std::string text = page_title(plan) + purchases_text(plan) + (learned.empty() ? "" : "\n" + learned) + "\nFOR\n";
     for (engine::HatchPlan const& hatch : plan.hatches) {
         text += wrap(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)), "  ", "    ");
     }

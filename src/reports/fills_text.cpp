@@ -21,6 +21,13 @@ using quantities::Volume;
 
 std::string birds(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
 
+/// Whole days once there are several: the middle of a band is no promise.
+std::string roughly(std::optional<Duration> const& lasts) {
+    if (!lasts) return "never";
+    double const length = quantities::in_days(*lasts);
+    return print(length < 3 ? *lasts : quantities::days(std::floor(length)));
+}
+
 std::string never(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "never"; }
 
 /// First cells of a row: when, age and birds.
@@ -34,8 +41,8 @@ std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
 /// When one hopper fill ends and why.
 std::string end_of(Fill<Mass> const& fill, HatchPlan const& hatch, Duration next, Measures measures) {
     std::string const feed = feed_from(hatch, next);
-    bool const runs_out = fill.empty_after && fill.age + *fill.empty_after <= next + quantities::days(1e-6);
-    if (runs_out) return short_moment(fill.at + *fill.empty_after, measures);
+    bool const runs_out = fill.lasts.p05 && fill.age + *fill.lasts.p05 <= next + quantities::days(1e-6);
+    if (runs_out) return short_moment(fill.at + *fill.lasts.p05, measures);
     if (!feed.empty()) return feed + " from " + (hatch.hatch.date + next).day();
     return "lasts to the end";
 }
@@ -65,11 +72,12 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return "";
     auto const& hoppers = *hatch.hoppers;
     auto const folds = fold(hoppers.fills, last_age(hatch), every_fill);
-    Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
-    table.add({"fill", "age", "birds", "lasts", "empty about"});
+    Table table({Align::left, Align::left, Align::right, Align::right, Align::right, Align::left}, 4);
+    table.add({"fill", "age", "birds", "sure for", "usually", "fill again by"});
     for (auto const& one : folds) {
         auto cells = start(one, measures);
-        cells.push_back(never(one.shortest()));
+        cells.push_back(never(one.shortest(safe_end)));
+        cells.push_back(roughly(one.shortest(middle)));
         cells.push_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
                                              : end_of(one.fills.front(), hatch, one.next, measures));
         table.add(std::move(cells));
@@ -82,8 +90,8 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return "";
     auto const& drinkers = *hatch.drinkers;
     auto const folds = fold(drinkers.fills, last_age(hatch), every_fill);
-    Table table({Align::left, Align::left, Align::right, Align::left, Align::left}, 4);
-    table.add({"fill", "age", "birds", "then", "dry after"});
+    Table table({Align::left, Align::left, Align::right, Align::left, Align::right, Align::right}, 4);
+    table.add({"fill", "age", "birds", "then", "sure for", "usually"});
     for (auto const& one : folds) {
         auto cells = start(one, measures);
         bool const several = one.fills.size() > 1;
@@ -92,7 +100,8 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
         } else {
             cells.push_back(several ? plural(static_cast<int>(one.fills.size()), "fill") : "fill before it is dry");
         }
-        cells.push_back(never(one.shortest()));
+        cells.push_back(never(one.shortest(safe_end)));
+        cells.push_back(roughly(one.shortest(middle)));
         table.add(std::move(cells));
     }
     return title("WATER", drinkers.count, drinkers.key, print(drinkers.fills.front().content, measures)) +

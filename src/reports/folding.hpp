@@ -13,6 +13,11 @@ namespace cropful::reports {
 
 inline constexpr std::size_t most_rows = 12;  // a list of fills longer than this is folded
 
+/// One end of the band of how long a fill lasts.
+using End = std::optional<quantities::Duration> engine::Band<std::optional<quantities::Duration>>::*;
+inline constexpr End safe_end = &engine::Band<std::optional<quantities::Duration>>::p05;
+inline constexpr End middle = &engine::Band<std::optional<quantities::Duration>>::p50;
+
 /// Consecutive fills shown as one row.
 template <class Amount>
 struct Fold {
@@ -20,11 +25,12 @@ struct Fold {
     quantities::Duration next;  // age at the fill after the last of these, or at the end
     int weeks = 0;              // folded by periods of so many weeks of life; 0: by rhythm, or not at all
 
-    /// Shortest time to empty; absent when none of them empties.
-    [[nodiscard]] std::optional<quantities::Duration> shortest() const {
+    /// The shortest of one end of the bands of how long they last; absent when none of them empties.
+    [[nodiscard]] std::optional<quantities::Duration> shortest(End end) const {
         std::optional<quantities::Duration> least;
         for (auto const& fill : fills) {
-            if (fill.empty_after) least = least ? std::min(*least, *fill.empty_after) : *fill.empty_after;
+            auto const& lasts = fill.lasts.*end;
+            if (lasts) least = least ? std::min(*least, *lasts) : *lasts;
         }
         return least;
     }
@@ -44,7 +50,7 @@ struct Fold {
 
 template <class Amount>
 bool by_change(engine::Fill<Amount> const& fill) {
-    return fill.change_after && (!fill.empty_after || *fill.change_after < *fill.empty_after);
+    return fill.change_after && (!fill.lasts.p05 || *fill.change_after < *fill.lasts.p05);
 }
 
 /// Whether two neighbours share a row: one rhythm of changes, or the same stretch of `weeks`.

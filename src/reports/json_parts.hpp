@@ -29,6 +29,8 @@ Json unit_of(std::string const& nutrient);   // "%", "mg/kg", ...; null for an u
 enum class Fills { all, first };
 Json hoppers_json(engine::HatchPlan const& hatch, Fills which);   // null without
 Json drinkers_json(engine::HatchPlan const& hatch, Fills which);  // null without
+Json learned_json(std::vector<engine::Learned> const& learned);
+Json intervals_json(std::vector<engine::Interval> const& intervals);
 Json mix_json(engine::Mix const& mix);
 Json check_json(engine::Check const& check);
 Json notes(std::vector<engine::Assumption> const& assumptions);

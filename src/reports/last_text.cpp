@@ -2,6 +2,7 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -17,8 +18,18 @@ using quantities::Measures;
 using quantities::print;
 using quantities::Volume;
 
-std::string after(Duration lasts, engine::Moment at, Measures measures) {
-    return print(lasts) + ", until " + moment_words(at + lasts, measures);
+std::string until(Duration lasts, engine::Moment at, Measures measures) {
+    return moment_words(at + lasts, measures) + " (" + print(lasts) + ")";
+}
+
+/// The safe end first, in plain words.
+template <class Amount>
+std::string lasts_words(Fill<Amount> const& fill, Measures measures) {
+    auto const& lasts = fill.lasts;
+    if (!lasts.p05) return "as long as they are kept";
+    std::string words = "until " + until(*lasts.p05, fill.at, measures) + " 19 times in 20";
+    if (lasts.p50) words += ", as often as not until " + until(*lasts.p50, fill.at, measures);
+    return words;
 }
 
 /// The feed that takes over before this fill is eaten; empty when none does.
@@ -40,18 +51,18 @@ std::string hopper_words(HatchPlan const& hatch, Measures measures) {
     auto const& fill = hoppers.fills.front();
     std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
     std::string const holds = print(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
-    std::string const lasts =
-        fill.empty_after ? after(*fill.empty_after, fill.at, measures) : "as long as they are kept";
-    return vessels + ", " + holds + ": feed for " + lasts + overtaken(hatch, fill);
+    return vessels + ", " + holds + ": feed " + lasts_words(fill, measures) + overtaken(hatch, fill);
 }
 
 std::string drinker_words(HatchPlan const& hatch, Measures measures) {
     auto const& drinkers = *hatch.drinkers;
     auto const& fill = drinkers.fills.front();
     std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " + print(fill.content, measures) +
-                        (drinkers.count > 1 ? " each" : "") + ": water for ";
-    words += fill.empty_after ? after(*fill.empty_after, fill.at, measures) : "as long as they are kept";
-    if (changed_before_dry(fill)) words += "; but change it after " + after(*fill.change_after, fill.at, measures);
+                        (drinkers.count > 1 ? " each" : "") + ": water " + lasts_words(fill, measures);
+    if (changed_before_dry(fill)) {
+        words += "; but change it after " + print(*fill.change_after) + ", " +
+                 moment_words(fill.at + *fill.change_after, measures);
+    }
     return words;
 }
 
@@ -87,8 +98,11 @@ std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at
             at ? "filled " + at->day_year() + moment_words(*at, measures).substr(at->day().size()) : "";
         text = both_ends(plan.farm.name, when) + "\n";
     }
+    std::string const alarms = alarms_text(plan.alarms, measures), learned = learned_text(plan.learned, measures);
+    if (!alarms.empty()) text += alarms + "\n";
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, measures);
-    text += "\n" + wrap("Counted for ordinary birds; hours are rounded down: fill before, not at, the hour.");
+    if (!learned.empty()) text += "\n" + learned;
+    text += "\n" + wrap("Go by the first hour: 1 flock in 20 is empty sooner. Hours are rounded down.");
     return text + notes_text(plan, sources);
 }
 

@@ -110,12 +110,17 @@ std::string cautions_text(std::vector<engine::Caution> const& cautions, Sources 
 }
 
 std::string notes_text(engine::Plan const& plan, Sources sources) {
-    std::string text = cautions_text(plan.cautions, sources);
-    if (plan.assumptions.empty()) return text;
+    return notes_text(plan.cautions, plan.assumptions, sources);
+}
+
+std::string notes_text(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
+                       Sources sources) {
+    std::string text = cautions_text(cautions, sources);
+    if (assumptions.empty()) return text;
     text +=
         sources == Sources::named ? "\nTHIS RESTS ON\n" : "\nTHIS RESTS ON (--sources names where each comes from)\n";
     std::vector<std::string> named;
-    for (engine::Assumption const& one : plan.assumptions) {
+    for (engine::Assumption const& one : assumptions) {
         std::string const words =
             sources == Sources::named ? source_words(one.source, named) : domain::name(one.source.standing);
         text += wrap(one.text + " [" + words + "]", "  - ", "    ");

@@ -43,6 +43,9 @@ Json feeds_json(HatchPlan const& hatch, domain::Farm const& farm) {
                            {"from_d", in_days(feed.from)},
                            {"to_d", in_days(feed.to)},
                            {"feed_kg", in_kilograms(feed.amount)},
+                           {"p05", in_kilograms(feed.band.p05)},
+                           {"p50", in_kilograms(feed.band.p50)},
+                           {"p95", in_kilograms(feed.band.p95)},
                            {"bags", bag ? Json(feed.bags) : Json(nullptr)},
                            {"bag_kg", or_null(bag, in_kilograms)},
                            {"cost", or_null(feed.cost, in_money)}});
@@ -78,11 +81,18 @@ void add_purchases(Json& json, Plan const& plan) {
         json["buy"].push_back(Json{{"feed", feed.key},
                                    {"title", feed.title},
                                    {"feed_kg", in_kilograms(feed.need)},
+                                   {"p05", in_kilograms(feed.band.p05)},
+                                   {"p50", in_kilograms(feed.band.p50)},
+                                   {"p95", in_kilograms(feed.band.p95)},
                                    {"on_hand_kg", in_kilograms(feed.on_hand)},
                                    {"spare_kg", in_kilograms(feed.spare)},
                                    {"bags", feed.bag ? Json(feed.bags) : Json(nullptr)},
+                                   {"bags_p05", feed.bag ? Json(feed.safe_bags.p05) : Json(nullptr)},
+                                   {"bags_p50", feed.bag ? Json(feed.safe_bags.p50) : Json(nullptr)},
+                                   {"bags_p95", feed.bag ? Json(feed.safe_bags.p95) : Json(nullptr)},
                                    {"bag_kg", or_null(feed.bag, in_kilograms)},
                                    {"cost", or_null(feed.cost, in_money)},
+                                   {"cost_p95", or_null(feed.safe_cost, in_money)},
                                    {"first_needed", feed.first_needed.iso()},
                                    {"last_needed", feed.last_needed.iso()}});
     }
@@ -98,7 +108,9 @@ void add_purchases(Json& json, Plan const& plan) {
     json["total"] = {{"cost", in_money(plan.cost)},
                      {"cost_is_whole", plan.cost_is_whole},
                      {"currency", plan.farm.currency},
+                     {"cost_p95", in_money(plan.safe_cost)},
                      {"bags", plan.bags},
+                     {"bags_p95", plan.safe_bags},
                      {"feed_kg", in_kilograms(feed_kg)}};
 }
 
@@ -113,6 +125,8 @@ std::string answer(Plan const& plan, Json json, Add add, Finish finish) {
         json["hatches"].push_back(std::move(part));
     }
     finish(json);
+    json["learned"] = learned_json(plan.learned);
+    json["alarms"] = intervals_json(plan.alarms);
     json["assumptions"] = notes(plan.assumptions);
     json["cautions"] = notes(plan.cautions);
     return printed(json);

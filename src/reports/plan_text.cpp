@@ -4,6 +4,7 @@
 #include "cropful/reports/buy_text.hpp"
 #include "cropful/reports/check_text.hpp"
 #include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
@@ -17,11 +18,11 @@ using quantities::Measures;
 using quantities::print;
 
 std::string feeds_text(HatchPlan const& hatch, Measures measures) {
-    Table table({Align::left, Align::left, Align::left, Align::right, Align::left}, 4);
-    table.add({"feed", "ages", "from", "to eat", "bags to buy"});
+    Table table({Align::left, Align::left, Align::left, Align::right, Align::right}, 4);
+    table.add({"feed", "ages", "from", "sure with", "usually"});
     for (engine::FeedNeed const& feed : hatch.feeds) {
         table.add({feed.feed, ages_words(feed.from, feed.to), (hatch.hatch.date + feed.from).day(),
-                   print(feed.amount, measures), feed.cost || feed.bags > 0 ? std::to_string(feed.bags) : ""});
+                   print(feed.band.p95, measures), print(feed.band.p50, measures)});
     }
     return "  FEED\n" + table.text();
 }
@@ -61,11 +62,19 @@ std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm, Detail 
 }  // namespace
 
 std::string plan_text(engine::Plan const& plan, Detail detail, Sources sources) {
-    std::string text = page_title(plan) + purchases_text(plan) + "\n";
+    auto const measures = plan.farm.measures;
+    std::string text = page_title(plan);
+    std::string const alarms = alarms_text(plan.alarms, measures), learned = learned_text(plan.learned, measures);
+    if (!alarms.empty()) text += "\n" + alarms;
+    text += purchases_text(plan);
+    if (!learned.empty()) text += "\n" + learned;
+    text += "\n";
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, plan.farm, detail);
-    text += "\n" + wrap(
-                       "Every figure is for ordinary birds: some flocks eat more, some less. Hours are rounded down: "
-                       "fill before, not at, the hour, and look in on hoppers and drinkers every day all the same.");
+    text +=
+        "\n" + wrap(
+                   "\"Sure\" is 19 times in 20, for flocks as different as flocks are; \"usually\" is as often as "
+                   "not. Feed a day, water a day and what to stir in are for ordinary birds. Hours are rounded down: "
+                   "fill before, not at, the hour, and look in on hoppers and drinkers every day all the same.");
     return text + notes_text(plan, sources);
 }
 

@@ -30,7 +30,10 @@ Json fill_json(Fill<Mass> const& fill) {
             {"content_kg", in_kilograms(fill.content)},
             {"used_kg", in_kilograms(fill.used)},
             {"empty_after_d", or_null(fill.empty_after, in_days)},
-            {"empty_at", empty_at(fill.at, fill.empty_after)}};
+            {"empty_at", empty_at(fill.at, fill.empty_after)},
+            {"p05", or_null(fill.lasts.p05, in_days)},
+            {"p50", or_null(fill.lasts.p50, in_days)},
+            {"p95", or_null(fill.lasts.p95, in_days)}};
 }
 
 Json fill_json(Fill<Volume> const& fill) {
@@ -41,6 +44,9 @@ Json fill_json(Fill<Volume> const& fill) {
             {"used_l", in_litres(fill.used)},
             {"empty_after_d", or_null(fill.empty_after, in_days)},
             {"empty_at", empty_at(fill.at, fill.empty_after)},
+            {"p05", or_null(fill.lasts.p05, in_days)},
+            {"p50", or_null(fill.lasts.p50, in_days)},
+            {"p95", or_null(fill.lasts.p95, in_days)},
             {"change_after_d", or_null(due_after(fill), in_days)}};
 }
 

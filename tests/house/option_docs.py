@@ -12,7 +12,7 @@ def main():
     text = page.read_text() if page.exists() else ""
     program, users = sys.argv[2], {}
     for command in commands(program):
-        for words in (f"cropful {command}", *options(program, command)):
+        for words in (f"cropful {command}", *options(program, *command.split())):
             users.setdefault(words, []).append(command)
     missing = [f"docs/guide.md does not mention {words} (of {', '.join(users[words])})"
                for words in sorted(users) if not re.search(rf"(?<![\w-]){words}(?![\w-])", text)]

@@ -1,8 +1,10 @@
 """What the program says of itself."""
+import functools
 import re
 import subprocess
 
 
+@functools.cache
 def ask(program, *words):
     done = subprocess.run([program, *words], capture_output=True, text=True, timeout=60)
     if done.returncode != 0:
@@ -10,11 +12,18 @@ def ask(program, *words):
     return done.stdout
 
 
-def commands(program):
-    """Names of the commands, from the list under the heading that ends in `ommands:`."""
-    section = re.search(r"^.*ommands:\n((?:[ \t].*\n|\n)+)", ask(program, "--help"), re.M)
-    found = re.findall(r"^ {2}([a-z]\w*)", section.group(1), re.M) if section else []
-    if not found:
+def listed(program, *words):
+    """Names of the commands a help lists, under the heading that ends in `ommands:`."""
+    section = re.search(r"^.*ommands:\n((?:[ \t].*\n|\n)+)", ask(program, *words, "--help"), re.M)
+    return re.findall(r"^ {2}([a-z]\w*)", section.group(1), re.M) if section else []
+
+
+def commands(program, *words):
+    """Every command, those of a command with its name before: "plan", "diary", "diary add"."""
+    found = []
+    for name in listed(program, *words):
+        found += [" ".join([*words, name]), *commands(program, *words, name)]
+    if not found and not words:
         raise SystemExit("--help lists no command")
     return found
 

@@ -13,6 +13,10 @@ scipy.integrate.quad on each smooth piece.  What a vessel gives between two
 fills comes from the 10-point Gauss-Legendre rule on each smooth piece (the
 rule of scipy.integrate.fixed_quad with n=10): head count times intake is a
 product of two cubics, degree 6, and ten points are exact to degree 19.
+
+A vessel is filled again at the safe end of how long it lasts, p05.  That figure
+is taken as printed, here judged only by its place (p05 <= p50 <= p95, the
+central figure inside); the chain of fills must follow it.
 """
 
 import argparse
@@ -436,27 +440,27 @@ def vessel_m3(vessel):
     return total
 
 
+def whole_bags(table, need):
+    """Bags of one feed for a need in kg, less what is on hand; None where a rounding decides it."""
+    x = (need - (value(table["on_hand"], "mass") if "on_hand" in table else 0.0)) / value(table["bag"], "mass")
+    if abs(x - round(x)) < 1e-9 * max(1.0, abs(x)) and need > 0 and round(x) >= 0:
+        return None
+    return max(0, math.ceil(x))
+
+
 def pooled_bags(farm, hatches, needs):
     """{(hatch, i): (bags or None where a rounding decides it, cost)}: hatches by
     date, feeds in order, cumulative need less what is on hand.  `needs` holds only
     the feeds of the time asked for."""
     out, run = {}, collections.defaultdict(float)
-
-    def whole(feed):
-        t = farm["feed"][feed]
-        x = (run[feed] - (value(t["on_hand"], "mass") if "on_hand" in t else 0.0)) / value(t["bag"], "mass")
-        if abs(x - round(x)) < 1e-9 * max(1.0, abs(x)) and run[feed] > 0 and round(x) >= 0:
-            return None
-        return max(0, math.ceil(x))
-
     for h in sorted(hatches, key=lambda h: h.date):
         for i in range(len(h.steps)):
             if (h.name, i) not in needs:
                 continue
             feed, amount = needs[h.name, i]
-            before = whole(feed)
+            before = whole_bags(farm["feed"][feed], run[feed])
             run[feed] += amount
-            after = whole(feed)
+            after = whole_bags(farm["feed"][feed], run[feed])
             n = None if before is None or after is None else after - before
             out[h.name, i] = (n, None if n is None else n * farm["feed"][feed]["price"])
     return out
@@ -489,6 +493,9 @@ def packs_to_buy(farm, mixes):
 # ---------------------------------------------------------------- comparison
 
 
+BAND = ("p05", "p50", "p95")
+
+
 class Report:
     def __init__(self):
         self.worst = (0.0, "nothing compared")
@@ -519,6 +526,15 @@ class Report:
         if got != want:
             self.faults.append(f"{where}: program {got!r}, here {want!r}")
 
+    def band(self, where, got, central):
+        """p05 <= p50 <= p95 as printed, with the central figure strictly inside."""
+        self.numbers += len(BAND)
+        ends = [got.get(key) for key in BAND]
+        if not all(is_number(v) for v in (*ends, central)):
+            self.faults.append(f"{where}: numbers were expected as {', '.join(BAND)}, found {ends!r}")
+        elif not (0 <= ends[0] <= ends[1] <= ends[2] and ends[0] < central < ends[2]):
+            self.faults.append(f"{where}: {ends!r} do not rise, or {central!r} is not inside them")
+
     def moment(self, where, got, want):
         """A date text, to its own resolution."""
         self.numbers += 1
@@ -535,6 +551,10 @@ class Report:
             self.faults.append(f"{where}: program {got!r}, here {want.isoformat(sep=' ')}")
 
 
+def is_number(v):
+    return isinstance(v, (int, float)) and not isinstance(v, bool) and math.isfinite(v)
+
+
 def check_fills(report, where, hatch, span, fills, demand, count, unit, content, seen):
     """Every fill of one kind of vessel between two ages.  `content(age)` is what one vessel holds."""
     first, until = span
@@ -544,12 +564,13 @@ def check_fills(report, where, hatch, span, fills, demand, count, unit, content,
         return
     ages = [f["age_d"] for f in fills]
     last_for = [f["empty_after_d"] for f in fills]
-    for label, numbers in (("age_d", ages), ("empty_after_d", last_for)):
-        if any(not isinstance(v, (int, float)) or not math.isfinite(v) for v in numbers):
+    safe_for = [f["p05"] for f in fills]
+    for label, numbers in (("age_d", ages), ("empty_after_d", last_for), ("p05", safe_for)):
+        if not all(is_number(v) for v in numbers):
             report.faults.append(f"{where}: {label} is not a number throughout")
             return
     report.same(f"{where}: age of the first fill", ages[0], first)
-    if any(b <= a for a, b in zip(ages, ages[1:])) or min(last_for) <= 0:
+    if any(b <= a for a, b in zip(ages, ages[1:])) or min(*last_for, *safe_for) <= 0:
         report.faults.append(f"{where}: ages of the fills do not rise, or a fill lasts no time")
         return
     if ages[-1] >= until - 1e-9:
@@ -573,29 +594,32 @@ def check_fills(report, where, hatch, span, fills, demand, count, unit, content,
         report.same(f"{at} taken by its empty_after_d against its content", float(to_empty[k]), holds)
         report.moment(f"{at} at", fill["at"], hatch.date + dt.timedelta(days=ages[k]))
         report.moment(f"{at} empty_at", fill["empty_at"], hatch.date + dt.timedelta(days=ages[k] + last_for[k]))
+        report.band(f"{at} how long it lasts", fill, last_for[k])
         if k in picks:
             root = demand.lasts(ages[k], holds * count)
             report.same(f"{at} empty_after_d against brentq", last_for[k], root)
             seen["roots found"] += 1
 
-        # what ends this fill
-        due = ages[k] + last_for[k]
+        # what ends this fill: the safe end of how long it lasts, or what is due before that
+        due = ages[k] + safe_for[k]
         if is_hopper:
             change = min((c for c in changes if c > ages[k]), default=math.inf)
             if change < min(due, until):
                 seen["hopper topped by a change of feed"] += 1
+            elif due < until:
+                seen["hopper filled at the safe end"] += 1
             due = min(due, change)
         else:
             allowed = hatch.water_due(ages[k])
-            step = min(last_for[k], allowed)
-            if allowed < last_for[k]:
+            if allowed < safe_for[k]:
                 seen["water changed before dry"] += 1
                 seen["solution changed before dry"] += hatch.course is not None and allowed == hatch.course.batch
             elif allowed < math.inf:
                 seen["dry before the water is changed"] += 1
-            # the sooner of dry and due; null where nothing but running dry is stated
-            report.maybe(f"{at} change_after_d", fill.get("change_after_d"), None if allowed == math.inf else step)
-            due = ages[k] + step
+            # the sooner of dry (central) and due; null where nothing but running dry is stated
+            report.maybe(f"{at} change_after_d", fill.get("change_after_d"),
+                         None if allowed == math.inf else min(last_for[k], allowed))
+            due = ages[k] + min(safe_for[k], allowed)
         if k + 1 < len(fills):
             if due >= until * (1 + 1e-12):
                 report.faults.append(f"{at}: lasts to the end at {until} d, yet another fill follows")
@@ -626,6 +650,45 @@ def check_mix(report, where, hatch, span, got, seen):
         seen["last batch cut short"] += w["lasts_d"] < hatch.course.batch - INSTANT
     seen["course outside the time asked for"] += not want["batches"]
     return want
+
+
+def check_purchases(report, farm, needs, got, packs, seen):
+    """What to buy of each feed: the whole need, its bags at each point of the band, and their sums."""
+    feeds_of = collections.defaultdict(list)
+    for (name, i), (feed, amount) in needs.items():
+        feeds_of[feed].append((name, i, amount))
+    rows = {b["feed"]: b for b in got["buy"]}
+    report.equal("feeds to buy", sorted(rows), sorted(feeds_of))
+    bags, safe_cost, open_ended = 0, [p[3] or 0.0 for p in packs.values()], any(p[2] == "either" for p in packs.values())
+    for feed in rows.keys() & feeds_of.keys():
+        row, table, here = rows[feed], farm["feed"][feed], f"to buy of {feed!r}"
+        need = math.fsum(amount for _, _, amount in feeds_of[feed])
+        report.same(f"{here} feed_kg", row["feed_kg"], need)
+        report.band(f"{here} need", row, row["feed_kg"])
+        if not all(is_number(row[key]) for key in BAND):
+            continue
+        if len(feeds_of[feed]) == 1:     # one part alone is the whole
+            name, i, _ = feeds_of[feed][0]
+            for part in [a["feeds"][i] for a in got["hatches"] if a["name"] == name]:
+                for key in BAND:
+                    report.same(f"{here} {key} against its only part", row[key], part[key])
+                seen["need of one part alone"] += 1
+        wanted = {"bags": whole_bags(table, need), **{f"bags_{key}": whole_bags(table, row[key]) for key in BAND}}
+        for key, n in wanted.items():
+            if n is None:
+                seen["bag counts left to rounding"] += 1
+            else:
+                report.equal(f"{here} {key}", row[key], n)
+        counts = [row[f"bags_{key}"] for key in BAND]
+        if counts != sorted(counts):
+            report.faults.append(f"{here}: bags {counts!r} do not rise")
+        seen["more bags for the safe end"] += counts[2] > row["bags"]
+        report.same(f"{here} cost_p95", row["cost_p95"], row["bags_p95"] * table["price"])
+        bags += row["bags_p95"]
+        safe_cost.append(row["cost_p95"])
+    report.equal("total bags_p95", got["total"]["bags_p95"], bags)
+    if not open_ended:
+        report.same("total cost_p95", got["total"]["cost_p95"], math.fsum(safe_cost))
 
 
 def compare(farm, rations, got, seen, window=(None, None)):
@@ -662,6 +725,7 @@ def compare(farm, rations, got, seen, window=(None, None)):
             report.same(f"{here} from_d", f["from_d"], s.start)
             report.same(f"{here} to_d", f["to_d"], s.end)
             report.same(f"{here} feed_kg", f["feed_kg"], needs[h.name, i][1])
+            report.band(f"{here} need", f, f["feed_kg"])
             n, cost = bags[h.name, i]
             if n is None:
                 seen["bag counts left to rounding"] += 1
@@ -697,6 +761,7 @@ def compare(farm, rations, got, seen, window=(None, None)):
             report.equal(f"supplement {key!r} packs", bought[key]["packs"], number)
             report.maybe(f"supplement {key!r} cost", bought[key]["cost"], cost)
             seen["packs to buy"] += number is not None
+    check_purchases(report, farm, needs, got, packs, seen)
     if all(n is not None for n, _ in bags.values()):
         report.equal("total bags", got["total"]["bags"], sum(n for n, _ in bags.values()))
         if all(p[2] != "either" for p in packs.values()):
@@ -1030,7 +1095,8 @@ def farm_text(rng, number, rations, seen):
 MET_IN_ANSWERS = ("bags to buy", "no bag to buy", "roots found", "fills", "hopper topped by a change of feed",
                   "water changed before dry", "dry before the water is changed", "solution changed before dry",
                   "batch of what is drunk", "batch of what the troughs need", "last batch cut short",
-                  "course outside the time asked for", "packs to buy")
+                  "course outside the time asked for", "packs to buy",
+                  "hopper filled at the safe end", "need of one part alone", "more bags for the safe end")
 
 
 def must_occur(rations):
@@ -1242,9 +1308,13 @@ def by_hand(folder, rations, expect):
         ("bags of a", a["feeds"][0]["bags"], 3), ("bags of b", a["feeds"][1]["bags"], 3),
         ("cost of a", a["feeds"][0]["cost"], 7.5), ("water", h.water.over(0, 40), water),
         ("hopper content", hop[0]["content_kg"], 3), ("hopper lasts", hop[0]["empty_after_d"], 2.4),
-        ("fill before the change of feed", hop[4]["age_d"], 9.6), ("its use", hop[4]["used_kg"], 0.5),
-        ("fill at the change of feed", hop[5]["age_d"], 10), ("its life", hop[5]["empty_after_d"], 1.2),
-        ("life of the fill before, feed going on", hop[4]["empty_after_d"], 0.4 + 2.5 / 2.5),
+        ("second fill, at 80 % of 2.4 d", hop[1]["age_d"], 1.92), ("use till then", hop[0]["used_kg"], 2.4),
+        # the fifth, at 7.68 d: 2.32 d at 1.25 kg, 0.1 kg at 2.5 kg a day
+        ("fill before the change of feed", hop[5]["age_d"], 7.68 + 0.8 * 2.36), ("its use", hop[5]["used_kg"], 0.54),
+        ("fill at the change of feed", hop[6]["age_d"], 10), ("its life", hop[6]["empty_after_d"], 1.2),
+        ("life of the fill before, feed going on", hop[5]["empty_after_d"], 0.432 + 2.46 / 2.5),
+        ("bags of a when 12.5 kg are 15", whole_bags(farm["feed"]["a"], 15.0), 3),
+        ("and when they are 17.5", whole_bags(farm["feed"]["a"], 17.5), 4),
         ("drinker content", dri[0]["content_l"], 4), ("drinker lasts", dri[0]["empty_after_d"], 2.0),
         ("drinker changed", dri[1]["age_d"], 0.5), ("drinker use", dri[0]["used_l"], 1.0),
         ("number of drinker fills", len(dri), 80),
@@ -1312,8 +1382,30 @@ def write_fixture(root):
         for f, d in (("mash", 37), ("crumble", 38), ("pellet", 41))))
 
 
-def own_answer(farm, rations):
-    """A whole answer from this file's model, one fill after another."""
+# p05, p50 and p95 over the central figure, of how long a fill lasts and of a need: invented, for the self-test only
+LASTS, NEED = (0.8, 1.02, 1.3), (0.85, 0.99, 1.2)
+
+
+def spread(central, factors):
+    return dict(zip(BAND, (central * f for f in factors)))
+
+
+def own_purchases(farm, needs):
+    """What to buy of each feed, from this file's model."""
+    total = collections.defaultdict(float)
+    for feed, amount in needs.values():
+        total[feed] += amount
+    rows = []
+    for feed, need in total.items():
+        table, band = farm["feed"][feed], spread(need, NEED)
+        bags = {f"bags_{key}": whole_bags(table, band[key]) for key in BAND}
+        rows.append({"feed": feed, "feed_kg": need, **band, "bags": whole_bags(table, need), **bags,
+                     "cost_p95": bags["bags_p95"] * table["price"]})
+    return rows
+
+
+def own_answer(farm, rations, safe_end=True):
+    """A whole answer from this file's model, one fill after another: at the safe end of the last, or at its centre."""
     hatches = [Hatch(farm, t, rations) for t in farm["hatch"]]
     needs = {(h.name, i): (s.feed, h.feed.over(s.start, s.end)) for h in hatches for i, s in enumerate(h.steps)}
     bags = pooled_bags(farm, hatches, needs)
@@ -1324,11 +1416,12 @@ def own_answer(farm, rations):
             while age < h.until - INSTANT:
                 holds, every = content(age), due(age)
                 lasts = demand.lasts(age, holds * count)
-                nxt = min(age + min(lasts, every), h.until, *(s for s in stops if s > age))
+                band = spread(lasts, LASTS)
+                nxt = min(age + min(band["p05"] if safe_end else lasts, every), h.until, *(s for s in stops if s > age))
                 rows.append({
                     "at": (h.date + dt.timedelta(days=age)).isoformat(), "age_d": age, "birds": float(h.birds(age)),
                     f"content_{unit}": holds, f"used_{unit}": demand.over(age, nxt) / count,
-                    "empty_after_d": lasts, "empty_at": (h.date + dt.timedelta(days=age + lasts)).isoformat(),
+                    **band, "empty_after_d": lasts, "empty_at": (h.date + dt.timedelta(days=age + lasts)).isoformat(),
                     "change_after_d": None if every == math.inf else min(lasts, every)})
                 age = nxt
             return rows
@@ -1340,7 +1433,8 @@ def own_answer(farm, rations):
             "name": h.name, "kind": h.kind.name, "date": h.date.date().isoformat() if not h.date.hour else h.date.isoformat(),
             "chicks": h.chicks,
             "feeds": [{"feed": s.feed, "from_d": s.start, "to_d": s.end, "feed_kg": needs[h.name, i][1],
-                       "bags": bags[h.name, i][0], "cost": bags[h.name, i][1]} for i, s in enumerate(h.steps)],
+                       **spread(needs[h.name, i][1], NEED), "bags": bags[h.name, i][0], "cost": bags[h.name, i][1]}
+                      for i, s in enumerate(h.steps)],
             "hoppers": {"hopper": h.table["hopper"], "count": h.hoppers,
                         "fills": fills(h.feed, h.hoppers, "kg", holds, [*h.step_starts[1:], math.inf],
                                            lambda age: math.inf)},
@@ -1355,9 +1449,52 @@ def own_answer(farm, rations):
     packs = packs_to_buy(farm, [(h.table["supplement"], a["mix"]) for h, a in zip(hatches, out["hatches"]) if a["mix"]])
     out["supplements"] = [{"supplement": key, "product_g": g, "product_ml": ml, "packs": n, "cost": cost}
                           for key, (g, ml, n, cost) in packs.items()]
-    out["total"] = {"bags": sum(b for b, _ in bags.values()),
-                    "cost": math.fsum([c for _, c in bags.values()] + [p[3] or 0.0 for p in packs.values()])}
+    out["buy"] = own_purchases(farm, needs)
+    packs_cost = [p[3] or 0.0 for p in packs.values()]
+    out["total"] = {"bags": sum(b for b, _ in bags.values()), "bags_p95": sum(b["bags_p95"] for b in out["buy"]),
+                    "cost": math.fsum([c for _, c in bags.values()] + packs_cost),
+                    "cost_p95": math.fsum([b["cost_p95"] for b in out["buy"]] + packs_cost)}
     return out
+
+
+def spoiled_bands(good):
+    """(words, a copy of the answer with one thing wrong in its bands); answers that offer no place for it are passed over."""
+    def spoil(words, change):
+        wrong = copy.deepcopy(good)
+        change(wrong)
+        return words, wrong
+
+    def follows(fills):
+        """A fill whose next one comes at its p05."""
+        return [k for k in range(len(fills) - 1)
+                if math.isclose(fills[k]["age_d"] + fills[k]["p05"], fills[k + 1]["age_d"], rel_tol=1e-12)]
+
+    last = len(good["hatches"]) - 1
+    for vessels in ("hoppers", "drinkers"):
+        def fill(wrong, k, vessels=vessels):
+            return wrong["hatches"][last][vessels]["fills"][k]
+
+        fills = good["hatches"][last][vessels]["fills"]
+        for k in follows(fills)[:1]:
+            yield spoil(f"{vessels}: next fill not at p05", lambda w: fill(w, k).update(p05=fills[k]["p05"] * (1 + 1e-7)))
+        k = len(fills) // 2
+        yield spoil(f"{vessels}: p05 missing", lambda w: fill(w, k).update(p05=None))
+        yield spoil(f"{vessels}: p50 missing", lambda w: fill(w, k).update(p50=None))
+        yield spoil(f"{vessels}: p50 above p95", lambda w: fill(w, k).update(p50=fills[k]["p95"] * (1 + 1e-7)))
+        yield spoil(f"{vessels}: p95 at the centre", lambda w: fill(w, k).update(p95=fills[k]["empty_after_d"],
+                                                                                 p50=fills[k]["empty_after_d"]))
+        yield spoil(f"{vessels}: p05 of the last fill at the centre",
+                    lambda w: fill(w, -1).update(p05=fills[-1]["empty_after_d"]))
+    feed = good["hatches"][last]["feeds"][0]
+    yield spoil("p95 of a need at the centre",
+                lambda w: w["hatches"][last]["feeds"][0].update(p50=feed["feed_kg"], p95=feed["feed_kg"]))
+    yield spoil("p50 below p05", lambda w: w["buy"][0].update(p50=good["buy"][0]["p05"] * (1 - 1e-7)))
+    for key in ("bags", *(f"bags_{key}" for key in BAND)):
+        yield spoil(f"one more in {key}", lambda w: w["buy"][-1].update({key: good["buy"][-1][key] + 1}))
+    yield spoil("cost_p95", lambda w: w["buy"][0].update(cost_p95=good["buy"][0]["cost_p95"] + 0.01))
+    yield spoil("a feed not bought", lambda w: w["buy"].pop())
+    for key, more in (("bags_p95", 1), ("cost_p95", 0.01)):
+        yield spoil(f"total {key}", lambda w: w["total"].update({key: good["total"][key] + more}))
 
 
 def self_test(rations_dir):
@@ -1428,6 +1565,13 @@ def self_test(rations_dir):
             report = compare(farm, rations, good, seen)
             expect(not report.faults, f"farm {n}: own answer refused: {report.faults[:3]}")
             farms += 1
+            spoiled = [*spoiled_bands(good), ("fills chained at their central figure",
+                                              json.loads(json.dumps(own_answer(farm, rations, safe_end=False))))]
+            for words, wrong in spoiled:
+                tried += 1
+                seen_here = compare(farm, rations, wrong, collections.Counter()).faults
+                caught += bool(seen_here)
+                expect(seen_here, f"farm {n}: an answer spoiled by this was not noticed: {words}")
             # a wrong answer must be seen: each of these spoils one number by 1 in 10 million
             for spoil in range(19):
                 wrong = copy.deepcopy(good)

@@ -1,8 +1,9 @@
 # Runs recorded command lines and compares the whole transcript.
 # cmake -D PROGRAM=file -D GOLDEN=tests/golden -D FARMS=rations/farms -D SCRATCH=dir [-D CASE=name] [-D UPDATE=ON]
 #       -P golden.cmake
-# A case is a folder: `args` is one command line, `expected` the transcript, other files are its input. It runs in a
-# copy of the folder beside `farms`, a link to the demo farms. Files it leaves behind are part of the transcript.
+# A case is a folder: `args` is one command line, or several to run one after another; `expected` is the transcript,
+# other files are its input. It runs in a copy of the folder beside `farms`, a link to the demo farms. Files it leaves
+# behind are part of the transcript, diaries by their name only.
 cmake_minimum_required(VERSION 3.25)
 
 function(transcript case result)
@@ -12,15 +13,25 @@ function(transcript case result)
     file(REMOVE "${work}/expected")
     file(GLOB given RELATIVE "${work}" "${work}/*")
     file(CREATE_LINK "${FARMS}" "${work}/farms" SYMBOLIC)
-    file(STRINGS "${work}/args" args)
-    separate_arguments(args UNIX_COMMAND "${args}")
-    execute_process(COMMAND "${PROGRAM}" ${args} WORKING_DIRECTORY "${work}" RESULT_VARIABLE status
-                    OUTPUT_VARIABLE out ERROR_VARIABLE err)
-    set(text "exit ${status}\n--- stdout\n${out}--- stderr\n${err}")
+    file(STRINGS "${work}/args" lines)
+    list(LENGTH lines count)
+    set(text "")
+    foreach(line IN LISTS lines)
+        separate_arguments(args UNIX_COMMAND "${line}")
+        execute_process(COMMAND "${PROGRAM}" ${args} WORKING_DIRECTORY "${work}" RESULT_VARIABLE status
+                        OUTPUT_VARIABLE out ERROR_VARIABLE err)
+        if(count GREATER 1)
+            string(APPEND text "$ cropful ${line}\n")
+        endif()
+        string(APPEND text "exit ${status}\n--- stdout\n${out}--- stderr\n${err}")
+    endforeach()
     file(GLOB left RELATIVE "${work}" "${work}/*")
     list(REMOVE_ITEM left ${given} farms)
     foreach(name IN LISTS left)
-        file(READ "${work}/${name}" made)
+        set(made "")
+        if(NOT name MATCHES "\\.diary$")
+            file(READ "${work}/${name}" made)
+        endif()
         string(APPEND text "--- ${name}\n${made}")
     endforeach()
     set(${result} "${text}" PARENT_SCOPE)

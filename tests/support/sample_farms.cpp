@@ -23,6 +23,22 @@ engine::Plan plan_of(domain::Farm const& farm, engine::Window window) {
     return engine::make_plan(farm, reader.load(farm), window);
 }
 
+engine::Rations without_spread(domain::Farm const& farm) {
+    engine::Rations rations = readers::RationsReader().load(farm);
+    auto const flat = [](curves::Curve const& curve) {
+        auto rows = curve.rows();
+        for (curves::Row& row : rows) row.low = row.high = row.central;
+        return curves::Curve(rows);
+    };
+    for (auto& [key, kind] : rations.kinds) {
+        kind.growing.curve = flat(kind.growing.curve);
+        kind.mortality.curve = flat(kind.mortality.curve);
+        kind.water.ratio[0] = kind.water.ratio[2] = kind.water.ratio[1];
+        if (kind.laying) kind.laying->rate[0] = kind.laying->rate[2] = kind.laying->rate[1];
+    }
+    return rations;
+}
+
 engine::Plan plan_of(std::string const& text, engine::Window window) { return plan_of(farm_from(text), window); }
 
 std::string bobwhites() {

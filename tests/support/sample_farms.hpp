@@ -14,6 +14,9 @@ domain::Farm farm_from(std::string const& text);
 /// Reads and plans.
 engine::Plan plan_of(std::string const& text, engine::Window window = {});
 engine::Plan plan_of(domain::Farm const& farm, engine::Window window = {});
+/// The built-in rations as if all flocks were alike: low and high columns are the central one. What a hopper weighs
+/// still varies, by 5 %.
+engine::Rations without_spread(domain::Farm const& farm);
 
 /// 240 bobwhites to 16 weeks on two feeds, three hoppers, six drinkers, birds removed at 8 weeks, US units.
 std::string bobwhites();

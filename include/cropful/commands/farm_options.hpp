@@ -23,11 +23,12 @@ struct FarmOptions {
     std::optional<std::string> units;
     std::optional<std::string> rations;
     bool json = false;
+    bool no_diary = false;  // leaves out the diary beside the file
     reports::Sources sources = reports::Sources::left_out;
 };
 
-/// Adds the file, the flags of a hatch, --units, --rations and --json.
-void add_to(CLI::App& app, FarmOptions& options);
+/// Adds the file, the flags of a hatch but for `without`, --units, --rations, --no-diary and --json.
+void add_to(CLI::App& app, FarmOptions& options, std::string const& without = "");
 /// Adds --json and --rations alone.
 void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations);
 
@@ -41,6 +42,7 @@ struct Defaults {
 struct Question {
     domain::Farm farm;
     engine::Rations rations;
+    domain::Diary diary;    // of the farm file, where there is one
     engine::Window window;  // starts at --age for birds counted as chicks or eggs
 };
 

@@ -56,7 +56,7 @@ auto some_in(T (*parse)(std::string_view, quantities::Measures), quantities::Mea
 
 double parse_share(std::string_view text);             // "5 %" as 0.05, less than 100 %
 quantities::Money parse_price(std::string_view text);  // "27.50"
-/// A whole number from 1 to `most`.
-int parse_count(std::string_view text, int most);
+/// A whole number from `least` to `most`.
+int parse_count(std::string_view text, int most, int least = 1);
 
 }  // namespace cropful::commands

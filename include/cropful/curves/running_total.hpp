@@ -7,8 +7,8 @@
 
 namespace cropful::curves {
 
-/// The running total of a rate that is a polynomial of degree at most 13 between breaks and constant after the last.
-/// Exact: Gauss-Legendre with 7 points on each piece.
+/// The running total of a rate that is smooth between breaks and constant after the last: Gauss-Legendre with 7 points
+/// on each piece, exact for polynomials up to degree 13.
 class RunningTotal {
   public:
     /// `rate` in amount per day at an age in days; `breaks` in any order, at least one; totals start at the first.

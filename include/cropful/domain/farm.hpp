@@ -94,6 +94,14 @@ struct Removal {
     Heads birds;
 };
 
+/// What a diary says of the head count.
+struct HeadRecord {
+    enum class What { counted, died, moved };
+    Duration at;
+    What what;
+    Heads birds;  // alive then; dead since the last record; gone (joined when negative)
+};
+
 struct Hatch {
     std::string name;
     std::string kind;  // canonical, as the file in rations/birds is named
@@ -104,7 +112,8 @@ struct Hatch {
     Duration first_age = days(0);      // age at which the birds are counted: 0 but for questions about older birds
     std::vector<FeedingStep> feeding;  // in order of age
     Duration until;
-    std::vector<Removal> removed;  // in order of age
+    std::vector<Removal> removed;     // in order of age
+    std::vector<HeadRecord> heads{};  // from the diary, in order of age
     std::optional<Duration> laying_from;
     std::optional<std::string> hopper;
     int hoppers = 1;

@@ -5,8 +5,10 @@
 #include <vector>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/engine/band.hpp"
 #include "cropful/engine/check.hpp"
 #include "cropful/engine/kind.hpp"
+#include "cropful/engine/learn.hpp"
 #include "cropful/engine/mix.hpp"
 
 namespace cropful::engine {
@@ -21,7 +23,9 @@ struct FeedNeed {
     Duration from;
     Duration to;
     Mass amount;
-    int bags = 0;  // still to buy once earlier hatches' bags and the stock on hand are used; 0 without a bag size
+    Band<Mass> band;
+    int bags = 0;  // for `amount`: still to buy once earlier hatches' bags and the stock on hand are used; 0 without a
+                   // bag size
     std::optional<Money> cost;
 };
 
@@ -34,6 +38,7 @@ struct Fill {
     Amount content;                        // usable, in one vessel
     Amount used;                           // from one vessel until the next fill or the end
     std::optional<Duration> empty_after;   // absent: never, no birds are left
+    Band<std::optional<Duration>> lasts;   // p05 is the safe end: 19 times in 20 it is not empty sooner
     std::optional<Duration> change_after;  // drinkers: until the water or what is mixed into it is due
 };
 
@@ -71,11 +76,14 @@ struct Purchase {
     std::string key;
     std::string title;
     Mass need;
+    Band<Mass> band;  // of the need
     Mass on_hand;
     Mass spare;
     std::optional<Mass> bag;
-    int bags = 0;
+    int bags = 0;  // for `need`
     std::optional<Money> cost;
+    Band<int> safe_bags{};  // for each end of the band of the need; p95 is the safe one
+    std::optional<Money> safe_cost;
     Moment first_needed;
     Moment last_needed;
 };
@@ -95,8 +103,12 @@ struct Plan {
     std::vector<Purchase> feeds;
     std::vector<SupplementPurchase> supplements;
     int bags = 0;
-    Money cost;                 // of everything with a price
+    Money cost;         // of everything with a price
+    int safe_bags = 0;  // the same for the safe end of every need
+    Money safe_cost;
     bool cost_is_whole = true;  // false when something to buy has no price
+    std::vector<Learned> learned;
+    std::vector<Interval> alarms;
     NeedScale need_scale = NeedScale::as_printed;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;
@@ -109,7 +121,7 @@ struct Window {
 };
 
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.
-Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {},
+Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {}, domain::Diary const& diary = {},
                NeedScale scale = NeedScale::as_printed);
 
 }  // namespace cropful::engine

@@ -31,6 +31,8 @@ std::string supplement_title(domain::Supplement const& supplement);
 std::string sourced(domain::Source const& source);
 std::string cautions_text(std::vector<engine::Caution> const& cautions, Sources sources);
 /// What to watch and what the figures rest on; empty when there is nothing to say.
+std::string notes_text(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
+                       Sources sources);
 std::string notes_text(engine::Plan const& plan, Sources sources);
 
 }  // namespace cropful::reports

@@ -143,9 +143,8 @@ TEST_CASE("the date of a small vessel's caution is the first short fill's, its t
     farm.drinkers.at("bell").volume = litres(2.5);
     auto const plan = sample::plan_of(farm);
     auto const& fills = plan.hatches.at(0).drinkers->fills;
-    auto const first_short = std::find_if(fills.begin(), fills.end(), [](auto const& fill) {
-        return fill.empty_after && in_days(*fill.empty_after) < 0.5;
-    });
+    auto const first_short = std::find_if(
+        fills.begin(), fills.end(), [](auto const& fill) { return fill.lasts.p05 && in_days(*fill.lasts.p05) < 0.5; });
     REQUIRE(first_short != fills.end());
     CHECK(first_short != fills.begin());
     CHECK(warns(farm, "from about " + first_short->at.day() + " 1 x bell"));

@@ -125,7 +125,7 @@ TEST_CASE("scaling the needs to a feed's energy does not change what a bird need
     auto const farm = sample::farm_from(sample::bobwhites());
     auto const rations = readers::RationsReader().load(farm);
     auto const scaled =
-        find(engine::make_plan(farm, rations, {}, engine::NeedScale::by_energy), "starter", "0 to 6 wk", "protein");
+        find(engine::make_plan(farm, rations, {}, {}, engine::NeedScale::by_energy), "starter", "0 to 6 wk", "protein");
     auto const printed = find(sample::plan_of(farm), "starter", "0 to 6 wk", "protein");
     CHECK_THAT(scaled.need, Catch::WithinRel(26 * 2900.0 / 2800, 1e-12));
     CHECK(scaled.verdict == Verdict::short_of);

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cropful/commands/flags.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace cropful::commands {
+
+enum class DiaryDeed { add, show, undo, write_csv, read_csv };
+
+struct DiaryOptions {
+    DiaryDeed deed = DiaryDeed::show;
+    std::optional<std::string> farm;  // its file; the diary lies beside it
+    std::optional<std::string> rations;
+    bool json = false;
+    Flags visit;                     // of `add`, as typed
+    bool part = false;               // of `add`
+    bool all = false;                // of `show`
+    std::optional<std::string> csv;  // the file of `export` and `import`
+};
+CLI::App* add_to(CLI::App& program, DiaryOptions& options);
+/// Writes a visit into a farm's diary, takes the last one back, shows the diary, or copies it to and from CSV.
+std::string run(DiaryOptions const& options);
+
+}  // namespace cropful::commands

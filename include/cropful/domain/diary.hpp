@@ -1,0 +1,56 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "cropful/domain/moment.hpp"
+#include "cropful/quantities/text.hpp"
+
+/// What was seen and done in the barn, as written down.
+namespace cropful::domain {
+
+/// The word in a diary, and what its amount is.
+enum class Deed {
+    topped_up,    // feed or water put in until all the hatch's hoppers or drinkers were full
+    part_filled,  // feed or water put in that did not fill them
+    thrown_out,   // old feed or water thrown away
+    found_empty,  // the hoppers or drinkers were empty; no amount
+    died,         // birds
+    counted,      // birds alive then
+    moved_out,    // birds sold, killed or moved elsewhere
+    moved_in,     // birds that joined
+};
+std::string name(Deed deed);  // "topped up"
+/// The deed called so, as `name` says it; throws BadInput.
+Deed parse_deed(std::string_view text);
+/// Whether its amount counts birds; the others are about feed or water.
+bool counts_birds(Deed deed);
+
+/// Mass for hoppers, volume for drinkers, heads for birds. `found_empty` has none of what the vessels hold.
+using Amount = std::variant<quantities::Mass, quantities::Volume, quantities::Heads>;
+/// The unit an amount is kept in, "kg", "L" or "birds", and its number of them.
+std::string unit(Amount const& amount);
+double number(Amount const& amount);
+/// The amount of so many of a unit, as `unit` says it; throws BadInput.
+Amount amount_in(std::string_view unit, double number);
+/// Feed by weight or water by volume, in any unit of these; throws BadInput.
+Amount parse_feed_or_water(std::string_view text, quantities::Measures measures);
+
+/// One line of a diary.
+struct Entry {
+    Moment at;
+    std::string hatch;  // its name in the farm file
+    Deed deed;
+    Amount amount;
+    std::string note;
+    friend bool operator==(Entry const&, Entry const&) = default;
+};
+
+/// A note as typed; throws BadInput for bytes that are not UTF-8.
+std::string parse_note(std::string_view text);
+
+/// In order of time; entries of one moment in the order they were written.
+using Diary = std::vector<Entry>;
+
+}  // namespace cropful::domain

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/engine/plan.hpp"
+
+/// Whether hoppers and drinkers hold while nobody is there.
+namespace cropful::engine {
+
+/// A time without anybody in the barn; all vessels are full at its start, or when the birds come in if that is later.
+struct Absence {
+    Moment from;
+    Moment until;
+    double sure = 0.95;  // the chance that is sure enough, 0.5 to 0.999
+};
+
+/// One hatch's hoppers or drinkers during an absence.
+struct Holding {
+    std::string hatch;
+    std::string vessel;
+    int count = 1;
+    Moment from;  // when they are full: the start of the absence, or the hatch's if that is later
+    Duration age;
+    Heads birds;
+    domain::Amount content;               // of one full vessel: Mass for hoppers, Volume for drinkers
+    double chance = 0;                    // that none is empty before the end
+    domain::Amount need;                  // what one vessel must hold to last with the chance asked for
+    double fill = 0;                      // the same as a share of a full vessel; more than 1 when full is not enough
+    int more = 0;                         // vessels to add for that chance
+    Band<std::optional<Duration>> lasts;  // from then until empty; absent: more than 5 years
+    std::optional<Duration> safe_for;     // with the chance asked for
+};
+
+/// The whole farm in the same worlds.
+struct Away {
+    Absence absence;
+    domain::Farm farm;
+    std::vector<Holding> holdings;
+    double chance = 0;                 // that nothing at all runs out
+    std::optional<std::size_t> first;  // the holding that most often runs out first
+    std::optional<Moment> come_by;  // with the chance asked for nothing has run out before; absent: long after the end
+    std::vector<Learned> learned;
+    std::vector<Interval> alarms;
+    std::vector<Assumption> assumptions;
+    std::vector<Caution> cautions;
+};
+
+/// Throws NoAnswer when no hatch with a hopper or a drinker has birds then. Feed is not changed and no bird leaves
+/// while nobody is there. `points` is a power of two.
+Away away(domain::Farm const& farm, Rations const& rations, Absence const& absence, domain::Diary const& diary = {},
+          std::size_t points = 4096);
+
+}  // namespace cropful::engine

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cropful/domain/diary.hpp"
+#include "cropful/engine/learn.hpp"
+
+namespace cropful::reports {
+
+std::string diary_json(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file);
+std::string written_json(std::vector<domain::Entry> const& visit, std::string const& file,
+                         std::vector<std::string> const& advice);
+std::string removed_json(std::vector<domain::Entry> const& visit, std::string const& file);
+std::string imported_json(int added, int known, std::string const& file);
+
+}  // namespace cropful::reports

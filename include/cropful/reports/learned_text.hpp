@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cropful/engine/learn.hpp"
+
+/// What a diary says, in words; empty when it says nothing.
+namespace cropful::reports {
+
+/// What is to be looked at now: the first thing on a page.
+std::string alarms_text(std::vector<engine::Interval> const& alarms, quantities::Measures measures);
+/// An interval's amount in kg or L, in words.
+std::string used_words(engine::Interval const& interval, double amount, quantities::Measures measures);
+/// "April bobwhites eat 12 % more than the table (6 top-ups)".
+std::string learned_text(std::vector<engine::Learned> const& learned, quantities::Measures measures);
+
+}  // namespace cropful::reports

@@ -1,0 +1,65 @@
+#include "cropful/commands/away.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "cropful/commands/clock.hpp"
+#include "cropful/engine/away.hpp"
+#include "cropful/reports/away_json.hpp"
+#include "cropful/reports/away_text.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+constexpr auto kept = quantities::days(400);     // birds told by flags are there all the time asked about
+constexpr auto longest = quantities::days(366);  // longer is a slip
+
+double parse_sure(std::string_view text) {
+    double const sure = quantities::parse_percent(text);
+    if (sure < 0.5 || sure > 0.999) throw BadInput(in_quotes(text), "from 50 % to 99.9 %");
+    return sure;
+}
+
+engine::Absence absence_of(AwayOptions const& options, domain::Moment now) {
+    auto const from = read_moment(options.from, "--from").value_or(now);
+    auto const until = read_moment(options.until, "--until");
+    if (!until) throw WrongUse("when will somebody be back? Say it with --until, such as --until 2027-04-25T18:00");
+    Flags flags;
+    flags.set("--until", *options.until);
+    flags.read("--until", [&](std::string_view text) {
+        bool const fits = *until > from && *until - from <= longest;
+        if (!fits) throw BadInput(in_quotes(text), "a moment after --from (" + from.iso() + "), at most a year later");
+        return true;
+    });
+    engine::Absence absence{from, *until};
+    if (options.sure) flags.set("--sure", *options.sure);
+    absence.sure = flags.read("--sure", parse_sure).value_or(absence.sure);
+    return absence;
+}
+
+}  // namespace
+
+CLI::App* add_to(CLI::App& program, AwayOptions& options) {
+    CLI::App* app = program.add_subcommand("away", "whether hoppers and drinkers hold while nobody is there");
+    add_to(*app, options.farm, "--until");
+    app->add_option("--from", options.from, "all full then, such as 2027-04-23T06:00; absent: now")
+        ->type_name("MOMENT");
+    app->add_option("--until", options.until, "when somebody is back")->type_name("MOMENT");
+    app->add_option("--sure", options.sure, "how sure is sure enough; 95 % when absent")->type_name("PERCENT");
+    app->footer("Example: cropful away farm.toml --from 2027-04-23T06:00 --until 2027-04-25T18:00");
+    return app;
+}
+
+std::string run(AwayOptions const& options) {
+    FarmOptions const& asked = options.farm;
+    if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--hopper") && !asked.flags.has("--drinker")) {
+        throw WrongUse("what is to last? Say --hopper \"12 L\" or --drinker \"1 gal\"");
+    }
+    auto const clock = now();
+    auto const absence = absence_of(options, clock);
+    auto const question = read_question(asked, {.birds_matter = true, .kept = kept, .counted = absence.from});
+    auto const away = engine::away(question.farm, question.rations, absence, question.diary);
+    return asked.json ? reports::away_json(away) : reports::away_text(away, asked.sources);
+}
+
+}  // namespace cropful::commands

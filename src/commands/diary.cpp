@@ -1,0 +1,116 @@
+#include "cropful/commands/diary.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "commands/diary_parts.hpp"
+#include "cropful/commands/farm_options.hpp"
+#include "cropful/readers/farm.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+struct VisitFlag {
+    char const* name;
+    char const* type;
+    char const* help;
+};
+
+constexpr VisitFlag visit_flags[] = {
+    {"--hatch", "NAME", "whose barn; absent: the only hatch with birds then"},
+    {"--at", "MOMENT", "when, such as 2027-04-12T06:00; absent: now"},
+    {"--feed", "WEIGHT", "put into all its hoppers together until full"},
+    {"--water", "VOLUME", "put into all its drinkers together until full"},
+    {"--thrown", "AMOUNT", "old feed or water thrown away before: \"2 lb\", \"1 gal\""},
+    {"--empty", "WORD", "what was found empty: feed, water or both"},
+    {"--died", "N", "birds that died"},
+    {"--moved", "N", "birds sold, killed or moved elsewhere"},
+    {"--to", "HATCH", "the hatch they were moved to"},
+    {"--joined", "N", "birds that came from elsewhere"},
+    {"--counted", "N", "birds alive when all this was done"},
+    {"--note", "TEXT", "anything else, in your own words"},
+};
+
+CLI::App* add_deed(CLI::App& diary, DiaryOptions& options, DiaryDeed deed, char const* name, char const* help) {
+    CLI::App* app = diary.add_subcommand(name, help);
+    app->group("Commands");
+    app->get_help_ptr()->group("Flags");
+    app->callback([&options, deed] { options.deed = deed; });
+    app->add_option("FARM", options.farm, "farm file; the diary lies beside it, as farm.diary")->type_name("");
+    return app;
+}
+
+void add_visit_flags(CLI::App& app, DiaryOptions& options) {
+    for (VisitFlag const& flag : visit_flags) {
+        std::string const name = flag.name;
+        auto const keep = [&options, name](std::string const& text) { options.visit.set(name, text); };
+        app.add_option_function<std::string>(name, keep, flag.help)->type_name(flag.type)->group("The visit");
+        if (name == "--water") {
+            app.add_flag("--part", options.part, "what was put in did not fill them")->group("The visit");
+        }
+    }
+}
+
+void add_rations(CLI::App& app, DiaryOptions& options) {
+    app.add_option("--rations", options.rations, "use the tables in DIR before those built in")->type_name("DIR");
+}
+
+}  // namespace
+
+CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
+    CLI::App* diary = program.add_subcommand("diary", "what was seen and done in the barn, written down");
+    diary->require_subcommand(1);
+    diary->footer("Example: cropful diary show farm.toml");
+
+    CLI::App* add = add_deed(*diary, options, DiaryDeed::add, "add", "write down one visit");
+    add_visit_flags(*add, options);
+    add_common(*add, options.json, options.rations);
+    add->footer("Example: cropful diary add farm.toml --feed \"12 lb\" --died 2");
+
+    CLI::App* show =
+        add_deed(*diary, options, DiaryDeed::show, "show", "what to look at, what was learned and what is written");
+    show->add_flag("--all", options.all, "every entry, not only the newest");
+    add_common(*show, options.json, options.rations);
+    show->footer("Example: cropful diary show farm.toml");
+
+    CLI::App* undo = add_deed(*diary, options, DiaryDeed::undo, "undo", "take back the visit written last");
+    add_common(*undo, options.json, options.rations);
+    undo->footer("Example: cropful diary undo farm.toml");
+
+    CLI::App* write = add_deed(*diary, options, DiaryDeed::write_csv, "export", "the diary as CSV, for spreadsheets");
+    write->add_option("-o,--output", options.csv, "write a new file of this name; absent: print")->type_name("FILE");
+    add_rations(*write, options);
+    write->footer("Example: cropful diary export farm.toml -o diary.csv");
+
+    CLI::App* read = add_deed(*diary, options, DiaryDeed::read_csv, "import", "add the entries of a CSV file");
+    read->add_option("CSV", options.csv, "file in the form that `export` writes")->type_name("");
+    add_common(*read, options.json, options.rations);
+    read->footer("Example: cropful diary import farm.toml diary.csv");
+    return diary;
+}
+
+Barn read_barn(DiaryOptions const& options) {
+    if (!options.farm) throw WrongUse("whose diary? Name the farm file, as in: cropful diary show farm.toml");
+    readers::RationsReader const rations(options.rations);
+    auto farm = readers::read_farm(*options.farm, rations);
+    auto const diary = readers::diary_beside(*options.farm);
+    return {*options.farm, std::move(farm), diary.string(), readers::DiaryStore(diary)};
+}
+
+std::string run(DiaryOptions const& options) {
+    switch (options.deed) {
+        case DiaryDeed::add:
+            return add_visit(options);
+        case DiaryDeed::show:
+            return show_diary(options);
+        case DiaryDeed::undo:
+            return undo_visit(options);
+        case DiaryDeed::write_csv:
+            return export_diary(options);
+        case DiaryDeed::read_csv:
+            return import_diary(options);
+    }
+    return "";
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,229 @@
+#include <algorithm>
+
+#include "commands/diary_parts.hpp"
+#include "cropful/commands/clock.hpp"
+#include "cropful/domain/nearest.hpp"
+#include "cropful/domain/words.hpp"
+#include "cropful/reports/diary_json.hpp"
+#include "cropful/reports/diary_text.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+using domain::Amount;
+using domain::Deed;
+using domain::Entry;
+using domain::Hatch;
+using domain::Moment;
+using quantities::Volume;
+
+constexpr auto grace = quantities::days(1);  // after the last day of a hatch, to clear up
+
+Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + grace; }
+
+bool in_the_barn(Hatch const& hatch, Moment at) { return hatch.date <= at && at <= last_moment(hatch); }
+
+std::vector<std::string> names_of(std::vector<Hatch> const& hatches) {
+    std::vector<std::string> names;
+    for (Hatch const& hatch : hatches) names.push_back(in_quotes(hatch.name));
+    return names;
+}
+
+/// "2027-04-05 and 2027-07-27 for "April bobwhites"", each.
+std::vector<std::string> spans_of(std::vector<Hatch> const& hatches) {
+    std::vector<std::string> spans;
+    for (Hatch const& hatch : hatches) {
+        std::string const days = hatch.date.iso_date() + " and " + last_moment(hatch).iso_date();
+        spans.push_back(days + " for " + in_quotes(hatch.name));
+    }
+    return spans;
+}
+
+/// Of the visit, to the minute.
+Moment moment_of(Flags const& flags) {
+    return domain::parse_moment(flags.read("--at", domain::parse_moment).value_or(now()).iso());
+}
+
+Hatch const& hatch_called(std::string_view name, domain::Farm const& farm) {
+    std::vector<std::string> known;
+    for (Hatch const& hatch : farm.hatches) {
+        if (hatch.name == name) return hatch;
+        known.push_back(hatch.name);
+    }
+    std::string const near = domain::nearest(name, known);
+    throw BadInput(in_quotes(name), near.empty() ? "a hatch of the farm: " + domain::join(names_of(farm.hatches))
+                                                 : "a hatch of the farm; nearest: " + near);
+}
+
+/// The hatch a flag names, which must be kept at that moment; null without the flag.
+Hatch const* hatch_of(std::string const& flag, Flags const& flags, Barn const& barn, Moment at) {
+    auto const find = [&](std::string_view name) { return &hatch_called(name, barn.farm); };
+    Hatch const* const hatch = flags.read(flag, find).value_or(nullptr);
+    if (hatch == nullptr || in_the_barn(*hatch, at)) return hatch;
+    std::string const found = flags.has("--at") ? in_quotes(at.iso()) : "now, " + at.iso();
+    throw BadInput(found,
+                   "a moment from " + hatch->date.iso() + " to " + last_moment(*hatch).iso() + ", when " +
+                       in_quotes(hatch->name) + " is kept",
+                   {.file = "", .line = 0, .key = "--at"});
+}
+
+Hatch const& only_hatch(Barn const& barn, Moment at) {
+    std::vector<Hatch> there;
+    for (Hatch const& hatch : barn.farm.hatches) {
+        if (in_the_barn(hatch, at)) there.push_back(hatch);
+    }
+    if (there.empty()) {
+        throw WrongUse(barn.file + ": no hatch has birds at " + at.iso() + "; say with --at when it was, between " +
+                       domain::join(spans_of(barn.farm.hatches), ", "));
+    }
+    if (there.size() > 1) throw WrongUse("which hatch? Say --hatch " + domain::join(names_of(there), " or "));
+    return hatch_called(there.front().name, barn.farm);
+}
+
+void refuse_alone(bool given, char const* flag, bool helped, char const* by) {
+    if (given && !helped) throw WrongUse(std::string(flag) + " says nothing without " + by);
+}
+
+/// Collects the entries of one visit in the order in which such things are done.
+class Visit {
+  public:
+    Visit(Barn const& barn, Flags const& flags, bool part, Moment at, Hatch const& hatch)
+        : barn_(barn), flags_(flags), part_(part), at_(at), hatch_(hatch) {}
+
+    std::vector<Entry> entries() {
+        vessels();
+        birds();
+        if (all_.empty()) {
+            throw WrongUse(
+                "what is to be written? Such as --feed \"12 lb\", --water \"3 gal\", --died 2 or --counted 214");
+        }
+        all_.front().note = flags_.read("--note", domain::parse_note).value_or("");
+        return all_;
+    }
+
+  private:
+    void put(Deed deed, Amount const& amount) { put(deed, amount, hatch_); }
+
+    void put(Deed deed, Amount const& amount, Hatch const& hatch) {
+        all_.push_back({.at = at_, .hatch = hatch.name, .deed = deed, .amount = amount, .note = ""});
+    }
+
+    void vessels() {
+        auto const measures = barn_.farm.measures;
+        found_empty();
+        if (auto const old = flags_.read("--thrown", [&](std::string_view text) { return some(text); })) {
+            need_vessels("--thrown", *old);
+            put(Deed::thrown_out, *old);
+        }
+        Deed const deed = part_ ? Deed::part_filled : Deed::topped_up;
+        auto const feed = flags_.read("--feed", some_in(quantities::parse_mass, measures));
+        auto const water = flags_.read("--water", some_in(quantities::parse_volume, measures));
+        refuse_alone(part_, "--part", feed || water, "--feed or --water");
+        if (feed) need_vessels("--feed", *feed);
+        if (water) need_vessels("--water", *water);
+        if (feed) put(deed, *feed);
+        if (water) put(deed, *water);
+    }
+
+    [[nodiscard]] Amount some(std::string_view text) const {
+        Amount const amount = domain::parse_feed_or_water(text, barn_.farm.measures);
+        if (!(domain::number(amount) > 0)) throw BadInput(in_quotes(text), "more than none");
+        return amount;
+    }
+
+    void found_empty() {
+        auto const which = flags_.read("--empty", [](std::string_view text) {
+            if (text != "feed" && text != "water" && text != "both") {
+                throw BadInput(in_quotes(text), "feed, water or both");
+            }
+            return std::string(text);
+        });
+        if (!which) return;
+        Amount const feed = quantities::kilograms(0), water = quantities::litres(0);
+        if (*which != "water") need_vessels("--empty", feed);
+        if (*which != "feed") need_vessels("--empty", water);
+        if (*which != "water") put(Deed::found_empty, feed);
+        if (*which != "feed") put(Deed::found_empty, water);
+    }
+
+    /// Throws WrongUse where the hatch has nothing to hold such an amount.
+    void need_vessels(std::string const& flag, Amount const& amount) const {
+        bool const feed = std::holds_alternative<quantities::Mass>(amount);
+        if (feed ? hatch_.hopper.has_value() : hatch_.drinker.has_value()) return;
+        std::string const vessel = feed ? "hopper" : "drinker";
+        throw WrongUse(flag + ": " + in_quotes(hatch_.name) + " has no " + vessel + " in " + barn_.file + "; add [" +
+                       vessel + ".NAME] there, and " + vessel + " = \"NAME\" to the hatch");
+    }
+
+    void birds() {
+        auto const died = count("--died", 1), moved = count("--moved", 1), joined = count("--joined", 1);
+        auto const counted = count("--counted", 0);
+        Hatch const* const to = hatch_of("--to", flags_, barn_, at_);
+        refuse_alone(to != nullptr, "--to", moved.has_value(), "--moved");
+        if (to == &hatch_) throw BadInput(in_quotes(to->name), "another hatch", {.file = "", .line = 0, .key = "--to"});
+        if (died) put(Deed::died, *died);
+        if (moved) put(Deed::moved_out, *moved);
+        if (joined) put(Deed::moved_in, *joined);
+        if (counted) put(Deed::counted, *counted);
+        if (to != nullptr) put(Deed::moved_in, *moved, *to);
+    }
+
+    [[nodiscard]] std::optional<Amount> count(std::string const& flag, int least) const {
+        return flags_.read(flag, [least](std::string_view text) -> Amount {
+            return quantities::birds(parse_count(text, domain::most_birds, least));
+        });
+    }
+
+    Barn const& barn_;
+    Flags const& flags_;
+    bool part_;
+    Moment at_;
+    Hatch const& hatch_;
+    std::vector<Entry> all_;
+};
+
+/// What all entries of a deed put in or threw out, of water.
+Volume water(std::vector<Entry> const& visit, Deed deed) {
+    Volume sum = quantities::litres(0);
+    for (Entry const& entry : visit) {
+        auto const* const volume = std::get_if<Volume>(&entry.amount);
+        if (volume != nullptr && entry.deed == deed) sum += *volume;
+    }
+    return sum;
+}
+
+/// Whether as much water was drunk as the drinkers hold, and nobody said that they were empty.
+bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::Farm const& farm) {
+    bool const said = std::any_of(visit.begin(), visit.end(), [](Entry const& entry) {
+        return entry.deed == Deed::found_empty && std::holds_alternative<Volume>(entry.amount);
+    });
+    if (said || !hatch.drinker) return false;
+    domain::Drinker const& drinker = farm.drinkers.at(*hatch.drinker);
+    Volume const holds = (drinker.volume - drinker.displaced) * static_cast<double>(hatch.drinkers);
+    Volume const drunk = water(visit, Deed::topped_up) - water(visit, Deed::thrown_out);
+    return drunk >= holds * (1 - 1e-9);
+}
+
+}  // namespace
+
+std::string add_visit(DiaryOptions const& options) {
+    Barn barn = read_barn(options);
+    Flags const& flags = options.visit;
+    Moment const at = moment_of(flags);
+    Hatch const* const named = hatch_of("--hatch", flags, barn, at);
+    Hatch const& hatch = named != nullptr ? *named : only_hatch(barn, at);
+    auto const visit = Visit(barn, flags, options.part, at, hatch).entries();
+    std::vector<std::string> advice;
+    if (hides_thirst(visit, hatch, barn.farm)) {
+        advice.push_back(
+            "That is as much water as they hold: were they empty? Then say so with --empty water, so that "
+            "thirsty birds do not pass for small drinkers; `cropful diary undo " +
+            barn.file + "` takes this visit back.");
+    }
+    barn.diary.add(visit);
+    return options.json ? reports::written_json(visit, barn.diary_file, advice)
+                        : reports::written_text(visit, barn.diary_file, barn.farm.measures, advice);
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,50 @@
+#include "commands/diary_parts.hpp"
+#include "commands/new_file.hpp"
+#include "cropful/engine/learn.hpp"
+#include "cropful/readers/diary_csv.hpp"
+#include "cropful/readers/rations.hpp"
+#include "cropful/reports/diary_json.hpp"
+#include "cropful/reports/diary_text.hpp"
+
+namespace cropful::commands {
+
+std::string show_diary(DiaryOptions const& options) {
+    Barn const barn = read_barn(options);
+    auto const diary = barn.diary.read();
+    auto const rations = readers::RationsReader(options.rations).load(barn.farm);
+    auto const lessons = engine::learn(barn.farm, rations, diary);
+    auto const which = options.all ? reports::Entries::all : reports::Entries::newest;
+    return options.json ? reports::diary_json(lessons, diary, barn.diary_file)
+                        : reports::diary_text(lessons, diary, barn.diary_file, which);
+}
+
+std::string undo_visit(DiaryOptions const& options) {
+    Barn barn = read_barn(options);
+    auto const removed = barn.diary.undo();
+    if (removed.empty()) throw NoAnswer(barn.diary_file + ": there is no visit to take back");
+    return options.json ? reports::removed_json(removed, barn.diary_file)
+                        : reports::removed_text(removed, barn.diary_file, barn.farm.measures);
+}
+
+std::string export_diary(DiaryOptions const& options) {
+    Barn const barn = read_barn(options);
+    auto const diary = barn.diary.read();
+    std::string const csv = readers::diary_csv(diary);
+    if (!options.csv) return csv;
+    write_new_file(*options.csv, csv);
+    return reports::exported_text(diary, *options.csv);
+}
+
+std::string import_diary(DiaryOptions const& options) {
+    if (options.farm && !options.csv) {
+        throw WrongUse("which file of entries? Name it, as in: cropful diary import farm.toml diary.csv");
+    }
+    Barn barn = read_barn(options);
+    auto const entries = readers::read_diary_csv(*options.csv, barn.farm);
+    int const all = static_cast<int>(entries.size());
+    int const added = barn.diary.import(entries);
+    return options.json ? reports::imported_json(added, all - added, barn.diary_file)
+                        : reports::imported_text(added, all - added);
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,241 @@
+#include "cropful/engine/away.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cropful/fault.hpp"
+#include "engine/assumptions.hpp"
+#include "engine/away_cautions.hpp"
+#include "engine/quantile.hpp"
+#include "engine/refills.hpp"
+#include "engine/run_out.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double pieces_each = 5;   // at least, of the absence, and as many of the time after it
+constexpr double far_enough = 1.8;  // run-outs are followed until central use is so many times the content
+constexpr double rounding = 1e-9;   // of a vessel
+
+/// The hatch as it is while nobody is there: on the feed of that age, and no bird leaves.
+domain::Hatch left_alone(domain::Hatch hatch, Ages ages) {
+    while (hatch.feeding.size() > 1 && hatch.feeding.back().from > ages.from + instant) hatch.feeding.pop_back();
+    std::erase_if(hatch.removed,
+                  [&](domain::Removal const& removal) { return removal.at > ages.from && removal.at < ages.to; });
+    hatch.until = std::max(hatch.until, ages.to);
+    return hatch;
+}
+
+/// A holding and when it is empty in each world, in days after the absence begins.
+struct Followed {
+    Holding holding;
+    std::vector<double> empty;
+};
+
+/// Vessels of one sort of a hatch, before and while they are followed.
+struct Vessel {
+    std::string key;
+    int count;
+    domain::Amount content;  // of one
+    double all;              // that all hold, in kg or L
+    Use use;                 // central
+    RunOut run_out;
+    std::vector<double> shares;  // used at the end of the absence
+};
+
+std::vector<double> rooms(double all, Sway const& sway, std::vector<double> const& room, bool shrinks) {
+    std::vector<double> rooms(sway.worlds());
+    for (std::size_t world = 0; world < rooms.size(); ++world) {
+        rooms[world] = shrinks ? all / room[world] : all * room[world];
+    }
+    return rooms;
+}
+
+domain::Amount scaled(domain::Amount const& amount, double by) {
+    return std::visit([by](auto const& one) { return domain::Amount(one * by); }, amount);
+}
+
+/// One hatch during the absence, in every world.
+class Group {
+  public:
+    Group(Lessons const& lessons, std::size_t number, Rations const& rations, Draws const& draws, Ages ages)
+        : farm_(lessons.farm),
+          hatch_(left_alone(farm_.hatches[number], ages)),
+          kind_(rations.kinds.at(hatch_.kind)),
+          flock_(hatch_, kind_),
+          intake_(farm_, hatch_, kind_, nature(lessons.belief, number)),
+          spread_(hatch_, kind_, intake_, lessons.belief, number),
+          sway_(spread_, lessons.belief, draws, number),
+          ages_(ages) {
+        if (hatch_.hopper) add_hoppers(farm_.hoppers.at(*hatch_.hopper), rations);
+        if (hatch_.drinker) add_drinkers(farm_.drinkers.at(*hatch_.drinker));
+    }
+
+    void judge(Absence const& absence, std::vector<Followed>& all) {
+        follow(ages_.from, ages_.to);
+        for (Vessel& vessel : vessels_) vessel.shares = vessel.run_out.shares();
+        follow(ages_.to, horizon());
+        for (Vessel& vessel : vessels_) all.push_back(followed(vessel, absence));
+    }
+
+  private:
+    void add_hoppers(domain::Hopper const& hopper, Rations const& rations) {
+        Mass const content = hopper_content(hopper, intake_.eaten(ages_.from + instant), rations);
+        double const all = in_kilograms(content) * hatch_.hoppers;
+        auto const use = amounts_of(feed_usage(flock_, intake_, hopper.extra_waste));
+        vessels_.push_back(
+            {hopper.key, hatch_.hoppers, content, all, use, RunOut(use, rooms(all, sway_, sway_.room(), false)), {}});
+    }
+
+    void add_drinkers(domain::Drinker const& drinker) {
+        Volume const content = drinker.volume - drinker.displaced;
+        double const all = in_litres(content) * hatch_.drinkers;
+        auto const use = amounts_of(water_usage(flock_, intake_, drinker.spill));
+        vessels_.push_back(
+            {drinker.key, hatch_.drinkers, content, all, use, RunOut(use, rooms(all, sway_, sway_.water(), true)), {}});
+    }
+
+    void follow(Duration from, Duration to) {
+        if (vessels_.empty() || !(from < to)) return;
+        std::vector<double> factors;
+        for (Piece const& piece : pieces(flock_, intake_, from, to, (to - from) / pieces_each)) {
+            sway_.feed((piece.from + piece.to) / 2.0, factors);
+            for (Vessel& vessel : vessels_) vessel.run_out.pass(piece, factors);
+        }
+    }
+
+    /// An age by which nearly every world's vessels are empty; at most five years on.
+    [[nodiscard]] Duration horizon() const {
+        Duration far = ages_.to;
+        for (Vessel const& vessel : vessels_) {
+            Duration ahead = days(1);
+            while (vessel.use(ages_.from, ages_.from + ahead) < far_enough * vessel.all &&
+                   ahead < domain::longest_life) {
+                ahead *= 1.5;
+            }
+            far = std::max(far, ages_.from + std::min(ahead, domain::longest_life));
+        }
+        return far;
+    }
+
+    Followed followed(Vessel& vessel, Absence const& absence) const {
+        Followed one{{.hatch = hatch_.name,
+                      .vessel = vessel.key,
+                      .count = vessel.count,
+                      .from = hatch_.date + ages_.from,
+                      .age = ages_.from,
+                      .birds = flock_.alive(ages_.from),
+                      .content = vessel.content,
+                      .need = vessel.content,
+                      .lasts = {},
+                      .safe_for = {}},
+                     vessel.run_out.empty()};
+        auto const held =
+            std::count_if(vessel.shares.begin(), vessel.shares.end(), [](double share) { return share < 1; });
+        one.holding.chance = static_cast<double>(held) / static_cast<double>(vessel.shares.size());
+        one.holding.fill = quantile(vessel.shares, absence.sure);
+        one.holding.need = scaled(vessel.content, one.holding.fill);
+        one.holding.more =
+            std::max(0, static_cast<int>(std::ceil(vessel.count * one.holding.fill - rounding)) - vessel.count);
+        for (double& time : one.empty) time -= in_days(ages_.from);
+        auto sample = one.empty;
+        one.holding.safe_for = some(quantile(sample, 1 - absence.sure));
+        auto const lasts = band(sample);
+        one.holding.lasts = {some(lasts.p05), some(lasts.p50), some(lasts.p95)};
+        for (double& time : one.empty) time += in_days(one.holding.from - absence.from);
+        return one;
+    }
+
+    static std::optional<Duration> some(double time) {
+        return std::isfinite(time) ? std::optional(days(time)) : std::nullopt;
+    }
+
+    domain::Farm const& farm_;
+    domain::Hatch hatch_;
+    Kind const& kind_;
+    Flock flock_;
+    Intake intake_;
+    Spread spread_;
+    Sway sway_;
+    Ages ages_;
+    std::vector<Vessel> vessels_;
+};
+
+std::vector<Followed> follow_all(Lessons const& lessons, Rations const& rations, Absence const& absence,
+                                 std::size_t points) {
+    Draws const draws(lessons.belief, points);
+    std::vector<Followed> all;
+    for (std::size_t i = 0; i < lessons.farm.hatches.size(); ++i) {
+        domain::Hatch const& hatch = lessons.farm.hatches[i];
+        Ages const ages{std::max(hatch.first_age, absence.from - hatch.date), absence.until - hatch.date};
+        if (!(ages.from < hatch.until && ages.from < ages.to)) continue;
+        Group(lessons, i, rations, draws, ages).judge(absence, all);
+    }
+    if (all.empty()) throw NoAnswer("no hatch with a hopper or a drinker has birds in that time");
+    return all;
+}
+
+/// What holds for all vessels in the same worlds.
+void judge_together(Away& away, std::vector<Followed> const& all) {
+    double const end = in_days(away.absence.until - away.absence.from);
+    std::size_t const worlds = all.front().empty.size();
+    std::vector<double> soonest(worlds, RunOut::never);
+    std::vector<int> times_first(all.size(), 0);
+    for (std::size_t world = 0; world < worlds; ++world) {
+        std::size_t first = 0;
+        for (std::size_t i = 1; i < all.size(); ++i) {
+            if (all[i].empty[world] < all[first].empty[world]) first = i;
+        }
+        soonest[world] = all[first].empty[world];
+        if (std::isfinite(soonest[world])) ++times_first[first];
+    }
+    auto const most = std::max_element(times_first.begin(), times_first.end());
+    if (*most > 0) away.first = static_cast<std::size_t>(most - times_first.begin());
+    auto const held = std::count_if(soonest.begin(), soonest.end(), [&](double time) { return time >= end; });
+    away.chance = static_cast<double>(held) / static_cast<double>(worlds);
+    double const safe = quantile(soonest, 1 - away.absence.sure);
+    if (std::isfinite(safe)) away.come_by = away.absence.from + days(safe);
+}
+
+/// What the answer rests on, as for a plan of the same time.
+std::vector<Assumption> what_it_rests_on(Away const& away, Rations const& rations) {
+    Plan plan;
+    plan.farm = away.farm;
+    plan.learned = away.learned;
+    for (domain::Hatch const& hatch : away.farm.hatches) {
+        for (Holding const& holding : away.holdings) {
+            if (holding.hatch != hatch.name) continue;
+            auto const fed = std::find_if(hatch.feeding.rbegin(), hatch.feeding.rend(),
+                                          [&](auto const& step) { return step.from <= holding.age + instant; });
+            plan.hatches.push_back({hatch, {}, {}, {}, {}, {}, {}, {}, {}});
+            plan.hatches.back().feeds.push_back({fed->feed, holding.age, hatch.until, {}, {}, 0, {}});
+        }
+    }
+    return assumptions(plan, rations);
+}
+
+}  // namespace
+
+Away away(domain::Farm const& farm, Rations const& rations, Absence const& absence, domain::Diary const& diary,
+          std::size_t points) {
+    Lessons const lessons = learn(farm, rations, diary);
+    auto const all = follow_all(lessons, rations, absence, points);
+    Away away{.absence = absence,
+              .farm = lessons.farm,
+              .holdings = {},
+              .first = {},
+              .come_by = {},
+              .learned = lessons.learned,
+              .alarms = lessons.alarms(),
+              .assumptions = {},
+              .cautions = {}};
+    for (Followed const& one : all) away.holdings.push_back(one.holding);
+    judge_together(away, all);
+    away.assumptions = what_it_rests_on(away, rations);
+    away.cautions = away_cautions(away, rations);
+    for (Caution const& caution : lessons.cautions()) away.cautions.push_back(caution);
+    return away;
+}
+
+}  // namespace cropful::engine

@@ -1,0 +1,64 @@
+#include "engine/draws.hpp"
+
+#include <boost/math/special_functions/erf.hpp>
+#include <boost/random/sobol.hpp>
+#include <numbers>
+
+#include "cropful/fault.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+/// The inverse of the standard normal distribution function.
+double score_at(double probability) {
+    using InDouble = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+    return -std::numbers::sqrt2 * boost::math::erfc_inv(2 * probability, InDouble());
+}
+
+constexpr std::size_t most_flocks = 900;  // Boost's direction numbers end at 3667 dimensions
+
+constexpr double two_to_64 = 18446744073709551616.0;
+
+}  // namespace
+
+std::vector<double> sobol_normals(std::size_t points, std::size_t columns) {
+    boost::random::sobol engine(columns);
+    std::vector<double> scores(points * columns);
+    double const half_a_cell = 0.5 / static_cast<double>(points);
+    for (std::size_t row = 0; row < points; ++row) {
+        for (std::size_t column = 0; column < columns; ++column) {
+            // the engine leaves out the sequence's first point, 0
+            double const corner = row == 0 ? 0 : static_cast<double>(engine()) / two_to_64;
+            scores[column * points + row] = score_at(corner + half_a_cell);
+        }
+    }
+    return scores;
+}
+
+Draws::Draws(Belief const& belief, std::size_t points) : points_(points) {
+    if (belief.flocks() > most_flocks) throw NoAnswer("more than 900 hatches in one farm file: split it into several");
+    scores_ = sobol_normals(points, 4 * belief.flocks());
+    bend_to(belief);
+}
+
+/// Gives the feed and water scores the believed means and covariance. From the last row of the root up, so that each
+/// row still finds the independent scores it sums.
+void Draws::bend_to(Belief const& belief) {
+    auto const root = belief.root();
+    std::size_t const n = 2 * belief.flocks();
+    auto const at = [&](std::size_t i) { return &scores_[(4 * (i / 2) + i % 2) * points_]; };
+    for (std::size_t i = n; i-- > 0;) {
+        double* const own = at(i);
+        double const mean = belief.score(i / 2, i % 2 == 0 ? Belief::Trait::feed : Belief::Trait::water).mean;
+        for (std::size_t p = 0; p < points_; ++p) own[p] = mean + root[i * n + i] * own[p];
+        for (std::size_t j = 0; j < i; ++j) {
+            double const weight = root[i * n + j];
+            if (weight == 0) continue;
+            double const* const other = at(j);
+            for (std::size_t p = 0; p < points_; ++p) own[p] += weight * other[p];
+        }
+    }
+}
+
+}  // namespace cropful::engine

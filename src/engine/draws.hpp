@@ -1,0 +1,35 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "cropful/engine/belief.hpp"
+
+namespace cropful::engine {
+
+/// The same possible worlds on every run and every machine: Sobol points through the inverse normal. In each world
+/// every flock has a score for its feed, its water, its deaths and the weight of its feed by volume.
+class Draws {
+  public:
+    static constexpr std::size_t usual = 4096;
+    /// `points` is a power of two.
+    explicit Draws(Belief const& belief, std::size_t points = usual);
+    [[nodiscard]] std::size_t points() const { return points_; }
+    [[nodiscard]] std::span<double const> feed(std::size_t flock) const { return column(4 * flock); }
+    [[nodiscard]] std::span<double const> water(std::size_t flock) const { return column(4 * flock + 1); }
+    [[nodiscard]] std::span<double const> deaths(std::size_t flock) const { return column(4 * flock + 2); }
+    [[nodiscard]] std::span<double const> density(std::size_t flock) const { return column(4 * flock + 3); }
+
+  private:
+    [[nodiscard]] std::span<double const> column(std::size_t i) const {
+        return std::span(scores_).subspan(i * points_, points_);
+    }
+    void bend_to(Belief const& belief);
+    std::size_t points_;
+    std::vector<double> scores_;  // column by column
+};
+
+/// `points` (a power of two) points of independent standard normal scores, column by column.
+std::vector<double> sobol_normals(std::size_t points, std::size_t columns);
+
+}  // namespace cropful::engine

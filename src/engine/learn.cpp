@@ -1,0 +1,113 @@
+#include "cropful/engine/learn.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cropful/domain/words.hpp"
+#include "engine/heads.hpp"
+#include "engine/intervals.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+/// How far off an interval was, by what is believed; a use of nothing counts as a hundredth of the table's.
+void judge(Interval& interval, Measured const& measured, Belief const& belief) {
+    auto const law = belief.expected(measured.sight);
+    interval.expected = interval.table * std::exp(law.mean);
+    interval.sds = (measured.off_table - law.mean) / std::sqrt(law.variance + top_up_sd * top_up_sd);
+    interval.alarm = !interval.ran_empty && std::abs(interval.sds) > alarm_sds;
+}
+
+bool same_vessels(Interval const& a, Interval const& b) { return a.hatch == b.hatch && a.what == b.what; }
+
+/// The last interval of the same vessels before this one.
+Interval const* before(std::vector<Interval> const& earlier, Interval const& interval) {
+    auto const found = std::find_if(earlier.rbegin(), earlier.rend(),
+                                    [&](Interval const& one) { return same_vessels(one, interval); });
+    return found == earlier.rend() ? nullptr : &*found;
+}
+
+void take_in(Lessons& lessons, Measured const& measured) {
+    Interval interval = measured.interval;
+    judge(interval, measured, lessons.belief);
+    Interval const* last = before(lessons.intervals, interval);
+    bool const lasting = interval.alarm && last && last->alarm && last->sds * interval.sds > 0;
+    interval.taught = !interval.ran_empty && (!interval.alarm || lasting);
+    if (lasting) lessons.belief.reopen(measured.sight.flock);
+    if (interval.taught) lessons.belief.observe(measured.sight, measured.off_table, top_up_sd);
+    lessons.intervals.push_back(std::move(interval));
+}
+
+/// What the hatch uses over the table at the age of its last entry, and how it was learned.
+Learned learned_of(Lessons const& lessons, std::size_t flock, Rations const& rations, domain::Diary const& diary) {
+    domain::Hatch const& hatch = lessons.farm.hatches[flock];
+    Learned learned{.hatch = hatch.name, .heads_at = {}, .heads = {}};
+    Duration age = hatch.first_age;
+    for (domain::Entry const& entry : diary) {
+        if (entry.hatch == hatch.name) age = std::max(age, entry.at - hatch.date);
+    }
+    for (Interval const& interval : lessons.intervals) {
+        if (interval.hatch != hatch.name || !interval.taught) continue;
+        (interval.what == Trait::feed ? learned.feed_top_ups : learned.water_top_ups) += 1;
+    }
+    Kind const& kind = rations.kinds.at(hatch.kind);
+    Intake const intake(lessons.farm, hatch, kind);
+    double const feed = lessons.belief.score(flock, Trait::feed).mean * intake.feed_sd(age);
+    learned.feed = std::exp(feed);
+    learned.water = std::exp(feed + lessons.belief.score(flock, Trait::water).mean * intake.water_sd());
+    if (!hatch.heads.empty()) {
+        learned.heads_at = hatch.date + hatch.heads.back().at;
+        learned.heads = Flock(hatch, kind).alive(hatch.heads.back().at);
+    }
+    return learned;
+}
+
+constexpr double worth_saying = 0.005;  // a factor nearer to 1 than this changes nothing a grower would see
+
+bool says_something(Learned const& learned) {
+    return learned.feed_top_ups > 0 || learned.water_top_ups > 0 || learned.heads ||
+           std::abs(learned.feed - 1) > worth_saying || std::abs(learned.water - 1) > worth_saying;
+}
+
+std::vector<std::string> strangers(domain::Farm const& farm, domain::Diary const& diary) {
+    std::vector<std::string> names;
+    for (domain::Entry const& entry : diary) {
+        bool const known = std::any_of(farm.hatches.begin(), farm.hatches.end(),
+                                       [&](domain::Hatch const& hatch) { return hatch.name == entry.hatch; });
+        if (known || std::find(names.begin(), names.end(), entry.hatch) != names.end()) continue;
+        names.push_back(entry.hatch);
+    }
+    return names;
+}
+
+}  // namespace
+
+std::vector<Interval> Lessons::alarms() const {
+    std::vector<Interval> alarms;
+    for (Interval const& interval : intervals) {
+        std::erase_if(alarms, [&](Interval const& old) { return same_vessels(old, interval); });
+        if (interval.alarm || interval.ran_empty) alarms.push_back(interval);
+    }
+    return alarms;
+}
+
+std::vector<domain::Caution> Lessons::cautions() const {
+    if (strangers.empty()) return {};
+    return {{"The diary names hatches this farm file has not, and what it says of them is left out: " +
+                 domain::join(strangers) + ". Was a hatch renamed?",
+             "the diary beside the farm file"}};
+}
+
+Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary) {
+    Lessons lessons{farm, Belief(farm.hatches.size()), {}, {}, strangers(farm, diary)};
+    record_heads(lessons.farm, diary);
+    for (Measured const& measured : intervals(lessons.farm, rations, diary)) take_in(lessons, measured);
+    for (std::size_t flock = 0; flock < farm.hatches.size(); ++flock) {
+        auto learned = learned_of(lessons, flock, rations, diary);
+        if (says_something(learned)) lessons.learned.push_back(std::move(learned));
+    }
+    return lessons;
+}
+
+}  // namespace cropful::engine

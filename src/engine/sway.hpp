@@ -1,0 +1,31 @@
+#pragma once
+
+#include <vector>
+
+#include "engine/draws.hpp"
+#include "engine/spread.hpp"
+
+namespace cropful::engine {
+
+/// How the possible worlds move one flock off its central course: a factor for every world.
+class Sway {
+  public:
+    /// The spread must outlive the sway.
+    Sway(Spread const& spread, Belief const& belief, Draws const& draws, std::size_t flock);
+    /// What the whole flock uses of feed at an age over its central use; water too but for `water`.
+    void feed(Duration age, std::vector<double>& factors) const;
+    /// The ratio of water to feed, and what a hopper holds by weight, over their central values. They do not change
+    /// with age.
+    [[nodiscard]] std::vector<double> const& water() const { return water_; }
+    [[nodiscard]] std::vector<double> const& room() const { return room_; }
+    [[nodiscard]] std::size_t worlds() const { return appetite_.size(); }
+
+  private:
+    Spread const& spread_;
+    std::vector<double> appetite_;  // feed scores less their mean
+    std::vector<double> deaths_;    // scores of deaths, as a place among `Spread::heads`
+    std::vector<double> water_;
+    std::vector<double> room_;
+};
+
+}  // namespace cropful::engine

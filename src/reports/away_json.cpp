@@ -1,0 +1,60 @@
+#include "cropful/reports/away_json.hpp"
+
+#include "reports/json_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Holding;
+using quantities::in_days;
+
+double number_of(domain::Amount const& amount) {
+    if (auto const* mass = std::get_if<quantities::Mass>(&amount)) return quantities::in_kilograms(*mass);
+    return quantities::in_litres(std::get<quantities::Volume>(amount));
+}
+
+Json holding_json(Holding const& holding, engine::Absence const& absence) {
+    bool const feed = std::holds_alternative<quantities::Mass>(holding.content);
+    return {{"hatch", holding.hatch},
+            {feed ? "hopper" : "drinker", holding.vessel},
+            {"count", holding.count},
+            {"at", holding.from.iso()},
+            {"age_d", in_days(holding.age)},
+            {"birds", quantities::in_birds(holding.birds)},
+            {feed ? "content_kg" : "content_l", number_of(holding.content)},
+            {"chance", holding.chance},
+            {feed ? "leave_kg" : "leave_l", number_of(holding.need)},
+            {"leave_pct", 100 * holding.fill},
+            {"more", holding.more},
+            {"p05", or_null(holding.lasts.p05, in_days)},
+            {"p50", or_null(holding.lasts.p50, in_days)},
+            {"p95", or_null(holding.lasts.p95, in_days)},
+            {"come_by", holding.safe_for ? Json((holding.from + *holding.safe_for).iso()) : Json(nullptr)},
+            {"holds", holding.chance >= absence.sure}};
+}
+
+}  // namespace
+
+std::string away_json(engine::Away const& away) {
+    Json json{{"farm", away.farm.name.empty() ? Json(nullptr) : Json(away.farm.name)},
+              {"from", away.absence.from.iso()},
+              {"until", away.absence.until.iso()},
+              {"sure_pct", 100 * away.absence.sure},
+              {"chance", away.chance},
+              {"come_by", away.come_by ? Json(away.come_by->iso()) : Json(nullptr)},
+              {"first", Json(nullptr)},
+              {"vessels", Json::array()}};
+    for (Holding const& holding : away.holdings) json["vessels"].push_back(holding_json(holding, away.absence));
+    if (away.first) {
+        Holding const& first = away.holdings[*away.first];
+        json["first"] = {{"hatch", first.hatch}, {"vessel", first.vessel}};
+    }
+    json["learned"] = learned_json(away.learned);
+    json["alarms"] = intervals_json(away.alarms);
+    json["assumptions"] = notes(away.assumptions);
+    json["cautions"] = notes(away.cautions);
+    return printed(json);
+}
+
+}  // namespace cropful::reports

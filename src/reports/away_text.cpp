@@ -1,0 +1,116 @@
+#include "cropful/reports/away_text.hpp"
+
+#include <cmath>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Away;
+using engine::Holding;
+using quantities::Measures;
+
+bool is_feed(Holding const& holding) { return std::holds_alternative<quantities::Mass>(holding.content); }
+
+std::string amount(domain::Amount const& amount, Measures measures) {
+    if (auto const* mass = std::get_if<quantities::Mass>(&amount)) return print(*mass, measures);
+    return print(std::get<quantities::Volume>(amount), measures);
+}
+
+std::string vessels(Holding const& holding) {
+    return std::to_string(holding.count) + " x " + holding.vessel + (is_feed(holding) ? " (feed)" : " (water)");
+}
+
+/// A day with its year, and the hour.
+std::string moment_year(engine::Moment at, Measures measures) {
+    return at.day_year() + moment_words(at, measures).substr(at.day().size());
+}
+
+std::string answer_text(Away const& away) {
+    auto const measures = away.farm.measures;
+    auto const& absence = away.absence;
+    std::string text = wrap("Nobody there for " + quantities::print(absence.until - absence.from) +
+                            ", all full at the start: everything holds " + chance_words(away.chance) + ".");
+    std::string const sure = chance_words(absence.sure);
+    if (away.come_by && *away.come_by < absence.until) {
+        text += wrap("SOMEBODY MUST COME by " + moment_words(*away.come_by, measures) + ", to be sure " + sure + ".");
+    } else if (away.come_by) {
+        text += wrap("Nobody need come before you are back; at the latest by " + moment_words(*away.come_by, measures) +
+                     ", to be sure " + sure + ".");
+    }
+    if (away.first) {
+        Holding const& first = away.holdings[*away.first];
+        text += wrap("First to run out: " + first.hatch + ", " + vessels(first) + ".");
+    }
+    return text;
+}
+
+/// How full to leave a vessel, or how many more it takes.
+std::string leave_words(Holding const& holding, Away const& away) {
+    auto const measures = away.farm.measures;
+    if (holding.more > 0) {
+        return "Full is not enough: " + std::to_string(holding.more) + " more of them.";
+    }
+    return "Leave at least " + amount(holding.need, measures) + (holding.count > 1 ? " in each" : "") + " (" +
+           quantities::number(std::ceil(100 * holding.fill), 0) + " % of full).";
+}
+
+std::string holding_text(Holding const& holding, Away const& away) {
+    auto const measures = away.farm.measures;
+    std::string text = vessels(holding) + ", " + amount(holding.content, measures) +
+                       (holding.count > 1 ? " each" : "") + " when full: holds " + chance_words(holding.chance) + ". " +
+                       leave_words(holding, away);
+    if (holding.safe_for) {
+        text += " Full, it is good until " + moment_words(holding.from + *holding.safe_for, measures) + ".";
+    }
+    return wrap(text, holding.chance >= away.absence.sure ? "    ok  " : "    NO  ", "        ");
+}
+
+std::string hatches_text(Away const& away) {
+    std::string text, hatch;
+    for (Holding const& holding : away.holdings) {
+        if (holding.hatch != hatch) {
+            hatch = holding.hatch;
+            std::string const later =
+                holding.from > away.absence.from ? ", in from " + moment_words(holding.from, away.farm.measures) : "";
+            text += "\n" + wrap(hatch + ": " + quantities::number(quantities::in_birds(holding.birds), 0) + " birds, " +
+                                    quantities::print_age(holding.age) + later,
+                                "  ", "    ");
+        }
+        text += holding_text(holding, away);
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string chance_words(double chance) {
+    if (chance > 0.999) return "more than 999 times in 1,000";
+    if (chance < 0.001) return "less than once in 1,000 times";
+    if (std::abs(chance - 0.95) < 1e-9) return "19 times in 20";
+    if (chance > 0.99 || chance < 0.01)
+        return quantities::number(std::floor(chance * 1000 + 1e-6), 0) + " times in 1,000";
+    return quantities::number(std::floor(chance * 100 + 1e-6), 0) + " times in 100";
+}
+
+std::string away_text(Away const& away, Sources sources) {
+    auto const measures = away.farm.measures;
+    std::string const name = away.farm.name.empty() ? away.holdings.front().hatch : away.farm.name;
+    std::string text = both_ends(name, moment_year(away.absence.from, measures) + " to " +
+                                           moment_words(away.absence.until, measures)) +
+                       std::string(page_width, '=') + "\n\n";
+    std::string const alarms = alarms_text(away.alarms, measures), learned = learned_text(away.learned, measures);
+    if (!alarms.empty()) text += alarms + "\n";
+    text += answer_text(away) + hatches_text(away);
+    if (!learned.empty()) text += "\n" + learned;
+    text += "\n" + wrap(
+                       "Each vessel's figures are for it alone; the first lines are for all of them at once. Hours are "
+                       "rounded down.");
+    return text + notes_text(away.cautions, away.assumptions, sources);
+}
+
+}  // namespace cropful::reports

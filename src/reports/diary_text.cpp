@@ -1,0 +1,176 @@
+#include "cropful/reports/diary_text.hpp"
+
+#include <cmath>
+
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using domain::Deed;
+using domain::Diary;
+using domain::Entry;
+using quantities::Measures;
+
+constexpr std::size_t most_told = 12;  // entries of a visit told one by one
+
+/// In the barn's own words, fit for one line.
+std::string one_line(std::string text) {
+    std::replace_if(
+        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
+    return text;
+}
+
+bool about_feed(Entry const& entry) { return std::holds_alternative<quantities::Mass>(entry.amount); }
+
+std::string amount_words(Entry const& entry, Measures measures) {
+    if (about_feed(entry)) return quantities::print(std::get<quantities::Mass>(entry.amount), measures);
+    if (auto const* volume = std::get_if<quantities::Volume>(&entry.amount)) {
+        return quantities::print(*volume, measures);
+    }
+    return quantities::number(quantities::in_birds(std::get<quantities::Heads>(entry.amount)), 0);
+}
+
+std::string moment_of(Entry const& entry) { return entry.at.day_year() + " " + entry.at.iso().substr(11); }
+
+std::string with_note(Entry const& entry, Measures measures) {
+    std::string const words = entry_words(entry, measures);
+    return entry.note.empty() ? words : words + " (" + one_line(entry.note) + ")";
+}
+
+std::string count_words(std::size_t count) {
+    return count == 1 ? "1 entry" : quantities::number(static_cast<double>(count), 0) + " entries";
+}
+
+/// "April bobwhites, Mon 12 Apr 2027 06:00: feed topped up with 12 lb; 2 died."
+std::string visit_words(std::vector<Entry> const& visit, Measures measures) {
+    if (visit.size() > most_told) return count_words(visit.size()) + ".";
+    std::string words;
+    Entry const* last = nullptr;
+    for (Entry const& entry : visit) {
+        bool const same_moment = last != nullptr && last->at == entry.at;
+        bool const same = same_moment && last->hatch == entry.hatch;
+        if (last != nullptr) words += "; ";
+        if (!same) words += one_line(entry.hatch) + (same_moment ? "" : ", " + moment_of(entry)) + ": ";
+        words += with_note(entry, measures);
+        last = &entry;
+    }
+    return words + ".";
+}
+
+constexpr std::size_t few = 24;  // lines of a list that stay on one screen
+
+/// The last few of a list.
+template <class Item>
+std::span<Item const> newest(std::vector<Item> const& all, Entries which) {
+    std::span<Item const> const whole(all);
+    return which == Entries::all || whole.size() <= few ? whole : whole.last(few);
+}
+
+std::string strangers_text(engine::Lessons const& lessons) {
+    if (lessons.strangers.empty()) return "";
+    return wrap("Not in the farm file, so left out of every sum: " + join(lessons.strangers) +
+                ". Was a hatch renamed?");
+}
+
+/// How an interval stands to what was foretold.
+std::string verdict(engine::Interval const& interval) {
+    if (interval.ran_empty) return "found empty, teaches nothing";
+    double const off = std::round(100 * (interval.used / interval.expected - 1));
+    std::string const words =
+        off == 0 ? "as foretold" : quantities::number(std::abs(off), 0) + (off < 0 ? " % less" : " % more");
+    return words + (interval.alarm ? ": ALARM" : "");
+}
+
+std::string used_text(std::span<engine::Interval const> intervals, Measures measures) {
+    if (intervals.empty()) return "";
+    Table table({Align::left, Align::left, Align::left, Align::right, Align::right, Align::left});
+    table.add({"full to full", "until", "hatch", "used", "foretold", ""});
+    for (engine::Interval const& interval : intervals) {
+        bool const feed = interval.what == engine::Trait::feed;
+        table.add({feed ? "feed" : "water", short_moment(interval.to, measures), one_line(interval.hatch),
+                   used_words(interval, interval.used, measures), used_words(interval, interval.expected, measures),
+                   verdict(interval)});
+    }
+    return "USED\n" + table.text();
+}
+
+}  // namespace
+
+std::string entry_words(Entry const& entry, Measures measures) {
+    std::string const amount = amount_words(entry, measures);
+    std::string const what = about_feed(entry) ? "feed" : "water";
+    switch (entry.deed) {
+        case Deed::topped_up:
+            return what + " topped up with " + amount;
+        case Deed::part_filled:
+            return what + " part filled with " + amount;
+        case Deed::thrown_out:
+            return amount + " of old " + what + " thrown out";
+        case Deed::found_empty:
+            return what + " found empty";
+        default:
+            return amount + " " + name(entry.deed);
+    }
+}
+
+std::string written_text(std::vector<Entry> const& visit, std::string const& file, Measures measures,
+                         std::vector<std::string> const& advice) {
+    std::string text = wrap("Written in " + file + ": " + visit_words(visit, measures), "", "  ");
+    for (std::string const& one : advice) text += wrap(one);
+    return text;
+}
+
+std::string removed_text(std::vector<Entry> const& visit, std::string const& file, Measures measures) {
+    return wrap("Removed from " + file + ": " + visit_words(visit, measures), "", "  ");
+}
+
+std::string exported_text(Diary const& diary, std::string const& file) {
+    return "Wrote " + count_words(diary.size()) + " to " + file + "\n";
+}
+
+std::string imported_text(int added, int known) {
+    return count_words(static_cast<std::size_t>(added)) + " added, " + quantities::number(known, 0) +
+           (known == 1 ? " was" : " were") + " there already\n";
+}
+
+std::string entries_table(std::span<Entry const> entries, Measures measures) {
+    Table table({Align::left, Align::left, Align::left});
+    table.add({"when", "hatch", "what"});
+    Entry const* last = nullptr;
+    for (Entry const& entry : entries) {
+        bool const same_moment = last != nullptr && last->at == entry.at;
+        bool const same_hatch = same_moment && last->hatch == entry.hatch;
+        table.add(
+            {same_moment ? "" : moment_of(entry), same_hatch ? "" : one_line(entry.hatch), with_note(entry, measures)});
+        last = &entry;
+    }
+    return table.text();
+}
+
+std::string diary_text(engine::Lessons const& lessons, Diary const& diary, std::string const& file, Entries which) {
+    Measures const measures = lessons.farm.measures;
+    std::string const head = both_ends(lessons.farm.name, file) + "\n";
+    if (diary.empty()) {
+        return head + wrap("Nothing is written yet. A first visit, such as: cropful diary add FARM --feed \"12 lb\"");
+    }
+    std::vector<std::string> parts{alarms_text(lessons.alarms(), measures), learned_text(lessons.learned, measures),
+                                   strangers_text(lessons), used_text(newest(lessons.intervals, which), measures)};
+    auto const shown = newest(diary, which);
+    std::size_t const left_out = diary.size() - shown.size();
+    std::string const note = left_out > 0 ? count_words(left_out) + " before these; --all shows them\n" : "";
+    parts.push_back("WRITTEN\n" + note + entries_table(shown, measures));
+    std::string text = head;
+    for (std::string const& part : parts) {
+        if (!part.empty()) text += (text == head ? "" : "\n") + part;
+    }
+    return text;
+}
+
+}  // namespace cropful::reports

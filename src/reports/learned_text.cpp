@@ -1,0 +1,94 @@
+#include "cropful/reports/learned_text.hpp"
+
+#include <cmath>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Interval;
+using engine::Learned;
+using engine::Trait;
+using quantities::Measures;
+
+std::string look_at(Interval const& interval) {
+    bool const feed = interval.what == Trait::feed;
+    if (interval.ran_empty) {
+        return feed ? "Fill sooner, or hang more hoppers." : "Fill sooner, or set out more drinkers.";
+    }
+    std::string const less =
+        feed ? "feed bridged in the tube, a dry or blocked drinker" : "a blocked or frozen drinker";
+    std::string const more = feed ? "spill, rats" : "a leak or spill";
+    return interval.sds < 0 ? "Look at the birds now: heat, water and health first. Are they chilled or sick? " +
+                                  std::string("Is there ") + less + "?"
+                            : "Look now: is it hot? Is there " + more + "? Or are the birds more than were counted?";
+}
+
+std::string alarm_words(Interval const& interval, Measures measures) {
+    bool const feed = interval.what == Trait::feed;
+    std::string const time =
+        " from " + moment_words(interval.from, measures) + ", to " + moment_words(interval.to, measures);
+    if (interval.ran_empty) {
+        return interval.hatch + ": the " + (feed ? "hoppers were" : "drinkers were") + " found empty" + time + ". " +
+               look_at(interval);
+    }
+    double const off = interval.used / interval.expected - 1;
+    return interval.hatch + (feed ? " used " : " drank ") + quantities::number(100 * std::abs(off), 0) + " % " +
+           (off < 0 ? "less" : "more") + (feed ? " feed" : " water") + " than foretold" + time + " (" +
+           used_words(interval, interval.used, measures) + ", foretold " +
+           used_words(interval, interval.expected, measures) + "). " + look_at(interval);
+}
+
+/// "eat 12 % more than the table".
+std::string factor_words(char const* verb, double factor) {
+    double const off = std::round(100 * (factor - 1));
+    if (off == 0) return std::string(verb) + " as the table says";
+    return std::string(verb) + " " + quantities::number(std::abs(off), 0) + " % " + (off > 0 ? "more" : "less") +
+           " than the table";
+}
+
+std::string top_ups(int count) { return " (" + plural(count, "top-up") + ")"; }
+
+std::string learned_words(Learned const& learned, Measures measures) {
+    std::vector<std::string> parts;
+    bool const own = learned.feed_top_ups > 0 || learned.water_top_ups > 0;
+    if (learned.feed_top_ups > 0)
+        parts.push_back(factor_words("they eat", learned.feed) + top_ups(learned.feed_top_ups));
+    if (learned.water_top_ups > 0) {
+        parts.push_back(factor_words(learned.feed_top_ups > 0 ? "drink" : "they drink", learned.water) +
+                        top_ups(learned.water_top_ups));
+    }
+    if (!own && learned.feed != 1) {
+        parts.push_back(factor_words("taken to eat", learned.feed) + ", as others of this farm do");
+    }
+    if (learned.heads) {
+        parts.push_back(quantities::number(quantities::in_birds(*learned.heads), 0) + " birds on " +
+                        moment_words(*learned.heads_at, measures));
+    }
+    return learned.hatch + ": " + (parts.empty() ? "" : join(parts, "; "));
+}
+
+}  // namespace
+
+std::string used_words(Interval const& interval, double amount, Measures measures) {
+    return interval.what == Trait::feed ? quantities::print(quantities::kilograms(amount), measures)
+                                        : quantities::print(quantities::litres(amount), measures);
+}
+
+std::string alarms_text(std::vector<Interval> const& alarms, Measures measures) {
+    std::string text;
+    for (Interval const& alarm : alarms) text += wrap(alarm_words(alarm, measures), "  ! ", "    ");
+    return text.empty() ? "" : "LOOK NOW\n" + text;
+}
+
+std::string learned_text(std::vector<Learned> const& learned, Measures measures) {
+    std::string text;
+    for (Learned const& one : learned) text += wrap(learned_words(one, measures), "  ", "    ");
+    return text.empty() ? "" : "LEARNED from the diary (--no-diary leaves it out)\n" + text;
+}
+
+}  // namespace cropful::reports

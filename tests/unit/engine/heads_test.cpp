@@ -1,0 +1,85 @@
+// Head counts with a diary, by hand, of bobwhites: deaths so far 5 % at 7 d, 7 % at 14 d, 11 % at 42 d (rations).
+#include <catch2/catch.hpp>
+
+#include "cropful/readers/rations.hpp"
+#include "engine/flock.hpp"
+#include "engine/heads.hpp"
+#include "sample_farms.hpp"
+
+using namespace cropful;
+using namespace cropful::quantities;
+using domain::Deed;
+
+namespace {
+
+domain::Entry entry(domain::Farm const& farm, double age, Deed deed, double heads) {
+    auto const& hatch = farm.hatches.front();
+    return {hatch.date + days(age), hatch.name, deed, birds(heads), ""};
+}
+
+/// 240 chicks, 60 to be removed at 56 d.
+domain::Farm farm() { return sample::farm_from(sample::bobwhites()); }
+
+double alive(domain::Farm const& farm, double age) {
+    auto const& hatch = farm.hatches.front();
+    return in_birds(engine::Flock(hatch, readers::RationsReader().kind(hatch.kind)).alive(days(age)));
+}
+
+}  // namespace
+
+TEST_CASE("from a count on, survival goes on from it", "[heads]") {
+    auto counted = farm();
+    engine::record_heads(counted, {entry(counted, 7, Deed::counted, 236)});
+    CHECK_THAT(alive(counted, 7), Catch::WithinAbs(236, 1e-9));
+    CHECK_THAT(alive(counted, 14), Catch::WithinAbs(236 * 0.93 / 0.95, 1e-9));
+    CHECK_THAT(alive(counted, 6.9), Catch::WithinAbs(alive(farm(), 6.9), 1e-9));
+}
+
+TEST_CASE("deaths written down are all there were since the last record", "[heads]") {
+    auto dead = farm();
+    engine::record_heads(dead, {entry(dead, 7, Deed::died, 3), entry(dead, 14, Deed::died, 2)});
+    CHECK_THAT(alive(dead, 7), Catch::WithinAbs(237, 1e-9));
+    CHECK_THAT(alive(dead, 14), Catch::WithinAbs(235, 1e-9));
+    CHECK_THAT(alive(dead, 42), Catch::WithinAbs(235 * 0.89 / 0.93, 1e-9));
+}
+
+TEST_CASE("birds moved leave or join those alive then", "[heads]") {
+    auto moved = farm();
+    engine::record_heads(moved, {entry(moved, 7, Deed::moved_out, 28), entry(moved, 14, Deed::moved_in, 10)});
+    CHECK_THAT(alive(moved, 7), Catch::WithinAbs(240 * 0.95 - 28, 1e-9));
+    CHECK_THAT(alive(moved, 14), Catch::WithinAbs(200 * 0.93 / 0.95 + 10, 1e-9));
+}
+
+TEST_CASE("a move within a week of a planned removal is that removal", "[heads]") {
+    auto near = farm(), far = farm();
+    engine::record_heads(near, {entry(near, 60, Deed::moved_out, 58)});
+    engine::record_heads(far, {entry(far, 42, Deed::moved_out, 58)});
+    CHECK(near.hatches.front().removed.empty());
+    CHECK(far.hatches.front().removed.size() == 1);
+    CHECK_THAT(alive(near, 56), Catch::WithinAbs(alive(near, 55.999999), 1e-3));
+    CHECK_THAT(alive(far, 56), Catch::WithinAbs(alive(far, 55.999999) - 60, 1e-3));
+}
+
+TEST_CASE("records and planned removals are taken in order of age", "[heads]") {
+    auto both = farm();
+    engine::record_heads(both, {entry(both, 42, Deed::counted, 200), entry(both, 70, Deed::counted, 137)});
+    CHECK_THAT(alive(both, 42), Catch::WithinAbs(200, 1e-9));
+    CHECK_THAT(alive(both, 56) + 60, Catch::WithinAbs(alive(both, 55.999999), 1e-3));
+    CHECK_THAT(alive(both, 70), Catch::WithinAbs(137, 1e-9));
+}
+
+TEST_CASE("more recorded dead than there were leaves none, not fewer", "[heads]") {
+    auto none = farm();
+    engine::record_heads(none, {entry(none, 7, Deed::died, 500)});
+    CHECK(alive(none, 10) == 0);
+}
+
+TEST_CASE("other hatches' entries, and feed, say nothing of heads", "[heads]") {
+    auto same = farm();
+    auto other = entry(same, 7, Deed::counted, 5);
+    other.hatch = "another";
+    auto fed = entry(same, 7, Deed::topped_up, 5);
+    fed.amount = kilograms(5);
+    engine::record_heads(same, {other, fed});
+    CHECK(same.hatches.front().heads.empty());
+}
