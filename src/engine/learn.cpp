@@ -19,6 +19,8 @@ void judge(Interval& interval, Measured const& measured, Belief const& belief) {
     interval.alarm = !interval.ran_empty && std::abs(interval.sds) > alarm_sds;
 }
 
+bool useless(Interval const& interval) { return !interval.ran_empty && std::abs(interval.sds) > useless_sds; }
+
 bool same_vessels(Interval const& a, Interval const& b) { return a.hatch == b.hatch && a.what == b.what; }
 
 /// The last interval of the same vessels before this one.
@@ -32,8 +34,8 @@ void take_in(Lessons& lessons, Measured const& measured) {
     Interval interval = measured.interval;
     judge(interval, measured, lessons.belief);
     Interval const* last = before(lessons.intervals, interval);
-    bool const lasting = interval.alarm && last && last->alarm && last->sds * interval.sds > 0;
-    interval.taught = !interval.ran_empty && (!interval.alarm || lasting);
+    bool const lasting = useless(interval) && last && useless(*last) && last->sds * interval.sds > 0;
+    interval.taught = !interval.ran_empty && (!useless(interval) || lasting);
     if (lasting) lessons.belief.reopen(measured.sight.flock);
     if (interval.taught) lessons.belief.observe(measured.sight, measured.off_table, top_up_sd);
     lessons.intervals.push_back(std::move(interval));

@@ -34,14 +34,13 @@ using WorldNeeds = std::map<std::string, std::vector<double>>;
 Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
 
 void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Intake const& intake,
-                    Usage<Mass> const& usage, Sway const& sway, Ages ages) {
+                    Usage<Mass> const& usage, Spread const& spread, Sway const& sway, Ages ages) {
     domain::Hatch const& hatch = plan.hatch;
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         Duration const from = std::max(ages.from, hatch.feeding[i].from);
         Duration const to = std::min(ages.to, fed_until(hatch, i));
         if (!(from < to)) continue;
-        std::vector<double> worlds;
-        add_feed(usage, pieces(flock, intake, from, to, longest_piece), sway, worlds);
+        auto worlds = world_totals(usage, pieces(flock, intake, from, to, longest_piece), spread, sway);
         auto& all = needs[hatch.feeding[i].feed];
         all.resize(worlds.size());
         std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
@@ -101,7 +100,7 @@ HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations,
     auto const water = banded_water(flock, intake, drinker ? drinker->spill : 0, spread, ages);
 
     HatchPlan plan{hatch, kind.title, flock.counted(), {}, {}, {}, {}, {}, {}};
-    add_feed_needs(plan, judged.needs, flock, intake, feed.central, sway, ages);
+    add_feed_needs(plan, judged.needs, flock, intake, feed.central, spread, sway, ages);
     if (hopper) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages);
     if (drinker) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages);
     if (supplement) plan.mix = course(hatch, *supplement, drinker, water.central, ages.from, ages.to);

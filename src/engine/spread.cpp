@@ -3,7 +3,7 @@
 #include <math.h>
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
+#include <boost/math/tools/roots.hpp>
 #include <cmath>
 #include <numbers>
 #include <numeric>
@@ -16,19 +16,27 @@ namespace {
 
 double normal_below(double score) { return std::erfc(-score / std::numbers::sqrt2) / 2; }
 
-/// The point below which a share of a weighted mixture of normal laws of one sd lies.
-double mixture_point(std::vector<double> const& means, std::vector<double> const& weights, double sd, double share) {
+/// The point below which a share of a weighted mixture of normal laws of one sd lies, by Newton's method from the point
+/// of a normal law with the same mean and variance, `score` standard deviations off.
+double mixture_point(std::vector<double> const& means, std::vector<double> const& weights, double sd, double score) {
+    double const share = normal_below(score);
+    double const mean = std::inner_product(means.begin(), means.end(), weights.begin(), 0.0);
+    double variance = sd * sd;
+    for (std::size_t i = 0; i < means.size(); ++i) variance += weights[i] * (means[i] - mean) * (means[i] - mean);
     auto const excess = [&](double point) {
-        double below = 0;
-        for (std::size_t i = 0; i < means.size(); ++i) below += weights[i] * normal_below((point - means[i]) / sd);
-        return below - share;
+        double below = 0, density = 0;
+        for (std::size_t i = 0; i < means.size(); ++i) {
+            double const z = (point - means[i]) / sd;
+            below += weights[i] * normal_below(z);
+            density += weights[i] * std::exp(-z * z / 2);
+        }
+        return std::pair(below - share, density / (sd * std::sqrt(2 * std::numbers::pi)));
     };
     auto const [lowest, highest] = std::minmax_element(means.begin(), means.end());
     double const reach = 2 * curves::score_95 * sd;
     std::uintmax_t steps = 60;
-    auto const root = boost::math::tools::toms748_solve(excess, *lowest - reach, *highest + reach,
-                                                        boost::math::tools::eps_tolerance<double>(30), steps);
-    return (root.first + root.second) / 2;
+    return boost::math::tools::newton_raphson_iterate(excess, mean + score * std::sqrt(variance), *lowest - reach,
+                                                      *highest + reach, 30, steps);
 }
 
 }  // namespace
@@ -65,8 +73,8 @@ Band<double> Spread::band(Duration age, double variance) const {
     std::vector<double> means = heads(age);
     for (double& mean : means) mean = std::log(std::max(mean, fewest));
     double const sd = std::max(std::sqrt(variance), least_sd);
-    auto const at = [&](double share) { return std::exp(mixture_point(means, weights_, sd, share)); };
-    return {at(0.05), at(0.50), at(0.95)};
+    auto const at = [&](double score) { return std::exp(mixture_point(means, weights_, sd, score)); };
+    return {at(-curves::score_95), at(0), at(curves::score_95)};
 }
 
 }  // namespace cropful::engine

@@ -26,6 +26,8 @@ class Spread {
     static constexpr double farthest = 5;
     static constexpr int each_side = 20;
     static constexpr double step = farthest / each_side;
+    static constexpr std::size_t scores = 2 * each_side + 1;
+    static constexpr double score(std::size_t i) { return step * static_cast<double>(i) - farthest; }
     /// Coefficient of variation of what a full hopper weighs; chosen here, no source.
     static constexpr double density_cv = 0.05;
 

@@ -1,11 +1,15 @@
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "engine/draws.hpp"
 #include "engine/spread.hpp"
 
 namespace cropful::engine {
+
+/// A figure at each score of appetite (over its mean) and of deaths, as `Spread` steps them.
+using ByScores = std::array<std::array<double, Spread::scores>, Spread::scores>;
 
 /// How the possible worlds move one flock off its central course: a factor for every world.
 class Sway {
@@ -14,6 +18,8 @@ class Sway {
     Sway(Spread const& spread, Belief const& belief, Draws const& draws, std::size_t flock);
     /// What the whole flock uses of feed at an age over its central use; water too but for `water`.
     void feed(Duration age, std::vector<double>& factors) const;
+    /// The figure in every world, straight between scores: true to 1e-3.
+    [[nodiscard]] std::vector<double> read(ByScores const& figures) const;
     /// The ratio of water to feed, and what a hopper holds by weight, over their central values. They do not change
     /// with age.
     [[nodiscard]] std::vector<double> const& water() const { return water_; }

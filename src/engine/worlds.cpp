@@ -25,15 +25,20 @@ std::vector<Piece> pieces(Flock const& flock, Intake const& intake, Duration fro
     return all;
 }
 
-void add_feed(Usage<Mass> const& central, std::vector<Piece> const& pieces, Sway const& sway,
-              std::vector<double>& totals) {
-    totals.resize(sway.worlds());
-    std::vector<double> factors;
+std::vector<double> world_totals(Usage<Mass> const& central, std::vector<Piece> const& pieces, Spread const& spread,
+                                 Sway const& sway) {
+    ByScores totals{};
     for (Piece const& piece : pieces) {
+        Duration const middle = (piece.from + piece.to) / 2.0;
         double const kilograms = in_kilograms(central.between(piece.from, piece.to));
-        sway.feed((piece.from + piece.to) / 2.0, factors);
-        for (std::size_t world = 0; world < totals.size(); ++world) totals[world] += kilograms * factors[world];
+        double const sd = spread.central().feed_sd(middle);
+        auto const heads = spread.heads(middle);
+        for (std::size_t i = 0; i < totals.size(); ++i) {
+            double const eaten = kilograms * std::exp(Spread::score(i) * sd);
+            for (std::size_t j = 0; j < heads.size(); ++j) totals[i][j] += eaten * heads[j];
+        }
     }
+    return sway.read(totals);
 }
 
 }  // namespace cropful::engine

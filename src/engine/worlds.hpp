@@ -16,8 +16,8 @@ struct Piece {
 /// The stretch between two ages, cut where the flock's spread bends or jumps and into pieces no longer than `longest`.
 std::vector<Piece> pieces(Flock const& flock, Intake const& intake, Duration from, Duration to, Duration longest);
 
-/// Adds what the flock uses between two ages in every world, in kg, to `totals`.
-void add_feed(Usage<Mass> const& central, std::vector<Piece> const& pieces, Sway const& sway,
-              std::vector<double>& totals);
+/// What the flock uses over some pieces in every world, in kg.
+std::vector<double> world_totals(Usage<Mass> const& central, std::vector<Piece> const& pieces, Spread const& spread,
+                                 Sway const& sway);
 
 }  // namespace cropful::engine

@@ -32,7 +32,7 @@ struct Interval {
 /// Where one hatch stands after its diary.
 struct Learned {
     std::string hatch;
-    double feed = 1;  // use of feed and of water, over the table's
+    double feed = 1;  // use of feed and of water over the table's, at the age of the last entry
     double water = 1;
     int feed_top_ups = 0;  // that taught something
     int water_top_ups = 0;
@@ -57,9 +57,12 @@ struct Lessons {
 inline constexpr double top_up_sd = 0.08;
 /// An interval further off than this many standard deviations is an alarm: of healthy flocks about 1 in 22 is.
 inline constexpr double alarm_sds = 2;
+/// One further off than this is no measure of a healthy flock and teaches nothing: nearer ones do, for to leave out the
+/// extremes of healthy flocks would make all of them look alike.
+inline constexpr double useless_sds = 3;
 
-/// Reads a diary against the tables. An alarm teaches nothing, unless the interval before it was one to the same side
-/// as well: then it is the flock's new way, and it is learned afresh.
+/// Reads a diary against the tables. An interval more than `useless_sds` off teaches nothing, unless the one before it
+/// was so to the same side as well: then it is the flock's new way, and it is learned afresh.
 Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary);
 
 }  // namespace cropful::engine

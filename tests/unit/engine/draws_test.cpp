@@ -35,8 +35,8 @@ TEST_CASE("every column is normal: moments of 4,096 points", "[draws]") {
 TEST_CASE("draws follow what is believed: means, variances and the farm's likeness", "[draws]") {
     Belief belief(2);
     belief.observe({0, 0.1, 0}, 0.2, 0.08);
-    Draws const draws(belief);
-    REQUIRE(draws.points() == Draws::usual);
+    Draws const draws(belief, 4096);
+    REQUIRE(draws.points() == 4096);
     auto const mean = [](std::span<double const> a) { return std::accumulate(a.begin(), a.end(), 0.0) / 4096; };
     auto const covariance = [&](std::span<double const> a, std::span<double const> b) {
         return std::inner_product(a.begin(), a.end(), b.begin(), 0.0) / 4096 - mean(a) * mean(b);

@@ -82,21 +82,24 @@ TEST_CASE("birds that found nothing teach nothing", "[learn]") {
     CHECK(lessons.belief.score(0, Trait::feed).mean == 0);
 }
 
-TEST_CASE("more than two standard deviations off is an alarm and teaches nothing", "[learn]") {
-    double const two = 2 * std::sqrt(feed_sd * feed_sd + 0.08 * 0.08);
-    Barn near, off;
-    near.feed({2 * std::exp(-two * 0.999)});
-    off.feed({2 * std::exp(-two * 1.001)});
-    CHECK(near.lessons().alarms().empty());
-    CHECK(near.lessons().belief.score(0, Trait::feed).mean < -0.5);
-    REQUIRE(off.lessons().alarms().size() == 1);
-    CHECK(off.lessons().alarms().front().sds < -2);
-    CHECK(off.lessons().belief.score(0, Trait::feed).mean == 0);
+TEST_CASE("more than two standard deviations off is an alarm, more than three teaches nothing", "[learn]") {
+    double const sd = std::sqrt(feed_sd * feed_sd + 0.08 * 0.08);
+    auto const off_by = [&](double sds) {
+        Barn barn;
+        barn.feed({2 * std::exp(-sds * sd)});
+        return barn.lessons();
+    };
+    CHECK(off_by(1.999).alarms().empty());
+    REQUIRE(off_by(2.001).alarms().size() == 1);
+    CHECK_THAT(off_by(2.001).alarms().front().sds, Catch::WithinRel(-2.001, 1e-6));
+    CHECK_THAT(off_by(2.999).belief.score(0, Trait::feed).mean, Catch::WithinRel(-2.999 * feed_sd / sd, 1e-6));
+    CHECK(off_by(3.001).alarms().size() == 1);
+    CHECK(off_by(3.001).belief.score(0, Trait::feed).mean == 0);
 }
 
 TEST_CASE("an alarm is over with the next usual interval", "[learn]") {
     Barn barn;
-    barn.feed({2, 1.2, 2});
+    barn.feed({2, 1, 2});
     CHECK(barn.lessons().alarms().empty());
     CHECK(barn.lessons().intervals[1].alarm);
 }
