@@ -16,7 +16,7 @@ constexpr auto longest = quantities::days(366);  // longer is a slip
 
 double parse_sure(std::string_view text) {
     double const sure = quantities::parse_percent(text);
-    if (sure < 0.5 || sure > 0.999) throw BadInput(in_quotes(text), "from 50 % to 99.9 %");
+    if (sure < 0.5 || sure > 0.999 + 1e-9) throw BadInput(in_quotes(text), "from 50 % to 99.9 %");
     return sure;
 }
 

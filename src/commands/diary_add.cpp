@@ -4,6 +4,7 @@
 #include "cropful/commands/clock.hpp"
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
+#include "cropful/quantities/print.hpp"
 #include "cropful/reports/diary_json.hpp"
 #include "cropful/reports/diary_text.hpp"
 
@@ -157,7 +158,7 @@ class Visit {
     }
 
     void birds() {
-        auto const died = count("--died", 1), moved = count("--moved", 1), joined = count("--joined", 1);
+        auto const died = count("--died", 1), moved = count("--moved", 1), joined = number("--joined");
         auto const counted = count("--counted", 0);
         Hatch const* const to = hatch_of("--to", flags_, barn_, at_);
         refuse_alone(to != nullptr, "--to", moved.has_value(), "--moved");
@@ -169,10 +170,31 @@ class Visit {
         if (to != nullptr) put(Deed::moved_in, *moved, *to);
     }
 
-    [[nodiscard]] std::optional<Amount> count(std::string const& flag, int least) const {
-        return flags_.read(flag, [least](std::string_view text) -> Amount {
-            return quantities::birds(parse_count(text, domain::most_birds, least));
+    [[nodiscard]] std::optional<Amount> number(std::string const& flag) const {
+        return flags_.read(flag, [](std::string_view text) -> Amount {
+            return quantities::birds(parse_count(text, domain::most_birds));
         });
+    }
+
+    [[nodiscard]] std::optional<Amount> count(std::string const& flag, int least) const {
+        return flags_.read(flag, [this, least](std::string_view text) -> Amount {
+            auto const count = quantities::birds(parse_count(text, domain::most_birds, least));
+            if (count > most()) {
+                throw BadInput(in_quotes(text), "no more birds than the hatch ever had, " +
+                                                    quantities::number(quantities::in_birds(most()), 0));
+            }
+            return count;
+        });
+    }
+
+    /// All birds there can be: those placed, or an egg each, and those that joined.
+    [[nodiscard]] quantities::Heads most() const {
+        auto birds = hatch_.chicks.value_or(quantities::birds(hatch_.eggs.value_or(0)));
+        for (Entry const& entry : barn_.diary.read()) {
+            bool const joined = entry.hatch == hatch_.name && entry.deed == Deed::moved_in;
+            if (joined) birds += std::get<quantities::Heads>(entry.amount);
+        }
+        return birds;
     }
 
     Barn const& barn_;

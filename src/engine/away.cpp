@@ -38,6 +38,8 @@ struct Vessel {
     std::string key;
     int count;
     domain::Amount content;  // of one
+    double behind;           // beyond that and out of the birds' reach, as a share of it
+    double least;            // below which birds get nothing, as a share of it
     double all;              // that all hold, in kg or L
     Use use;                 // central
     RunOut run_out;
@@ -84,16 +86,30 @@ class Group {
         Mass const content = hopper_content(hopper, intake_.eaten(ages_.from + instant), rations);
         double const all = in_kilograms(content) * hatch_.hoppers;
         auto const use = amounts_of(feed_usage(flock_, intake_, hopper.extra_waste));
-        vessels_.push_back(
-            {hopper.key, hatch_.hoppers, content, all, use, RunOut(use, rooms(all, sway_, sway_.room(), false)), {}});
+        vessels_.push_back({hopper.key,
+                            hatch_.hoppers,
+                            content,
+                            hopper.stays_behind / (1 - hopper.stays_behind),
+                            0,
+                            all,
+                            use,
+                            RunOut(use, rooms(all, sway_, sway_.room(), false)),
+                            {}});
     }
 
     void add_drinkers(domain::Drinker const& drinker) {
         Volume const content = drinker.volume - drinker.displaced;
         double const all = in_litres(content) * hatch_.drinkers;
         auto const use = amounts_of(water_usage(flock_, intake_, drinker.spill));
-        vessels_.push_back(
-            {drinker.key, hatch_.drinkers, content, all, use, RunOut(use, rooms(all, sway_, sway_.water(), true)), {}});
+        vessels_.push_back({drinker.key,
+                            hatch_.drinkers,
+                            content,
+                            0,
+                            ratio(drinker.least / content),
+                            all,
+                            use,
+                            RunOut(use, rooms(all, sway_, sway_.water(), true)),
+                            {}});
     }
 
     void follow(Duration from, Duration to) {
@@ -127,7 +143,7 @@ class Group {
                       .age = ages_.from,
                       .birds = flock_.alive(ages_.from),
                       .content = vessel.content,
-                      .need = vessel.content,
+                      .leave = vessel.content,
                       .lasts = {},
                       .safe_for = {}},
                      vessel.run_out.empty()};
@@ -135,7 +151,9 @@ class Group {
             std::count_if(vessel.shares.begin(), vessel.shares.end(), [](double share) { return share < 1; });
         one.holding.chance = static_cast<double>(held) / static_cast<double>(vessel.shares.size());
         one.holding.fill = quantile(vessel.shares, absence.sure);
-        one.holding.need = scaled(vessel.content, one.holding.fill);
+        double const share = std::max(one.holding.fill, vessel.least) + vessel.behind;
+        one.holding.leave = scaled(vessel.content, share);
+        one.holding.full = share / (1 + vessel.behind);
         one.holding.more =
             std::max(0, static_cast<int>(std::ceil(vessel.count * one.holding.fill - rounding)) - vessel.count);
         for (double& time : one.empty) time -= in_days(ages_.from);
@@ -170,6 +188,7 @@ std::vector<Followed> follow_all(Lessons const& lessons, Rations const& rations,
         domain::Hatch const& hatch = lessons.farm.hatches[i];
         Ages const ages{std::max(hatch.first_age, absence.from - hatch.date), absence.until - hatch.date};
         if (!(ages.from < hatch.until && ages.from < ages.to)) continue;
+        if (in_birds(Flock(hatch, rations.kinds.at(hatch.kind)).alive(ages.from)) < 0.5) continue;  // all gone
         Group(lessons, i, rations, draws, ages).judge(absence, all);
     }
     if (all.empty()) throw NoAnswer("no hatch with a hopper or a drinker has birds in that time");
@@ -209,7 +228,9 @@ std::vector<Assumption> what_it_rests_on(Away const& away, Rations const& ration
             auto const fed = std::find_if(hatch.feeding.rbegin(), hatch.feeding.rend(),
                                           [&](auto const& step) { return step.from <= holding.age + instant; });
             plan.hatches.push_back({hatch, {}, {}, {}, {}, {}, {}, {}, {}});
-            plan.hatches.back().feeds.push_back({fed->feed, holding.age, hatch.until, {}, {}, 0, {}});
+            plan.hatches.back().hatch.until = away.absence.until - hatch.date;
+            plan.hatches.back().feeds.push_back(
+                {fed->feed, holding.age, plan.hatches.back().hatch.until, {}, {}, 0, {}});
         }
     }
     return assumptions(plan, rations);
@@ -227,10 +248,15 @@ Away away(domain::Farm const& farm, Rations const& rations, Absence const& absen
               .first = {},
               .come_by = {},
               .learned = lessons.learned,
-              .alarms = lessons.alarms(),
+              .alarms = {},
               .assumptions = {},
               .cautions = {}};
     for (Followed const& one : all) away.holdings.push_back(one.holding);
+    for (Interval const& alarm : lessons.alarms()) {
+        bool const there = std::any_of(away.holdings.begin(), away.holdings.end(),
+                                       [&](Holding const& one) { return one.hatch == alarm.hatch; });
+        if (there && is_recent(alarm, absence.from)) away.alarms.push_back(alarm);
+    }
     judge_together(away, all);
     away.assumptions = what_it_rests_on(away, rations);
     away.cautions = away_cautions(away, rations);

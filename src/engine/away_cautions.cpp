@@ -10,13 +10,25 @@ namespace cropful::engine {
 
 namespace {
 
+constexpr Duration usual_standing = days(3);  // water is changed every few days; common practice, no source
 constexpr char common[] = "common practice, no source";
 
 void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Ages ages) {
     if (!hatch.supplement) return;
     domain::Supplement const& given = farm.supplements.at(*hatch.supplement);
     if (!(given.from < ages.to && ages.from < course_ends(given))) return;
-    if (given.keeps && *given.keeps >= ages.to - ages.from) return;
+    bool const all_the_time = given.from <= ages.from && course_ends(given) >= ages.to;
+    if (all_the_time && given.keeps && *given.keeps >= ages.to - ages.from) return;
+    if (!all_the_time) {
+        list.add(
+            hatch.name + ": the course of " + given.title + " is from " + (hatch.date + given.from).day() + " to " +
+                (hatch.date + course_ends(given)).day() +
+                ", partly while nobody is there to start or end it. Leave plain water, and see what its label says "
+                "of a course put off or broken off. " +
+                defer,
+            common);
+        return;
+    }
     list.add(
         hatch.name + ": " + given.title + " keeps " +
             (given.keeps ? print(*given.keeps) : std::string("no longer than a day")) +
@@ -29,9 +41,10 @@ void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const
 void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Ages ages) {
     if (!hatch.drinker) return;
     auto const& every = farm.drinkers.at(*hatch.drinker).change_every;
-    if (!every || *every >= ages.to - ages.from) return;
-    list.add(hatch.name + ": the water will stand " + print(ages.to - ages.from) + ", you change it every " +
-                 print(*every) + ". Scrub the drinkers before you go.",
+    if (every.value_or(usual_standing) >= ages.to - ages.from) return;
+    list.add(hatch.name + ": the water will stand " + print(ages.to - ages.from) +
+                 (every ? ", you change it every " + print(*every) : std::string(" and go foul")) +
+                 ". Scrub the drinkers before you go.",
              common);
 }
 

@@ -13,6 +13,8 @@ using domain::Hatch;
 using domain::HeadRecord;
 using namespace quantities;
 
+constexpr Duration grace = days(1);   // after a hatch's last day, to clear up
+constexpr double little_left = 0.2;   // of a planned removal: it was made, if not to the bird; chosen here, no source
 constexpr double same_move_days = 7;  // a planned removal and a move so near are one; chosen here, no source
 
 std::optional<HeadRecord::What> head_deed(Deed deed) {
@@ -22,19 +24,39 @@ std::optional<HeadRecord::What> head_deed(Deed deed) {
     return std::nullopt;
 }
 
+/// Takes birds that were moved out off the planned removal nearest in time.
+void made(Hatch& hatch, Duration age, Heads moved) {
+    auto const apart = [&](domain::Removal const& removal) { return std::abs(in_days(removal.at - age)); };
+    auto const nearest =
+        std::min_element(hatch.removed.begin(), hatch.removed.end(),
+                         [&](domain::Removal const& a, domain::Removal const& b) { return apart(a) < apart(b); });
+    if (nearest == hatch.removed.end() || apart(*nearest) > same_move_days) return;
+    Heads const planned = nearest->birds;
+    nearest->birds = planned - moved;
+    if (nearest->birds <= planned * little_left) hatch.removed.erase(nearest);
+}
+
 void record(Hatch& hatch, Entry const& entry) {
     auto const what = head_deed(entry.deed);
     auto const* heads = std::get_if<Heads>(&entry.amount);
     if (!what || !heads) return;
     Duration const age = std::max(hatch.first_age, entry.at - hatch.date);
     hatch.heads.push_back({age, *what, entry.deed == Deed::moved_in ? -*heads : *heads});
-    if (entry.deed != Deed::moved_out) return;
-    std::erase_if(hatch.removed, [&](domain::Removal const& removal) {
-        return std::abs(in_days(removal.at - age)) <= same_move_days;
-    });
+    if (entry.deed == Deed::moved_out) made(hatch, age, *heads);
 }
 
 }  // namespace
+
+domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary) {
+    domain::Diary kept;
+    for (Entry const& entry : diary) {
+        bool const fits = std::any_of(farm.hatches.begin(), farm.hatches.end(), [&](Hatch const& hatch) {
+            return hatch.name == entry.hatch && entry.at >= hatch.date && entry.at <= hatch.date + hatch.until + grace;
+        });
+        if (fits) kept.push_back(entry);
+    }
+    return kept;
+}
 
 void record_heads(domain::Farm& farm, domain::Diary const& diary) {
     for (Hatch& hatch : farm.hatches) {

@@ -5,8 +5,11 @@
 
 namespace cropful::engine {
 
-/// Writes a diary's head records into the hatches. A removal planned within a week of birds moved out is taken to be
-/// that move and dropped.
+/// The entries of hatches the farm has, from the day of hatch to the day after the last.
+domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary);
+
+/// Writes a diary's head records into the hatches. Birds moved out within a week of a planned removal are taken for
+/// part of it; what is left of one that was made for the most part is dropped.
 void record_heads(domain::Farm& farm, domain::Diary const& diary);
 
 }  // namespace cropful::engine

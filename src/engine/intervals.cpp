@@ -46,51 +46,103 @@ std::optional<double> amount_of(Entry const& entry, Trait what) {
 /// Follows one hatch's hoppers or drinkers through the diary.
 class Tally {
   public:
-    Tally(domain::Hatch const& hatch, std::size_t flock, Trait what, Table table)
-        : hatch_(hatch), flock_(flock), what_(what), table_(std::move(table)) {}
+    /// Before `counted` the heads reckoned with were far from those found.
+    Tally(domain::Hatch const& hatch, std::size_t flock, Trait what, Table table, std::optional<Moment> counted)
+        : hatch_(hatch), flock_(flock), what_(what), table_(std::move(table)), counted_(counted) {}
 
-    void see(Entry const& entry, std::vector<Measured>& measured) {
+    void see(Entry const& entry) {
         auto const amount = amount_of(entry, what_);
         if (!amount) return;
-        if (entry.deed == Deed::found_empty) empty_ = true;
+        if (entry.deed == Deed::found_empty) empty_ = entry.at;
         if (entry.deed == Deed::thrown_out) used_ -= *amount;
         if (entry.deed == Deed::part_filled || entry.deed == Deed::topped_up) used_ += *amount;
-        if (entry.deed == Deed::topped_up) close(entry.at, measured);
+        if (entry.deed == Deed::topped_up) close(entry.at);
+    }
+
+    /// The intervals; last, vessels found empty and not full since.
+    std::vector<Measured> measured() && {
+        if (empty_) measured_.push_back({interval(full_.value_or(*empty_), *empty_), 0, {flock_, 0, 0}});
+        return std::move(measured_);
     }
 
   private:
-    void close(Moment at, std::vector<Measured>& measured) {
-        if (full_ && in_days(at - *full_) >= least_days) add(at, measured);
+    /// Several top-ups within an hour are one: a line for each hopper.
+    void close(Moment at) {
+        bool const again = full_ && in_days(at - *full_) < least_days;
+        if (again && last_) {
+            if (last_->added) measured_.pop_back();
+            used_ += last_->used;
+            full_ = last_->from;
+            if (last_->empty) empty_ = at;
+        }
+        if (full_ && (!again || last_)) {
+            last_ = Last{*full_, used_, empty_.has_value(), add(at)};
+        }
         full_ = at;
         used_ = 0;
-        empty_ = false;
+        empty_.reset();
     }
 
-    void add(Moment at, std::vector<Measured>& measured) const {
+    [[nodiscard]] Interval interval(Moment from, Moment to) const {
+        return {.hatch = hatch_.name,
+                .what = what_,
+                .from = from,
+                .to = to,
+                .used = used_,
+                .table = 0,
+                .expected = 0,
+                .sds = 0,
+                .ran_empty = empty_.has_value(),
+                .miscounted = counted_ && from < *counted_};
+    }
+
+    /// Whether the time since the vessels were full is one to judge: birds were there, and no more was thrown out than
+    /// put in.
+    bool add(Moment at) {
         Duration const from = std::max(*full_ - hatch_.date, hatch_.first_age), to = at - hatch_.date;
         double const table = from < to ? table_.use(from, to) : 0;
-        if (!(table > 0)) return;  // before there were birds, or after
+        if (!(table > 0) || used_ < 0) return false;
+        Interval one = interval(*full_, at);
+        one.table = one.expected = table;
         double const off = std::log(std::max(used_, least_share * table) / table);
-        Interval const interval{.hatch = hatch_.name,
-                                .what = what_,
-                                .from = *full_,
-                                .to = at,
-                                .used = used_,
-                                .table = table,
-                                .expected = table,
-                                .sds = 0,
-                                .ran_empty = empty_};
-        measured.push_back({interval, off, {flock_, table_.weighted(from, to) / table, table_.water}});
+        measured_.push_back({std::move(one), off, {flock_, table_.weighted(from, to) / table, table_.water}});
+        return true;
     }
+
+    /// The interval that was closed last.
+    struct Last {
+        Moment from;
+        double used;
+        bool empty;
+        bool added;
+    };
 
     domain::Hatch const& hatch_;
     std::size_t flock_;
     Trait what_;
     Table table_;
+    std::optional<Moment> counted_;
     std::optional<Moment> full_;
     double used_ = 0;  // since then
-    bool empty_ = false;
+    std::optional<Moment> empty_;
+    std::optional<Last> last_;
+    std::vector<Measured> measured_;
 };
+
+/// The last count that found heads more than `far_off` from those reckoned with till then.
+std::optional<Moment> surprising_count(domain::Hatch hatch, Kind const& kind) {
+    constexpr double far_off = 0.1;  // chosen here, no source
+    auto const records = hatch.heads;
+    std::optional<Moment> last;
+    hatch.heads.clear();
+    for (domain::HeadRecord const& record : records) {
+        double const found = in_birds(record.birds), reckoned = in_birds(Flock(hatch, kind).alive(record.at));
+        bool const count = record.what == domain::HeadRecord::What::counted;
+        if (count && std::abs(found - reckoned) > far_off * reckoned) last = hatch.date + record.at;
+        hatch.heads.push_back(record);
+    }
+    return last;
+}
 
 }  // namespace
 
@@ -99,10 +151,13 @@ std::vector<Measured> intervals(domain::Farm const& farm, Rations const& rations
     for (std::size_t flock = 0; flock < farm.hatches.size(); ++flock) {
         domain::Hatch const& hatch = farm.hatches[flock];
         for (Trait const what : {Trait::feed, Trait::water}) {
-            Tally tally(hatch, flock, what, table_of(farm, hatch, rations.kinds.at(hatch.kind), what));
+            Kind const& kind = rations.kinds.at(hatch.kind);
+            Tally tally(hatch, flock, what, table_of(farm, hatch, kind, what), surprising_count(hatch, kind));
             for (Entry const& entry : diary) {
-                if (entry.hatch == hatch.name) tally.see(entry, measured);
+                if (entry.hatch == hatch.name) tally.see(entry);
             }
+            auto const some = std::move(tally).measured();
+            measured.insert(measured.end(), some.begin(), some.end());
         }
     }
     std::stable_sort(measured.begin(), measured.end(),

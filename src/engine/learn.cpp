@@ -11,15 +11,18 @@ namespace cropful::engine {
 
 namespace {
 
-/// How far off an interval was, by what is believed; a use of nothing counts as a hundredth of the table's.
+/// Whether an interval says how much healthy birds use.
+bool is_measure(Interval const& interval) { return !interval.ran_empty && !interval.miscounted; }
+
+/// How far off an interval was, by what is believed.
 void judge(Interval& interval, Measured const& measured, Belief const& belief) {
     auto const law = belief.expected(measured.sight);
     interval.expected = interval.table * std::exp(law.mean);
     interval.sds = (measured.off_table - law.mean) / std::sqrt(law.variance + top_up_sd * top_up_sd);
-    interval.alarm = !interval.ran_empty && std::abs(interval.sds) > alarm_sds;
+    interval.alarm = is_measure(interval) && std::abs(interval.sds) > alarm_sds;
 }
 
-bool useless(Interval const& interval) { return !interval.ran_empty && std::abs(interval.sds) > useless_sds; }
+bool useless(Interval const& interval) { return is_measure(interval) && std::abs(interval.sds) > useless_sds; }
 
 bool same_vessels(Interval const& a, Interval const& b) { return a.hatch == b.hatch && a.what == b.what; }
 
@@ -35,7 +38,7 @@ void take_in(Lessons& lessons, Measured const& measured) {
     judge(interval, measured, lessons.belief);
     Interval const* last = before(lessons.intervals, interval);
     bool const lasting = useless(interval) && last && useless(*last) && last->sds * interval.sds > 0;
-    interval.taught = !interval.ran_empty && (!useless(interval) || lasting);
+    interval.taught = is_measure(interval) && (!useless(interval) || lasting);
     if (lasting) lessons.belief.reopen(measured.sight.flock);
     if (interval.taught) lessons.belief.observe(measured.sight, measured.off_table, top_up_sd);
     lessons.intervals.push_back(std::move(interval));
@@ -95,14 +98,35 @@ std::vector<Interval> Lessons::alarms() const {
 }
 
 std::vector<domain::Caution> Lessons::cautions() const {
-    if (strangers.empty()) return {};
-    return {{"The diary names hatches this farm file has not, and what it says of them is left out: " +
-                 domain::join(strangers) + ". Was a hatch renamed?",
-             "the diary beside the farm file"}};
+    constexpr char source[] = "the diary beside the farm file";
+    std::vector<domain::Caution> cautions;
+    if (!strangers.empty()) {
+        cautions.push_back({"The diary names hatches this farm file has not, and what it says of them is left out: " +
+                                domain::join(strangers) +
+                                ". Was one renamed? Give it its old name, or export the diary, change the name there, "
+                                "put the diary aside and import what you changed.",
+                            source});
+    }
+    if (misdated > 0) {
+        cautions.push_back({"Entries of the diary from before their hatch or after its end are left out: " +
+                                std::to_string(misdated) + ". A slip in a date?",
+                            source});
+    }
+    return cautions;
 }
 
-Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary) {
-    Lessons lessons{farm, Belief(farm.hatches.size()), {}, {}, strangers(farm, diary)};
+bool is_recent(Interval const& alarm, std::optional<domain::Moment> moment) {
+    constexpr Duration week = days(7);
+    return !moment || *moment - alarm.to <= week;
+}
+
+Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& whole) {
+    Lessons lessons{farm, Belief(farm.hatches.size()), {}, {}, 0, strangers(farm, whole)};
+    auto const named = std::count_if(whole.begin(), whole.end(), [&](domain::Entry const& entry) {
+        return std::find(lessons.strangers.begin(), lessons.strangers.end(), entry.hatch) == lessons.strangers.end();
+    });
+    domain::Diary const diary = in_their_time(farm, whole);
+    lessons.misdated = static_cast<int>(named) - static_cast<int>(diary.size());
     record_heads(lessons.farm, diary);
     for (Measured const& measured : intervals(lessons.farm, rations, diary)) take_in(lessons, measured);
     for (std::size_t flock = 0; flock < farm.hatches.size(); ++flock) {

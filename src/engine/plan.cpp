@@ -120,11 +120,15 @@ Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, 
     plan.farm = judged.lessons.farm;
     plan.need_scale = scale;
     plan.learned = judged.lessons.learned;
-    plan.alarms = judged.lessons.alarms();
     for (std::size_t i = 0; i < farm.hatches.size(); ++i) {
         if (auto const ages = ages_in(farm.hatches[i], window)) {
             plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale));
         }
+    }
+    for (Interval const& alarm : judged.lessons.alarms()) {
+        bool const planned = std::any_of(plan.hatches.begin(), plan.hatches.end(),
+                                         [&](HatchPlan const& part) { return part.hatch.name == alarm.hatch; });
+        if (planned && is_recent(alarm, window.from)) plan.alarms.push_back(alarm);
     }
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
     std::map<std::string, Band<Mass>> needs;

@@ -24,7 +24,7 @@ Json holding_json(Holding const& holding, engine::Absence const& absence) {
             {"birds", quantities::in_birds(holding.birds)},
             {feed ? "content_kg" : "content_l", number_of(holding.content)},
             {"chance", holding.chance},
-            {feed ? "leave_kg" : "leave_l", number_of(holding.need)},
+            {feed ? "leave_kg" : "leave_l", number_of(holding.leave)},
             {"leave_pct", 100 * holding.fill},
             {"more", holding.more},
             {"p05", or_null(holding.lasts.p05, in_days)},

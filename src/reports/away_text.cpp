@@ -21,6 +21,11 @@ std::string amount(domain::Amount const& amount, Measures measures) {
     return print(std::get<quantities::Volume>(amount), measures);
 }
 
+/// So that three digits, rounded to the nearest, are not too few.
+domain::Amount a_little_more(domain::Amount const& amount) {
+    return std::visit([](auto const& one) { return domain::Amount(one * 1.005); }, amount);
+}
+
 std::string vessels(Holding const& holding) {
     return std::to_string(holding.count) + " x " + holding.vessel + (is_feed(holding) ? " (feed)" : " (water)");
 }
@@ -30,12 +35,18 @@ std::string moment_year(engine::Moment at, Measures measures) {
     return at.day_year() + moment_words(at, measures).substr(at.day().size());
 }
 
+/// As asked: in hundredths where it is one of them.
+std::string sure_words(double sure) {
+    bool const hundredths = std::abs(100 * sure - std::round(100 * sure)) < 1e-9;
+    return hundredths ? chance_words(sure) : quantities::number(1000 * sure, 0) + " times in 1,000";
+}
+
 std::string answer_text(Away const& away) {
     auto const measures = away.farm.measures;
     auto const& absence = away.absence;
     std::string text = wrap("Nobody there for " + quantities::print(absence.until - absence.from) +
                             ", all full at the start: everything holds " + chance_words(away.chance) + ".");
-    std::string const sure = chance_words(absence.sure);
+    std::string const sure = sure_words(absence.sure);
     if (away.come_by && *away.come_by < absence.until) {
         text += wrap("SOMEBODY MUST COME by " + moment_words(*away.come_by, measures) + ", to be sure " + sure + ".");
     } else if (away.come_by) {
@@ -55,8 +66,8 @@ std::string leave_words(Holding const& holding, Away const& away) {
     if (holding.more > 0) {
         return "Full is not enough: " + std::to_string(holding.more) + " more of them.";
     }
-    return "Leave at least " + amount(holding.need, measures) + (holding.count > 1 ? " in each" : "") + " (" +
-           quantities::number(std::ceil(100 * holding.fill), 0) + " % of full).";
+    return "Leave at least " + amount(a_little_more(holding.leave), measures) + (holding.count > 1 ? " in each" : "") +
+           " (" + quantities::number(std::ceil(100 * holding.full), 0) + " % of full).";
 }
 
 std::string holding_text(Holding const& holding, Away const& away) {
@@ -89,7 +100,7 @@ std::string hatches_text(Away const& away) {
 }  // namespace
 
 std::string chance_words(double chance) {
-    if (chance > 0.999) return "more than 999 times in 1,000";
+    if (chance > 0.9991) return "more than 999 times in 1,000";
     if (chance < 0.001) return "less than once in 1,000 times";
     if (std::abs(chance - 0.95) < 1e-9) return "19 times in 20";
     if (chance > 0.99 || chance < 0.01)
@@ -100,9 +111,9 @@ std::string chance_words(double chance) {
 std::string away_text(Away const& away, Sources sources) {
     auto const measures = away.farm.measures;
     std::string const name = away.farm.name.empty() ? away.holdings.front().hatch : away.farm.name;
-    std::string text = both_ends(name, moment_year(away.absence.from, measures) + " to " +
-                                           moment_words(away.absence.until, measures)) +
-                       std::string(page_width, '=') + "\n\n";
+    std::string text =
+        both_ends(name, moment_year(away.absence.from, measures) + " to " + moment_year(away.absence.until, measures)) +
+        std::string(page_width, '=') + "\n\n";
     std::string const alarms = alarms_text(away.alarms, measures), learned = learned_text(away.learned, measures);
     if (!alarms.empty()) text += alarms + "\n";
     text += answer_text(away) + hatches_text(away);

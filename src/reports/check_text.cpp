@@ -6,6 +6,7 @@
 
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -119,6 +120,8 @@ std::string check_text(engine::Plan const& plan, Sources sources) {
     for (HatchPlan const& hatch : plan.hatches) {
         if (!hatch.checks.empty()) parts.push_back(hatch_text(hatch, plan.farm));
     }
+    std::string const learned = learned_text(plan.learned, plan.farm.measures);
+    if (!learned.empty()) parts.push_back(learned);
     return farm_and_parts(plan.farm, parts) + notes_text(plan, sources);
 }
 

@@ -73,25 +73,26 @@ std::span<Item const> newest(std::vector<Item> const& all, Entries which) {
     return which == Entries::all || whole.size() <= few ? whole : whole.last(few);
 }
 
-std::string strangers_text(engine::Lessons const& lessons) {
-    if (lessons.strangers.empty()) return "";
-    return wrap("Not in the farm file, so left out of every sum: " + join(lessons.strangers) +
-                ". Was a hatch renamed?");
+std::string cautions_of(engine::Lessons const& lessons) {
+    std::string text;
+    for (domain::Caution const& caution : lessons.cautions()) text += wrap(caution.text, "  ! ", "    ");
+    return text;
 }
 
 /// How an interval stands to what was foretold.
 std::string verdict(engine::Interval const& interval) {
-    if (interval.ran_empty) return "found empty, teaches nothing";
+    if (interval.ran_empty) return "found empty";
+    if (interval.miscounted) return "heads unsure";
     double const off = std::round(100 * (interval.used / interval.expected - 1));
     std::string const words =
         off == 0 ? "as foretold" : quantities::number(std::abs(off), 0) + (off < 0 ? " % less" : " % more");
-    return words + (interval.alarm ? ": ALARM" : "");
+    return (interval.alarm ? "ALARM " : "") + words;
 }
 
 std::string used_text(std::span<engine::Interval const> intervals, Measures measures) {
     if (intervals.empty()) return "";
     Table table({Align::left, Align::left, Align::left, Align::right, Align::right, Align::left});
-    table.add({"full to full", "until", "hatch", "used", "foretold", ""});
+    table.add({"", "full again", "hatch", "used", "foretold", ""});
     for (engine::Interval const& interval : intervals) {
         bool const feed = interval.what == engine::Trait::feed;
         table.add({feed ? "feed" : "water", short_moment(interval.to, measures), one_line(interval.hatch),
@@ -161,7 +162,7 @@ std::string diary_text(engine::Lessons const& lessons, Diary const& diary, std::
         return head + wrap("Nothing is written yet. A first visit, such as: cropful diary add FARM --feed \"12 lb\"");
     }
     std::vector<std::string> parts{alarms_text(lessons.alarms(), measures), learned_text(lessons.learned, measures),
-                                   strangers_text(lessons), used_text(newest(lessons.intervals, which), measures)};
+                                   cautions_of(lessons), used_text(newest(lessons.intervals, which), measures)};
     auto const shown = newest(diary, which);
     std::size_t const left_out = diary.size() - shown.size();
     std::string const note = left_out > 0 ? count_words(left_out) + " before these; --all shows them\n" : "";

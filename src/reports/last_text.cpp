@@ -32,7 +32,6 @@ std::string lasts_words(Fill<Amount> const& fill, Measures measures) {
     return words;
 }
 
-/// The feed that takes over before this fill is eaten; empty when none does.
 /// What ends a fill sooner than the birds empty it: a change of feed, or the end of the flock.
 std::string overtaken(HatchPlan const& hatch, Fill<Mass> const& fill) {
     auto const comes_first = [&](Duration age) {

@@ -29,6 +29,7 @@ Json intervals_json(std::vector<engine::Interval> const& intervals) {
                            {feed ? "expected_kg" : "expected_l", one.expected},
                            {"sds", one.sds},
                            {"ran_empty", one.ran_empty},
+                           {"miscounted", one.miscounted},
                            {"alarm", one.alarm},
                            {"taught", one.taught}});
     }

@@ -24,7 +24,7 @@ std::string look_at(Interval const& interval) {
         feed ? "feed bridged in the tube, a dry or blocked drinker" : "a blocked or frozen drinker";
     std::string const more = feed ? "spill, rats" : "a leak or spill";
     return interval.sds < 0 ? "Look at the birds now: heat, water and health first. Are they chilled or sick? " +
-                                  std::string("Is there ") + less + "?"
+                                  std::string("Is there ") + less + "? Or are the birds fewer than were counted?"
                             : "Look now: is it hot? Is there " + more + "? Or are the birds more than were counted?";
 }
 
@@ -33,8 +33,8 @@ std::string alarm_words(Interval const& interval, Measures measures) {
     std::string const time =
         " from " + moment_words(interval.from, measures) + ", to " + moment_words(interval.to, measures);
     if (interval.ran_empty) {
-        return interval.hatch + ": the " + (feed ? "hoppers were" : "drinkers were") + " found empty" + time + ". " +
-               look_at(interval);
+        return interval.hatch + ": the " + (feed ? "hoppers" : "drinkers") + " were found empty by " +
+               moment_words(interval.to, measures) + ". " + look_at(interval);
     }
     double const off = interval.used / interval.expected - 1;
     return interval.hatch + (feed ? " used " : " drank ") + quantities::number(100 * std::abs(off), 0) + " % " +
@@ -53,23 +53,25 @@ std::string factor_words(char const* verb, double factor) {
 
 std::string top_ups(int count) { return " (" + plural(count, "top-up") + ")"; }
 
+constexpr double worth_saying = 0.005;  // of a factor
+
+/// What one trait was learned from: its own top-ups, the other trait's, or the farm's other birds'.
+std::string trait_words(char const* verb, double factor, int own, bool other) {
+    if (own > 0) return std::string("they ") + factor_words(verb, factor) + top_ups(own);
+    if (std::abs(factor - 1) < worth_saying) return "";
+    return "taken to " + factor_words(verb, factor) + (other ? "" : ", as others of this farm do");
+}
+
 std::string learned_words(Learned const& learned, Measures measures) {
-    std::vector<std::string> parts;
-    bool const own = learned.feed_top_ups > 0 || learned.water_top_ups > 0;
-    if (learned.feed_top_ups > 0)
-        parts.push_back(factor_words("they eat", learned.feed) + top_ups(learned.feed_top_ups));
-    if (learned.water_top_ups > 0) {
-        parts.push_back(factor_words(learned.feed_top_ups > 0 ? "drink" : "they drink", learned.water) +
-                        top_ups(learned.water_top_ups));
-    }
-    if (!own && learned.feed != 1) {
-        parts.push_back(factor_words("taken to eat", learned.feed) + ", as others of this farm do");
-    }
+    std::vector<std::string> parts{
+        trait_words("eat", learned.feed, learned.feed_top_ups, learned.water_top_ups > 0),
+        trait_words("drink", learned.water, learned.water_top_ups, learned.feed_top_ups > 0)};
     if (learned.heads) {
         parts.push_back(quantities::number(quantities::in_birds(*learned.heads), 0) + " birds on " +
                         moment_words(*learned.heads_at, measures));
     }
-    return learned.hatch + ": " + (parts.empty() ? "" : join(parts, "; "));
+    std::erase(parts, "");
+    return learned.hatch + ": " + join(parts, "; ");
 }
 
 }  // namespace

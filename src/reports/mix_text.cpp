@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -120,6 +121,8 @@ std::string mix_text(engine::Plan const& plan, Sources sources) {
     for (engine::HatchPlan const& hatch : plan.hatches) {
         if (hatch.mix) parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_text(hatch, plan.farm));
     }
+    std::string const learned = learned_text(plan.learned, plan.farm.measures);
+    if (!learned.empty()) parts.push_back(learned);
     return farm_and_parts(plan.farm, parts) + notes_text(plan, sources);
 }
 

@@ -73,7 +73,7 @@ std::string plan_text(engine::Plan const& plan, Detail detail, Sources sources) 
     text +=
         "\n" + wrap(
                    "\"Sure\" is 19 times in 20, for flocks as different as flocks are; \"usually\" is as often as "
-                   "not. Feed a day, water a day and what to stir in are for ordinary birds. Hours are rounded down: "
+                   "not. Feed a day, water a day and what to stir in are the usual figures. Hours are rounded down: "
                    "fill before, not at, the hour, and look in on hoppers and drinkers every day all the same.");
     return text + notes_text(plan, sources);
 }

@@ -24,11 +24,12 @@ struct Holding {
     Moment from;  // when they are full: the start of the absence, or the hatch's if that is later
     Duration age;
     Heads birds;
-    domain::Amount content;               // of one full vessel: Mass for hoppers, Volume for drinkers
-    double chance = 0;                    // that none is empty before the end
-    domain::Amount need;                  // what one vessel must hold to last with the chance asked for
-    double fill = 0;                      // the same as a share of a full vessel; more than 1 when full is not enough
-    int more = 0;                         // vessels to add for that chance
+    domain::Amount content;  // of one full vessel: Mass for hoppers, Volume for drinkers
+    double chance = 0;       // that none is empty before the end
+    domain::Amount leave;  // what to leave in each to last with the chance asked for, feed birds cannot reach included
+    double full = 0;       // the same as a share of a vessel as it is usually filled
+    double fill = 0;       // as a share of `content`, which birds can reach; more than 1 when full is not enough
+    int more = 0;          // vessels to add for that chance
     Band<std::optional<Duration>> lasts;  // from then until empty; absent: more than 5 years
     std::optional<Duration> safe_for;     // with the chance asked for
 };

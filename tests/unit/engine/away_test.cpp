@@ -42,7 +42,7 @@ TEST_CASE("4 L of water for 2 1/2 days are a fifth short: one drinker more", "[a
     auto const& drinker = away.holdings.back();
     CHECK(drinker.chance == 0);
     CHECK_THAT(drinker.fill, Catch::WithinRel(1.25, 1e-6));
-    CHECK_THAT(in_litres(std::get<Volume>(drinker.need)), Catch::WithinRel(5.0, 1e-6));
+    CHECK_THAT(in_litres(std::get<Volume>(drinker.leave)), Catch::WithinRel(5.0, 1e-6));
     CHECK(drinker.more == 1);
     CHECK(away.chance == 0);
     REQUIRE(away.first);
@@ -93,4 +93,15 @@ TEST_CASE("an absence without birds, or with nothing to fill, has no answer", "[
     bare.hatches.front().hopper.reset();
     bare.hatches.front().drinker.reset();
     CHECK_THROWS_AS(away_for(bare, 2), NoAnswer);
+}
+
+TEST_CASE("feed out of the birds' reach, and what a trough needs, are left as well", "[away]") {
+    auto farm = sample::round_figures();
+    farm.hoppers.begin()->second.stays_behind = 0.2;  // 4 kg of 5 can be reached
+    farm.drinkers.begin()->second.least = litres(3);
+    auto const away = away_for(farm, 1);
+    double const need = std::exp(1.6448536 * 0.05);  // 1 kg, heavy enough 19 times in 20
+    CHECK_THAT(in_kilograms(std::get<Mass>(away.holdings[0].leave)), Catch::WithinRel(need + 1, 1e-3));
+    CHECK_THAT(away.holdings[0].full, Catch::WithinRel((need + 1) / 5, 1e-3));
+    CHECK_THAT(in_litres(std::get<Volume>(away.holdings[1].leave)), Catch::WithinRel(3.0, 1e-9));
 }

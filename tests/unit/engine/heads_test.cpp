@@ -50,14 +50,24 @@ TEST_CASE("birds moved leave or join those alive then", "[heads]") {
     CHECK_THAT(alive(moved, 14), Catch::WithinAbs(200 * 0.93 / 0.95 + 10, 1e-9));
 }
 
-TEST_CASE("a move within a week of a planned removal is that removal", "[heads]") {
-    auto near = farm(), far = farm();
-    engine::record_heads(near, {entry(near, 60, Deed::moved_out, 58)});
+TEST_CASE("birds moved within a week of a planned removal are part of it", "[heads]") {
+    auto most = farm(), few = farm(), far = farm();
+    engine::record_heads(most, {entry(most, 60, Deed::moved_out, 50)});  // 60 were planned on day 56
+    engine::record_heads(few, {entry(few, 60, Deed::moved_out, 10)});
     engine::record_heads(far, {entry(far, 42, Deed::moved_out, 58)});
-    CHECK(near.hatches.front().removed.empty());
-    CHECK(far.hatches.front().removed.size() == 1);
-    CHECK_THAT(alive(near, 56), Catch::WithinAbs(alive(near, 55.999999), 1e-3));
+    CHECK(most.hatches.front().removed.empty());
+    CHECK_THAT(in_birds(few.hatches.front().removed.front().birds), Catch::WithinAbs(50, 1e-9));
+    CHECK_THAT(in_birds(far.hatches.front().removed.front().birds), Catch::WithinAbs(60, 1e-9));
+    CHECK_THAT(alive(most, 56), Catch::WithinAbs(alive(most, 55.999999), 1e-3));
     CHECK_THAT(alive(far, 56), Catch::WithinAbs(alive(far, 55.999999) - 60, 1e-3));
+}
+
+TEST_CASE("entries from before the hatch, or after the day past its end, are left out", "[heads]") {
+    auto const some = farm();  // kept to 112 d
+    auto const kept =
+        engine::in_their_time(some, {entry(some, -1, Deed::counted, 5), entry(some, 0, Deed::counted, 240),
+                                     entry(some, 113, Deed::died, 1), entry(some, 114, Deed::died, 1)});
+    CHECK(kept.size() == 2);
 }
 
 TEST_CASE("records and planned removals are taken in order of age", "[heads]") {

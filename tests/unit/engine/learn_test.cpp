@@ -143,3 +143,55 @@ TEST_CASE("hatches the farm has not are named", "[learn]") {
     CHECK(barn.lessons().strangers == std::vector<std::string>{"last year's"});
     CHECK(barn.lessons().intervals.empty());
 }
+
+TEST_CASE("a line for each hopper is one top-up", "[learn]") {
+    Barn once, twice;
+    once.feed({2.2, 2.2});
+    twice.write(200, Deed::topped_up, kilograms(1));
+    for (double const age : {202.0, 204.0}) {
+        twice.write(age, Deed::topped_up, kilograms(1));
+        twice.write(age, Deed::topped_up, kilograms(1.2));
+    }
+    auto const lessons = twice.lessons();
+    REQUIRE(lessons.intervals.size() == 2);
+    CHECK_THAT(lessons.intervals.back().used, Catch::WithinRel(2.2, 1e-12));
+    CHECK_THAT(lessons.belief.score(0, Trait::feed).mean,
+               Catch::WithinRel(once.lessons().belief.score(0, Trait::feed).mean, 1e-9));
+}
+
+TEST_CASE("more thrown out than put in is a slip and says nothing", "[learn]") {
+    Barn barn;
+    barn.feed({});
+    barn.write(201, Deed::thrown_out, kilograms(5));
+    barn.write(202, Deed::topped_up, kilograms(2));
+    CHECK(barn.lessons().intervals.empty());
+}
+
+TEST_CASE("vessels found empty are said at once, not when they are full again", "[learn]") {
+    Barn barn;
+    barn.feed({2});
+    barn.write(206, Deed::found_empty, kilograms(0));
+    REQUIRE(barn.lessons().alarms().size() == 1);
+    CHECK(barn.lessons().alarms().front().ran_empty);
+}
+
+TEST_CASE("what fewer birds than reckoned ate does not pass for small appetite", "[learn]") {
+    Barn barn;
+    barn.feed({1.4, 1.4, 1.4});  // 70 % of the table's, day 200 to 206
+    double const heads = in_birds(*barn.farm.hatches.front().chicks);
+    CHECK(barn.lessons().belief.score(0, Trait::feed).mean < -0.5);
+    barn.write(206, Deed::counted, birds(0.7 * heads));
+    CHECK(barn.lessons().belief.score(0, Trait::feed).mean == 0);
+    CHECK(barn.lessons().intervals.front().miscounted);
+    CHECK(barn.lessons().alarms().empty());
+}
+
+TEST_CASE("entries far from their hatch's life are counted and left out", "[learn]") {
+    Barn barn;
+    barn.feed({2});
+    barn.write(20, Deed::counted, birds(5));
+    barn.diary.back().at = barn.farm.hatches.front().date + days(-300);
+    CHECK(barn.lessons().misdated == 1);
+    CHECK(barn.lessons().cautions().size() == 1);
+    CHECK_FALSE(barn.lessons().learned.front().heads);
+}
