@@ -179,7 +179,7 @@ class Visit {
     [[nodiscard]] std::optional<Amount> count(std::string const& flag, int least) const {
         return flags_.read(flag, [this, least](std::string_view text) -> Amount {
             auto const count = quantities::birds(parse_count(text, domain::most_birds, least));
-            if (count > most()) {
+            if (count > placed() && count > most()) {
                 throw BadInput(in_quotes(text), "no more birds than the hatch ever had, " +
                                                     quantities::number(quantities::in_birds(most()), 0));
             }
@@ -187,9 +187,14 @@ class Visit {
         });
     }
 
-    /// All birds there can be: those placed, or an egg each, and those that joined.
+    /// Chicks, or a chick from every egg.
+    [[nodiscard]] quantities::Heads placed() const {
+        return hatch_.chicks.value_or(quantities::birds(hatch_.eggs.value_or(0)));
+    }
+
+    /// All birds there can be: those placed and those that joined.
     [[nodiscard]] quantities::Heads most() const {
-        auto birds = hatch_.chicks.value_or(quantities::birds(hatch_.eggs.value_or(0)));
+        auto birds = placed();
         for (Entry const& entry : barn_.diary.read()) {
             bool const joined = entry.hatch == hatch_.name && entry.deed == Deed::moved_in;
             if (joined) birds += std::get<quantities::Heads>(entry.amount);

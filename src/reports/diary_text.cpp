@@ -95,9 +95,10 @@ std::string used_text(std::span<engine::Interval const> intervals, Measures meas
     table.add({"", "full again", "hatch", "used", "foretold", ""});
     for (engine::Interval const& interval : intervals) {
         bool const feed = interval.what == engine::Trait::feed;
+        bool const judged = interval.table > 0;
         table.add({feed ? "feed" : "water", short_moment(interval.to, measures), one_line(interval.hatch),
-                   used_words(interval, interval.used, measures), used_words(interval, interval.expected, measures),
-                   verdict(interval)});
+                   judged ? used_words(interval, interval.used, measures) : "",
+                   judged ? used_words(interval, interval.expected, measures) : "", verdict(interval)});
     }
     return "USED\n" + table.text();
 }

@@ -15,6 +15,7 @@ Demand = random_farms.Demand
 
 MINUTE = 1 / 1440
 WEEK = 7.0
+LITTLE_LEFT = 0.2     # of a planned removal: it was made
 
 
 class Recorded(Flock):
@@ -23,9 +24,13 @@ class Recorded(Flock):
     def __init__(self, farm, table, rations, records=()):
         random_farms.Hatch.__init__(self, farm, table, rations)
         self.spread = rations.spreads[table["kind"]]
-        moves = [age for age, what, _ in records if what == "moved out"]
-        planned = [(age, "removed", birds) for age, birds in self.removed
-                   if not any(abs(age - moved) <= WEEK for moved in moves)]
+        planned = [[age, "removed", birds] for age, birds in self.removed]
+        for moved, what, birds in records:      # birds moved out are taken off the planned removal nearest in time
+            near = min(planned, key=lambda one: abs(one[0] - moved), default=None)
+            if what == "moved out" and near and abs(near[0] - moved) <= WEEK:
+                whole, near[2] = near[2], near[2] - birds
+                if near[2] <= LITTLE_LEFT * whole:
+                    planned.remove(near)
         self.since, self.scale, known = [0.0], [self.chicks], self.chicks
         for age, what, birds in sorted([*planned, *records], key=lambda r: r[0]):
             alive = self.scale[-1] * self.survival(age)
@@ -96,6 +101,7 @@ class Lessons:
 
     def __init__(self, rng, farm, rations, appetite=0.7, noise=0.6):
         self.rows, self.seen, self.hatches, self.last = [], [], [], []
+        self.open = 0       # hoppers or drinkers found empty and not full since
         for n, table in enumerate(farm["hatch"]):
             ages = visits(rng)
             records = head_records(rng, farm, table, rations, ages)
@@ -143,6 +149,7 @@ class Lessons:
                                   "feed": feed, "water": water, "empty": empty,
                                   "to": hatch.date + dt.timedelta(minutes=round(age / MINUTE))})
             full, put, thrown, empty = age, 0.0, 0.0, False
+        self.open += empty
         return ages
 
     def posterior(self, seen, shared=SHARED, sd=TOP_UP_SD):
