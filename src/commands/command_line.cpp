@@ -7,6 +7,7 @@
 
 #include "commands/parse_faults.hpp"
 #include "cropful/commands/away.hpp"
+#include "cropful/commands/blend.hpp"
 #include "cropful/commands/buy.hpp"
 #include "cropful/commands/check.hpp"
 #include "cropful/commands/diary.hpp"
@@ -23,8 +24,11 @@ namespace {
 
 struct Command {
     CLI::App* app;
-    std::function<std::string()> run;
+    std::function<Reply()> run;
 };
+
+Reply as_reply(std::string out) { return {std::move(out), "", Exit::done}; }
+Reply as_reply(Reply reply) { return reply; }
 
 template <class Options>
 Command command(CLI::App& program) {
@@ -32,13 +36,14 @@ Command command(CLI::App& program) {
     CLI::App* app = add_to(program, *options);
     app->group("Commands");
     app->get_help_ptr()->group("Flags");
-    return {app, [options] { return commands::run(*options); }};
+    return {app, [options] { return as_reply(commands::run(*options)); }};
 }
 
 std::vector<Command> add_all(CLI::App& program) {
     return {command<PlanOptions>(program),  command<BuyOptions>(program),   command<LastOptions>(program),
             command<AwayOptions>(program),  command<DiaryOptions>(program), command<MixOptions>(program),
-            command<CheckOptions>(program), command<TableOptions>(program), command<NewOptions>(program)};
+            command<CheckOptions>(program), command<BlendOptions>(program), command<TableOptions>(program),
+            command<NewOptions>(program)};
 }
 
 void describe(CLI::App& program) {
@@ -76,7 +81,7 @@ Reply answer(std::vector<std::string> const& words) {
         throw WrongUse(explain(fault, program));
     }
     for (Command const& one : commands) {
-        if (one.app->parsed()) return {one.run(), "", Exit::done};
+        if (one.app->parsed()) return one.run();
     }
     return {"", help(program), Exit::wrong_use};
 }

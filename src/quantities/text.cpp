@@ -27,6 +27,8 @@ constexpr Sort length_sort{"a length", "14 in", "length", "", 0, 100, "m"};
 constexpr Sort percent_sort{"a percentage", "24 %", "percent", "", 0, 100, "%"};
 constexpr Sort energy_sort{"an energy per weight", "2900 kcal/kg", "energy", "mass", 500, 10000, "kcal/kg"};
 constexpr Sort density_sort{"a weight per volume", "38 lb/ft3", "mass", "volume", 1e-7, 25, "kg/L"};
+constexpr double dearest = 1e5;  // per kg
+constexpr std::string_view price_expected = R"(a price by weight, such as "14.50 per 50 lb" or "310 per tonne")";
 constexpr std::string_view rate_expected = R"(a label's rate with its units, such as "1 tsp per gal")";
 constexpr std::string_view temperature_expected = R"(a temperature with its unit, such as "95 degF")";
 
@@ -142,6 +144,20 @@ MassPerVolume parse_density(std::string_view text, Measures measures) {
 }
 
 double parse_percent(std::string_view text, Measures measures) { return parse(percent_sort, text, measures) / 100; }
+
+MoneyPerMass parse_price(std::string_view text, Measures measures) {
+    Wanted const wanted{text, std::string(price_expected)};
+    auto const [amount, rest] = read_number(text, wanted);
+    std::size_t const word = rest.starts_with("per ") ? 4 : rest.starts_with('/') ? 1 : 0;
+    if (word == 0) wanted.refuse(rest.empty() ? "per what weight is missing" : "no unit of money is wanted");
+    // "1" lends the rest the form of a quantity: "310 per tonne" is read as "1 tonne", "14.50 per 50 lb" as "50 lb"
+    std::string_view const below = trim(rest.substr(word));
+    Figure const weight = read_figure(number_first(below) ? std::string(below) : "1 " + std::string(below), wanted);
+    double const mass = weight.amount * factor(weight.unit, "mass", measures, wanted);
+    if (!weight.per_unit.empty() || mass <= 0) wanted.refuse("one weight more than none stands after \"per\"");
+    if (amount / mass > dearest) throw BadInput('"' + std::string(text) + '"', "a price of at most 100000 per kg");
+    return money_per_kilogram(amount / mass);
+}
 
 Temperature parse_temperature(std::string_view text, Measures measures) {
     Wanted const wanted{text, std::string(temperature_expected)};

@@ -4,6 +4,7 @@
 #include <cctype>
 #include <set>
 
+#include "cropful/engine/pantry.hpp"
 #include "readers/farm_parts.hpp"
 #include "readers/forms.hpp"
 
@@ -65,28 +66,64 @@ std::vector<Hatch> read_hatches(std::vector<Table> tables, Farm const& farm, Rat
     return hatches;
 }
 
-}  // namespace
+/// Feeds may be mixed too, so they are read before.
+void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> blends, Farm& farm,
+                 RationsReader const& rations) {
+    if (ingredients.empty() && blends.empty()) return;
+    auto const built_in = rations.ingredients();
+    for (NamedTable& named : ingredients) {
+        check_key(named);
+        farm.ingredients.push_back(read_ingredient(named.name, named.table, built_in));
+        named.table.done();
+    }
+    auto const pantry = engine::pantry(farm, built_in);
+    for (NamedTable& named : blends) {
+        check_key(named);
+        farm.blends.push_back(read_blend(named.name, named.table, farm, pantry, rations));
+        named.table.done();
+    }
+}
 
-domain::Farm read_farm(std::string const& path, RationsReader const& rations) {
+/// What a file must have.
+enum class Expect { a_farm, blends };
+
+domain::Farm read_file(std::string const& path, RationsReader const& rations, Expect expect) {
     Table root = Table::root(parse_document(read_text(path), path));
     std::optional<Table> const head = root.maybe_table("farm");
     auto const feeds = root.tables("feed");
     auto const hoppers = root.tables("hopper");
     auto const drinkers = root.tables("drinker");
     auto const supplements = root.tables("supplement");
+    auto const ingredients = root.tables("ingredient");
+    auto const blends = root.tables("blend");
     auto const hatches = root.array("hatch");
     root.done();
-    if (hatches.empty()) throw root.missing("hatch", "at least one table [[hatch]]");
-    if (!head) throw root.missing("farm", "a table [farm] with the farm's name");
+    if (expect == Expect::a_farm) {
+        if (hatches.empty()) throw root.missing("hatch", "at least one table [[hatch]]");
+        if (!head) throw root.missing("farm", "a table [farm] with the farm's name");
+    } else if (blends.empty()) {
+        throw root.missing("blend", "at least one table [blend.NAME]");
+    }
 
     Farm farm;
-    read_head(*head, farm);
+    if (head) read_head(*head, farm);
     read_all(feeds, farm.feeds, read_feed);
     read_all(hoppers, farm.hoppers, read_hopper);
     read_all(drinkers, farm.drinkers, read_drinker);
     read_all(supplements, farm.supplements, read_supplement);
+    read_mixing(ingredients, blends, farm, rations);
     farm.hatches = read_hatches(hatches, farm, rations);
     return farm;
+}
+
+}  // namespace
+
+domain::Farm read_farm(std::string const& path, RationsReader const& rations) {
+    return read_file(path, rations, Expect::a_farm);
+}
+
+domain::Farm read_blend_file(std::string const& path, RationsReader const& rations) {
+    return read_file(path, rations, Expect::blends);
 }
 
 }  // namespace cropful::readers

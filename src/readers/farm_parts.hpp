@@ -2,6 +2,7 @@
 
 #include <map>
 #include <string>
+#include <vector>
 
 #include "cropful/domain/farm.hpp"
 #include "cropful/readers/rations.hpp"
@@ -16,5 +17,12 @@ domain::Drinker read_drinker(std::string const& key, Table& table);
 domain::Supplement read_supplement(std::string const& key, Table& table);
 /// `farm` already has its feeds, hoppers, drinkers and supplements; `number` counts the hatches from 1.
 domain::Hatch read_hatch(Table& table, int number, domain::Farm const& farm, RationsReader const& rations);
+
+/// [ingredient.KEY]: the built-in one it is `like`, with the owner's figures in place of its own.
+domain::Ingredient read_ingredient(std::string const& key, Table& table,
+                                   std::vector<domain::Ingredient> const& built_in);
+/// `farm` already has its feeds and ingredients; `pantry` holds everything that may be mixed.
+domain::Blend read_blend(std::string const& name, Table& table, domain::Farm const& farm,
+                         std::vector<domain::Ingredient> const& pantry, RationsReader const& rations);
 
 }  // namespace cropful::readers

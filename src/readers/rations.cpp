@@ -7,6 +7,7 @@
 #include <string_view>
 #include <utility>
 
+#include "readers/blend_parts.hpp"
 #include "readers/built_in.hpp"
 #include "readers/rations_parts.hpp"
 
@@ -99,6 +100,14 @@ engine::Kind RationsReader::kind(std::string const& key) const {
 engine::NeedsTable RationsReader::needs(std::string const& key) const {
     check_known(key, needs_tables());
     return read_needs(key, open(*this, "needs/" + key + ".toml"));
+}
+
+std::vector<domain::Ingredient> RationsReader::ingredients() const {
+    return read_ingredients(open(*this, "ingredients.toml"));
+}
+
+std::vector<engine::BlendRule> RationsReader::blend_rules() const {
+    return read_blend_rules(open(*this, "blend_limits.toml"));
 }
 
 engine::Rations RationsReader::load(domain::Farm const& farm) const {

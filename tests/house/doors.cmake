@@ -7,6 +7,8 @@ set(door_Eigen "^src/engine/belief\\.cpp$")
 set(door_toml "^src/readers/")
 set(door_CLI "^((include/cropful|src)/commands/|src/main\\.cpp$)")
 set(door_nlohmann "^src/reports/")
+set(door_Clp "^src/engine/linear_program\\.cpp$")
+set(door_Coin "^src/engine/linear_program\\.cpp$")
 set(door_sqlite3 "^src/readers/sqlite\\.(cpp|hpp)$")
 
 sources(files)

@@ -13,6 +13,8 @@ SHORTEST_SHARE = 8   # of a part of a message that stands for all of it
 EXEMPT = {
     "0 <= low <= central <= high": "the reader of rations refuses such a row first",
     "d lies before the hatch": "no age read from a file or a flag is below 0",
+    "Clp ended without a verdict, status": "a fault of the solver, not of the user",
+    "an elastic program is always possible": "every row may give way, so Clp always finds a mix",
     "ArgumentMismatch": "a name of the parsing library, never shown",
 }
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "cropful/domain/blend.hpp"
 #include "cropful/domain/moment.hpp"
 #include "cropful/quantities/text.hpp"
 
@@ -131,6 +132,8 @@ struct Farm {
     std::map<std::string, Hopper> hoppers;
     std::map<std::string, Drinker> drinkers;
     std::map<std::string, Supplement> supplements;
+    std::vector<Ingredient> ingredients;  // in the order of the file
+    std::vector<Blend> blends;
     std::vector<Hatch> hatches;  // in order of date
 };
 

@@ -22,6 +22,7 @@ constexpr Money money(double x) { return Money::from_value(x); }
 constexpr Length metres(double x) { return Length::from_value(x); }
 constexpr EnergyPerMass kilocalories_per_kilogram(double x) { return EnergyPerMass::from_value(x); }
 constexpr MassPerVolume kilograms_per_litre(double x) { return MassPerVolume::from_value(x); }
+constexpr MoneyPerMass money_per_kilogram(double x) { return MoneyPerMass::from_value(x); }
 constexpr VolumePerMass litres_per_kilogram(double x) { return VolumePerMass::from_value(x); }
 constexpr MassPerBirdDay grams_per_bird_day(double x) { return MassPerBirdDay::from_value(x / 1000); }
 constexpr PerWarmth per_kelvin(double x) { return PerWarmth::from_value(x); }
@@ -42,6 +43,7 @@ constexpr double in_birds(Heads n) { return n.value(); }
 constexpr double in_money(Money m) { return m.value(); }
 constexpr double in_metres(Length l) { return l.value(); }
 constexpr double in_kilocalories_per_kilogram(EnergyPerMass e) { return e.value(); }
+constexpr double in_money_per_kilogram(MoneyPerMass p) { return p.value(); }
 constexpr double in_kilograms_per_litre(MassPerVolume d) { return d.value(); }
 constexpr double in_grams_per_litre(MassPerVolume d) { return d.value() * 1000; }
 constexpr double in_milligrams_per_litre(MassPerVolume d) { return d.value() * 1e6; }

@@ -28,6 +28,8 @@ Length parse_length(std::string_view text, Measures measures = Measures::us);
 Temperature parse_temperature(std::string_view text, Measures measures = Measures::us);  // -40..60 degC
 EnergyPerMass parse_energy(std::string_view text, Measures measures = Measures::us);     // kcal/kg, MJ/kg
 MassPerVolume parse_density(std::string_view text, Measures measures = Measures::us);
+/// A price by weight: "14.50 per 50 lb", "310 per tonne", "0.35/lb", in the farm's currency.
+MoneyPerMass parse_price(std::string_view text, Measures measures = Measures::us);
 /// "24 %" as 0.24; 0 to 100 %.
 double parse_percent(std::string_view text, Measures measures = Measures::us);
 /// "1:128" as 128: parts of water to one part of stock, more than 0.

@@ -26,6 +26,7 @@ using Length = base::Quantity<base::Length>;
 using MassPerVolume = Quotient<Mass, Volume>;    // bulk density of feed, strength of a solution, a spoon's weight
 using EnergyPerMass = Quotient<Energy, Mass>;    // metabolisable energy of a feed
 using VolumePerMass = Quotient<Volume, Mass>;    // water drunk per feed eaten
+using MoneyPerMass = Quotient<Money, Mass>;      // price of an ingredient
 using PerWarmth = Quotient<double, WarmthStep>;  // response per degree
 
 // Over time.

@@ -10,6 +10,9 @@ namespace cropful::readers {
 /// Reads a farm file (docs/files.md). Throws BadInput with file, line and key; WrongUse when it cannot be opened.
 domain::Farm read_farm(std::string const& path, RationsReader const& rations);
 
+/// The same for a file of blends, in which hatches and [farm] may be absent.
+domain::Farm read_blend_file(std::string const& path, RationsReader const& rations);
+
 /// A commented farm file that `plan` accepts as it is.
 std::string starter_farm();
 

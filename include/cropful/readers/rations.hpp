@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/engine/blend.hpp"
 #include "cropful/engine/kind.hpp"
 
 namespace cropful::readers {
@@ -20,6 +21,8 @@ class RationsReader {
     [[nodiscard]] std::string kind_key(std::string const& words) const;
     [[nodiscard]] engine::Kind kind(std::string const& key) const;
     [[nodiscard]] engine::NeedsTable needs(std::string const& key) const;
+    [[nodiscard]] std::vector<domain::Ingredient> ingredients() const;
+    [[nodiscard]] std::vector<engine::BlendRule> blend_rules() const;
     /// Everything the farm's hatches need.
     [[nodiscard]] engine::Rations load(domain::Farm const& farm) const;
     /// A file's text and the name to show for it; `name` such as "birds/bobwhite.toml".

@@ -1,0 +1,115 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/domain/blend.hpp"
+#include "cropful/engine/check.hpp"
+#include "cropful/engine/kind.hpp"
+
+namespace cropful::engine {
+
+using domain::Assumption;
+using domain::Caution;
+using domain::Ingredient;
+
+/// One thing a mix is held to: least or most of a nutrient (in its unit) or of an ingredient (share of the mix).
+struct BlendLimit {
+    enum class Of { nutrient, ingredient };
+    Of of = Of::nutrient;
+    std::string key;
+    bool floor = true;
+    double level = 0;
+    std::optional<EnergyPerMass>
+        for_energy;  // the level is for a feed with so much energy, and goes with the mix's own
+    Source source;
+};
+
+/// Ceilings that are built in, by the birds' state.
+struct BlendRule {
+    BlendLimit::Of of = BlendLimit::Of::nutrient;
+    std::string key;  // a nutrient, or the built-in ingredient something is like
+    bool laying = false;
+    double at_most = 0;
+    std::string why;
+    Source source;
+};
+
+/// The birds a mix is for.
+struct BlendNeeds {
+    std::string kind_title;
+    NeedsTable table;
+    Phase phase;
+    std::vector<BlendRule> rules;
+};
+
+struct BlendPart {
+    std::string key;
+    std::string title;
+    double share = 0;  // before rounding
+    Mass amount;       // on the scale
+    std::optional<MoneyPerMass> price;
+    std::optional<MoneyPerMass> enters_below;  // left out: the price below which it would come in
+};
+
+/// One nutrient of the mix as weighed.
+struct BlendFinding {
+    std::string nutrient;
+    double level = 0;             // what the ingredients state at least
+    double most = 0;              // what they state at most; an ingredient that states only a minimum counts with that
+    std::optional<double> floor;  // scaled to the mix's energy where asked
+    std::optional<double> ceiling;
+    Source floor_source, ceiling_source;
+    Verdict verdict = Verdict::meets;
+    double off_by = 0;
+    bool by_rounding = false;         // before rounding it was held
+    std::vector<std::string> silent;  // titles of ingredients in the mix that do not state it
+    double silent_share = 0;          // of the mix as weighed
+    bool most_unknown = false;        // some state only a minimum
+};
+
+/// A limit that the mix nearest to the request does not keep.
+struct BlendClash {
+    BlendLimit limit;
+    double reached = 0;
+};
+
+/// What moving one limit would do to the cost.
+struct ShadowPrice {
+    BlendLimit limit;
+    double to = 0;                       // the level tried
+    std::optional<MoneyPerMass> change;  // absent: no mix keeps it
+    bool fixed = false;                  // its ceiling and its floor are one
+    double dual = 0;                     // cost per kg for one more of the limit's unit, at this mix
+};
+
+enum class BlendStatus { least_cost, given, impossible };
+
+struct BlendAnswer {
+    domain::Blend blend;
+    std::string kind_title, phase;  // empty without a kind
+    NeedScale need_scale = NeedScale::as_printed;
+    BlendStatus status = BlendStatus::least_cost;
+    Mass batch;
+    Mass scale;
+    std::vector<BlendPart> parts;      // in the order of the question
+    std::optional<MoneyPerMass> cost;  // before rounding; absent where a price is missing
+    std::optional<Money> batch_cost;   // as weighed
+    bool duals_unique = false, mix_unique = false;
+    double shortfall = 0;             // the least total, each limit in shares of itself
+    std::vector<BlendClash> clashes;  // what is not kept
+    std::vector<BlendLimit> against;  // what stands against it
+    std::vector<BlendFinding> findings;
+    std::vector<BlendClash> shares_missed;  // limits on ingredients the given mix does not keep
+    std::vector<ShadowPrice> prices;
+    std::vector<Assumption> assumptions;
+    std::vector<Caution> cautions;
+};
+
+/// Finds the cheapest mix within all limits, or looks at the one with given amounts. An impossible request is answered
+/// with the mix of the least total shortfall. Needs a batch and a scale, and a price for everything it may choose from.
+BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingredients,
+                  std::optional<BlendNeeds> const& needs, NeedScale scale = NeedScale::as_printed);
+
+}  // namespace cropful::engine

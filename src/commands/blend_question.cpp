@@ -1,0 +1,186 @@
+#include "commands/blend_question.hpp"
+
+#include <algorithm>
+
+#include "cropful/commands/farm_options.hpp"
+#include "cropful/domain/nearest.hpp"
+#include "cropful/domain/words.hpp"
+#include "cropful/engine/pantry.hpp"
+#include "cropful/readers/farm.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+using domain::Blend;
+using domain::Farm;
+using quantities::Mass;
+using quantities::Measures;
+
+Mass usual_batch(Measures measures) { return quantities::parse_mass(measures == Measures::us ? "100 lb" : "50 kg"); }
+Mass usual_scale(Measures measures) { return quantities::parse_mass(measures == Measures::us ? "1 oz" : "10 g"); }
+
+std::string_view trimmed(std::string_view text) {
+    while (text.starts_with(' ')) text.remove_prefix(1);
+    while (text.ends_with(' ')) text.remove_suffix(1);
+    return text;
+}
+
+/// "corn=60 lb" as a name and what follows.
+std::pair<std::string, std::string> at_equals(std::string const& text, std::string const& flag, char const* example) {
+    std::size_t const equals = text.find('=');
+    std::string const name(trimmed(std::string_view(text).substr(0, equals)));
+    if (equals == std::string::npos || name.empty()) {
+        throw BadInput(in_quotes(text), std::string("NAME=AMOUNT, such as ") + example, {"", 0, flag});
+    }
+    return {name, std::string(trimmed(std::string_view(text).substr(equals + 1)))};
+}
+
+/// What `parse` makes of a text; a fault names the flag.
+template <class Parse>
+auto placed(std::string const& flag, std::string const& text, Parse parse) {
+    Flags one;
+    one.set(flag, text);
+    return *one.read(flag, parse);
+}
+
+void check_known(std::string const& name, std::vector<engine::Ingredient> const& pantry) {
+    std::vector<std::string> keys;
+    for (auto const& one : pantry) keys.push_back(one.key);
+    if (std::find(keys.begin(), keys.end(), name) != keys.end()) return;
+    std::string const near = domain::nearest(name, keys);
+    throw BadInput(in_quotes(name),
+                   "an ingredient or feed of the file, or one built in: " + domain::join(keys) +
+                       (near.empty() ? "" : "; perhaps " + in_quotes(near)),
+                   {"", 0, "--amounts"});
+}
+
+void take_amounts(Blend& blend, BlendOptions const& options, std::vector<engine::Ingredient> const& pantry,
+                  Measures measures) {
+    if (options.amounts.empty()) return;
+    blend.amounts.clear();
+    for (std::string const& text : options.amounts) {
+        auto const [name, amount] = at_equals(text, "--amounts", "\"corn_yellow=60 lb\"");
+        check_known(name, pantry);
+        blend.amounts.push_back({name, placed("--amounts", amount, some_in(quantities::parse_mass, measures))});
+    }
+}
+
+Blend blend_from_flags(BlendOptions const& options, readers::RationsReader const& reader, Measures measures) {
+    if (options.amounts.empty()) {
+        throw WrongUse(
+            "blend what? Name a file with [blend.NAME], or say --amounts \"corn_yellow=60 lb\", or --protein \"18 %\" "
+            "with --of twice");
+    }
+    Blend blend;
+    blend.name = "Mix";
+    blend.kind =
+        options.flags.read("--kind", [&](std::string_view text) { return reader.kind_key(std::string(text)); });
+    blend.phase = options.flags.read("--phase", [](std::string_view text) { return std::string(text); });
+    blend.age = options.flags.read("--age", in(quantities::parse_duration, measures));
+    blend.laying = options.laying;
+    bool const aged = blend.phase || blend.age || blend.laying;
+    if (aged && !blend.kind) throw WrongUse("--phase, --age and --laying say nothing without --kind");
+    return blend;
+}
+
+void refuse_birds_beside_file(BlendOptions const& options) {
+    for (char const* flag : {"--kind", "--phase", "--age"}) {
+        if (options.flags.has(flag))
+            throw WrongUse(std::string(flag) + " says nothing beside a file; change its blend");
+    }
+    if (options.laying) throw WrongUse("--laying says nothing beside a file; change its blend");
+}
+
+std::vector<Blend> named(Farm const& farm, BlendOptions const& options) {
+    auto const name = options.flags.read("--name", [](std::string_view text) { return std::string(text); });
+    if (!name) {
+        bool const clear = options.amounts.empty() || farm.blends.size() == 1;
+        if (!clear) throw WrongUse("--amounts of which blend? The file has several: say --name");
+        return farm.blends;
+    }
+    std::vector<std::string> names;
+    for (Blend const& blend : farm.blends) {
+        if (blend.name == *name) return {blend};
+        names.push_back(blend.name);
+    }
+    throw BadInput(in_quotes(*name), "one of " + domain::join(names), {"", 0, "--name"});
+}
+
+std::optional<engine::BlendNeeds> needs_of(Blend const& blend, readers::RationsReader const& reader) {
+    if (!blend.kind) return std::nullopt;
+    auto const kind = reader.kind(*blend.kind);
+    auto const table = reader.needs(kind.needs_table);
+    return engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_rules()};
+}
+
+/// Batch and scale as asked for, as the blend has them, or as is usual.
+void fill_in(Blend& blend, BlendOptions const& options, Measures measures) {
+    auto const mass = some_in(quantities::parse_mass, measures);
+    if (auto const batch = options.flags.read("--batch", mass)) blend.batch = batch;
+    if (auto const scale = options.flags.read("--scale", mass)) blend.scale = scale;
+    Mass total = quantities::kilograms(0);
+    for (auto const& one : blend.amounts) total += one.amount;
+    if (!blend.batch) blend.batch = blend.amounts.empty() ? usual_batch(measures) : total;
+    if (!blend.scale) blend.scale = usual_scale(measures);
+    if (*blend.scale > *blend.batch / 20.0) {
+        throw WrongUse("the scale's step is more than a twentieth of the batch of " + blend.name +
+                       ": weigh on a finer scale, or mix more");
+    }
+}
+
+}  // namespace
+
+BlendQuestions answer_blends(BlendOptions const& options) {
+    readers::RationsReader const reader(options.rations);
+    BlendQuestions questions;
+    Farm& farm = questions.farm;
+    if (options.file) {
+        refuse_birds_beside_file(options);
+        farm = readers::read_blend_file(*options.file, reader);
+    } else if (options.flags.has("--name")) {
+        throw WrongUse("--name says nothing without a file");
+    }
+    farm.measures = measures_of(options.units, farm.measures);
+    auto const blends =
+        options.file ? named(farm, options) : std::vector<Blend>{blend_from_flags(options, reader, farm.measures)};
+    auto const pantry = engine::pantry(farm, reader.ingredients());
+    auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
+    for (Blend blend : blends) {
+        take_amounts(blend, options, pantry, farm.measures);
+        fill_in(blend, options, farm.measures);
+        questions.answers.push_back(
+            engine::blend(blend, engine::chosen(farm, blend, pantry), needs_of(blend, reader), scale));
+    }
+    return questions;
+}
+
+engine::SquareQuestion square_question(BlendOptions const& options, Measures measures) {
+    engine::SquareQuestion question;
+    Flags const& flags = options.flags;
+    auto const protein = [](std::string_view text) { return quantities::parse_percent(text) * 100; };
+    auto const mass = some_in(quantities::parse_mass, measures);
+    if (options.of.size() != 2) throw WrongUse("the square balances two feeds: say --of \"corn=8.9 %\" twice");
+    if (!flags.has("--protein")) throw WrongUse("to what protein? Say --protein \"18 %\"");
+    question.protein = *flags.read("--protein", protein);
+    question.keep = flags.read("--keep", parse_share).value_or(0);
+    question.batch = flags.read("--batch", mass).value_or(usual_batch(measures));
+    question.scale = flags.read("--scale", mass).value_or(usual_scale(measures));
+    for (std::string const& text : options.of) {
+        auto const [name, level] = at_equals(text, "--of", "\"corn=8.9 %\"");
+        question.feeds.push_back({name, placed("--of", level, protein), {}});
+    }
+    for (std::string const& text : options.with) {
+        auto const [name, rest] = at_equals(text, "--with", "\"wheat bran=16 %, 20 lb\"");
+        std::size_t const comma = rest.find(',');
+        if (comma == std::string::npos) {
+            throw BadInput(in_quotes(text), "a protein and a weight, such as \"wheat bran=16 %, 20 lb\"",
+                           {"", 0, "--with"});
+        }
+        question.feeds.push_back(
+            {name, placed("--with", rest.substr(0, comma), protein), placed("--with", rest.substr(comma + 1), mass)});
+    }
+    return question;
+}
+
+}  // namespace cropful::commands

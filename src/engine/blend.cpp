@@ -1,0 +1,179 @@
+#include "cropful/engine/blend.hpp"
+
+#include <algorithm>
+
+#include "cropful/domain/words.hpp"
+#include "engine/blend_analysis.hpp"
+#include "engine/blend_cautions.hpp"
+#include "engine/blend_prices.hpp"
+#include "engine/blend_rounding.hpp"
+#include "engine/weighing.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double nothing = 1e-9;  // a share
+constexpr double no_miss = 1e-7;  // of a limit; least cost takes a hair of the shortfall it is allowed
+
+/// Shares that arithmetic left a hair above none or below it are none.
+std::vector<double> tidy(std::vector<double> shares) {
+    for (double& share : shares) share = share < nothing ? 0 : share;
+    return shares;
+}
+
+std::vector<double> given_shares(domain::Blend const& wish, std::vector<Ingredient> const& ingredients) {
+    std::vector<double> shares;
+    Mass total = kilograms(0);
+    for (auto const& one : wish.amounts) total += one.amount;
+    for (Ingredient const& ingredient : ingredients) {
+        auto const same = [&](domain::Weighed const& one) { return one.ingredient == ingredient.key; };
+        auto const found = std::find_if(wish.amounts.begin(), wish.amounts.end(), same);
+        shares.push_back(found == wish.amounts.end() ? 0 : ratio(found->amount / total));
+    }
+    return shares;
+}
+
+std::vector<BlendPart> parts_of(std::vector<Ingredient> const& ingredients, std::vector<double> const& shares) {
+    std::vector<BlendPart> parts;
+    for (std::size_t j = 0; j < ingredients.size(); ++j) {
+        parts.push_back({ingredients[j].key, ingredients[j].title, shares[j], kilograms(0), ingredients[j].price, {}});
+    }
+    return parts;
+}
+
+/// Amounts on the scale; a given mix in its own batch is as it was given.
+void weigh_parts(BlendAnswer& answer, BlendProblem const& problem, std::vector<double> const& shares, bool as_given) {
+    std::vector<Mass> amounts;
+    for (double const share : shares) amounts.push_back(answer.batch * share);
+    if (!as_given) amounts = weigh(shares, answer.batch, answer.scale);
+    if (answer.status == BlendStatus::least_cost) amounts = mended(problem, amounts, answer.scale);
+    answer.batch = kilograms(0);
+    for (std::size_t j = 0; j < amounts.size(); ++j) {
+        answer.parts[j].amount = amounts[j];
+        answer.batch += amounts[j];
+    }
+}
+
+std::vector<double> weighed_shares(BlendAnswer const& answer) {
+    std::vector<double> shares;
+    for (BlendPart const& part : answer.parts) shares.push_back(ratio(part.amount / answer.batch));
+    return shares;
+}
+
+/// Absent where anything in the mix has no price.
+void add_cost(BlendAnswer& answer) {
+    MoneyPerMass cost = money_per_kilogram(0);
+    Money batch = money(0);
+    for (BlendPart const& part : answer.parts) {
+        if (part.share <= 0) continue;
+        if (!part.price) return;
+        cost += *part.price * part.share;
+        batch += *part.price * part.amount;
+    }
+    answer.cost = cost;
+    answer.batch_cost = batch;
+}
+
+void add_entry_prices(BlendAnswer& answer, Optimum const& optimum) {
+    for (std::size_t j = 0; j < answer.parts.size(); ++j) {
+        BlendPart& part = answer.parts[j];
+        if (part.share > 0 || optimum.reduced_costs[j] <= nothing || !part.price) continue;
+        auto const below = *part.price - money_per_kilogram(optimum.reduced_costs[j]);
+        if (below > money_per_kilogram(0)) part.enters_below = below;
+    }
+}
+
+std::vector<double> cheapest(BlendAnswer& answer, BlendProblem const& problem) {
+    Optimum const optimum = minimise(problem.program);
+    if (optimum.outcome == Outcome::optimal) {
+        answer.duals_unique = optimum.duals_unique;
+        answer.mix_unique = optimum.mix_unique;
+        answer.parts = parts_of(problem.ingredients, tidy(optimum.x));
+        add_entry_prices(answer, optimum);
+        answer.prices = shadow_prices(problem, optimum);
+        return tidy(optimum.x);
+    }
+    answer.status = BlendStatus::impossible;
+    Nearest const nearest = nearest_mix(problem);
+    auto const shares = tidy(nearest.optimum.x);
+    answer.parts = parts_of(problem.ingredients, shares);
+    answer.shortfall = nearest.shortfall;
+    for (std::size_t i = 0; i < problem.limits.size(); ++i) {
+        BlendLimit limit = problem.limits[i];
+        limit.level = level_asked(problem, i, shares);
+        if (nearest.missing[i] > no_miss) answer.clashes.push_back({limit, level_reached(problem, i, shares)});
+    }
+    for (std::size_t const i : nearest.against) answer.against.push_back(problem.limits[i]);
+    return shares;
+}
+
+/// Ingredients of one source together.
+void add_ingredient_sources(BlendAnswer& answer, std::vector<Ingredient> const& used) {
+    std::vector<std::pair<Source, std::vector<std::string>>> groups;
+    for (Ingredient const& one : used) {
+        if (one.source.text.empty()) continue;
+        auto const same = [&](auto const& group) {
+            return group.first.text == one.source.text && group.first.standing == one.source.standing;
+        };
+        auto group = std::find_if(groups.begin(), groups.end(), same);
+        if (group == groups.end()) group = groups.insert(group, {one.source, {}});
+        group->second.push_back(one.title);
+    }
+    for (auto const& [source, titles] : groups) {
+        answer.assumptions.push_back({"what these hold, but for your own figures: " + domain::join(titles), source});
+    }
+}
+
+void add_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used, std::optional<BlendNeeds> const& needs) {
+    if (needs) {
+        std::string const scaled =
+            answer.need_scale == NeedScale::by_energy
+                ? ", scaled to the mix's own energy; no least energy is asked, so set one under need"
+                : "; the energy is that of the table's feed, for which its figures are printed";
+        answer.assumptions.push_back(
+            {"needs of " + needs->table.title + ", " + needs->phase.name + scaled, needs->table.source});
+    }
+    add_ingredient_sources(answer, used);
+    if (!needs) return;
+    for (BlendRule const& rule : needs->rules) {
+        bool const of_used = std::any_of(used.begin(), used.end(), [&](Ingredient const& one) {
+            return rule.of == BlendLimit::Of::nutrient || (one.like == rule.key && !one.at_most);
+        });
+        if (rule.laying == needs->phase.laying && of_used) answer.assumptions.push_back({rule.why, rule.source});
+    }
+}
+
+}  // namespace
+
+BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingredients,
+                  std::optional<BlendNeeds> const& needs, NeedScale scale) {
+    BlendAnswer answer;
+    answer.blend = wish;
+    answer.kind_title = needs ? needs->kind_title : "";
+    answer.phase = needs ? needs->phase.name : "";
+    answer.need_scale = scale;
+    answer.batch = wish.batch.value();
+    answer.scale = wish.scale.value();
+    auto const problem = blend_problem(wish, ingredients, needs, scale);
+    bool const given = !wish.amounts.empty();
+    if (given) answer.status = BlendStatus::given;
+    auto const shares = given ? given_shares(wish, ingredients) : cheapest(answer, problem);
+    if (given) answer.parts = parts_of(ingredients, shares);
+    Mass total = kilograms(0);
+    for (auto const& one : wish.amounts) total += one.amount;
+    weigh_parts(answer, problem, shares, given && total == answer.batch);
+    auto const weighed = weighed_shares(answer);
+    answer.findings = findings(problem, shares, weighed, needs);
+    if (given) answer.shares_missed = shares_missed(problem, weighed);
+    add_cost(answer);
+    std::vector<Ingredient> used;
+    for (std::size_t j = 0; j < ingredients.size(); ++j) {
+        if (shares[j] > 0) used.push_back(ingredients[j]);
+    }
+    add_assumptions(answer, used, needs);
+    answer.cautions = blend_cautions(answer, used, needs);
+    return answer;
+}
+
+}  // namespace cropful::engine

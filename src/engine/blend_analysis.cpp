@@ -1,0 +1,128 @@
+#include "engine/blend_analysis.hpp"
+
+#include <algorithm>
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double rounding = 1e-7;  // relative; a mix at its limit keeps it
+
+struct Content {
+    double least = 0, most = 0;
+    std::vector<std::string> silent;
+    double silent_share = 0;
+    bool most_unknown = false;
+    bool stated = false;
+};
+
+Content content(std::vector<Ingredient> const& ingredients, std::string const& nutrient,
+                std::vector<double> const& shares) {
+    Content sum;
+    for (std::size_t j = 0; j < ingredients.size(); ++j) {
+        if (shares[j] <= 0) continue;
+        auto const found = ingredients[j].holds.find(nutrient);
+        if (found == ingredients[j].holds.end()) {
+            sum.silent.push_back(ingredients[j].title);
+            sum.silent_share += shares[j];
+            continue;
+        }
+        sum.stated = true;
+        sum.least += shares[j] * found->second.least;
+        sum.most += shares[j] * found->second.most.value_or(found->second.least);
+        sum.most_unknown = sum.most_unknown || !found->second.most;
+    }
+    return sum;
+}
+
+bool below(double level, double floor) { return level < floor * (1 - rounding); }
+bool above(double level, double ceiling) { return level > ceiling * (1 + rounding); }
+
+/// What a nutrient was before rounding, and what was then asked: a need may go with the mix's energy.
+struct Before {
+    Content content;
+    std::optional<double> floor;
+};
+
+void judge(BlendFinding& finding, Before const& before) {
+    if (finding.floor && below(finding.level, *finding.floor)) {
+        finding.verdict = Verdict::short_of;
+        finding.off_by = *finding.floor - finding.level;
+        finding.by_rounding = !below(before.content.least, before.floor.value_or(*finding.floor));
+    } else if (finding.ceiling && above(finding.most, *finding.ceiling)) {
+        finding.verdict = Verdict::over;
+        finding.off_by = finding.most - *finding.ceiling;
+        finding.by_rounding = !above(before.content.most, *finding.ceiling);
+    }
+}
+
+/// The owner's and the table's needs that nobody states are not among the limits of the problem.
+void add_unstated_need(BlendFinding& finding, std::optional<BlendNeeds> const& needs) {
+    if (!needs) return;
+    for (Need const& need : needs->phase.needs) {
+        if (need.nutrient != finding.nutrient) continue;
+        finding.floor = need.level;
+        finding.floor_source = needs->table.source;
+    }
+}
+
+}  // namespace
+
+double level_asked(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares) {
+    BlendLimit const& one = problem.limits[limit];
+    if (!one.for_energy) return one.level;
+    return one.level * content(problem.ingredients, "energy", shares).least /
+           in_kilocalories_per_kilogram(*one.for_energy);
+}
+
+std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<double> const& exact,
+                                   std::vector<double> const& weighed, std::optional<BlendNeeds> const& needs) {
+    std::vector<BlendFinding> all;
+    for (domain::Nutrient const& nutrient : domain::nutrients()) {
+        std::string const key(nutrient.key);
+        Content const sum = content(problem.ingredients, key, weighed);
+        BlendFinding finding{.nutrient = key,
+                             .level = sum.least,
+                             .most = sum.most,
+                             .floor = {},
+                             .ceiling = {},
+                             .floor_source = {},
+                             .ceiling_source = {},
+                             .silent = sum.silent,
+                             .silent_share = sum.silent_share,
+                             .most_unknown = sum.most_unknown};
+        Before before{.content = content(problem.ingredients, key, exact), .floor = {}};
+        for (std::size_t i = 0; i < problem.limits.size(); ++i) {
+            BlendLimit const& limit = problem.limits[i];
+            if (limit.of != BlendLimit::Of::nutrient || limit.key != key) continue;
+            (limit.floor ? finding.floor : finding.ceiling) = level_asked(problem, i, weighed);
+            if (limit.floor) before.floor = level_asked(problem, i, exact);
+            (limit.floor ? finding.floor_source : finding.ceiling_source) = limit.source;
+        }
+        auto const& apart = problem.unstated;
+        bool const unstated = std::find(apart.begin(), apart.end(), key) != apart.end();
+        if (unstated) add_unstated_need(finding, needs);
+        if (!sum.stated && !finding.floor && !finding.ceiling && !unstated) continue;
+        if (!sum.stated) {
+            finding.verdict = Verdict::unstated;
+        } else {
+            judge(finding, before);
+        }
+        all.push_back(std::move(finding));
+    }
+    return all;
+}
+
+std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares) {
+    std::vector<BlendClash> missed;
+    for (std::size_t i = 0; i < problem.limits.size(); ++i) {
+        BlendLimit const& limit = problem.limits[i];
+        if (limit.of != BlendLimit::Of::ingredient) continue;
+        double const share = level_reached(problem, i, shares);
+        bool const kept = limit.floor ? !below(share, limit.level) : !above(share, limit.level);
+        if (!kept) missed.push_back({limit, share});
+    }
+    return missed;
+}
+
+}  // namespace cropful::engine

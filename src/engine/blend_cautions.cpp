@@ -1,0 +1,156 @@
+#include "engine/blend_cautions.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/domain/words.hpp"
+#include "cropful/quantities/print.hpp"
+#include "engine/caution_list.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr char practice[] = "common practice, no source";
+constexpr Duration chick_until = days(42);
+constexpr double coarse = 0.05;  // of an amount that rounding to the scale changes
+
+bool is_like(Ingredient const& one, std::string_view word) {
+    return one.like.starts_with(word) || domain::lower(one.title).find(word) != std::string::npos;
+}
+
+std::string titles(std::vector<Ingredient> const& used, std::initializer_list<char const*> words) {
+    std::vector<std::string> found;
+    for (Ingredient const& one : used) {
+        bool const any = std::any_of(words.begin(), words.end(), [&](char const* word) { return is_like(one, word); });
+        bool const meal = is_like(one, "meal") || is_like(one, "middlings") || is_like(one, "oil");
+        if (any && !meal) found.push_back(one.title);
+    }
+    return domain::join(found);
+}
+
+void medicine(CautionList& list, std::vector<Ingredient> const& used) {
+    for (Ingredient const& one : used) {
+        if (!one.medicated) continue;
+        list.add(
+            one.title +
+                " is medicated. Never dilute a medicated feed or mix it with another: the dose is then not the one on "
+                "the label, and its withdrawal time no longer holds. Feed it alone, as the label says.",
+            "the feed's label; veterinarian and local law decide");
+    }
+}
+
+/// Vitamins and trace minerals: what a premix brings.
+bool from_premix(std::string const& nutrient) {
+    auto const unit = domain::find_nutrient(nutrient)->unit;
+    return unit == domain::NutrientUnit::milligrams_per_kilogram || unit == domain::NutrientUnit::units_per_kilogram;
+}
+
+void premix(CautionList& list, BlendAnswer const& answer) {
+    std::vector<std::string> gap;
+    for (BlendFinding const& one : answer.findings) {
+        bool const unstated = one.verdict == Verdict::unstated && one.floor && from_premix(one.nutrient);
+        if (unstated) gap.emplace_back(domain::find_nutrient(one.nutrient)->title);
+    }
+    if (gap.empty() && !answer.kind_title.empty()) return;
+    std::string const lead =
+        gap.empty() ? "No needs of birds were looked at" : "Nothing in this mix states " + domain::join(gap);
+    list.add(
+        lead +
+            ". Grain and meal alone are no complete feed: add a vitamin and trace-mineral premix made for gamebirds "
+            "or turkeys at its label's rate, and give it here as an ingredient with what it states.",
+        practice);
+}
+
+/// What every bird needs, and the table of its kind may say nothing of.
+void silent_table(CautionList& list, std::optional<BlendNeeds> const& needs, domain::Blend const& wish) {
+    if (!needs) return;
+    std::vector<std::string> missing;
+    for (char const* key :
+         {"lysine", "methionine", "threonine", "tryptophan", "manganese", "zinc", "vit_a", "vit_d3"}) {
+        auto const same = [&](Need const& need) { return need.nutrient == key; };
+        bool const said = std::any_of(needs->phase.needs.begin(), needs->phase.needs.end(), same);
+        if (!said && !wish.need.contains(key)) missing.emplace_back(domain::find_nutrient(key)->title);
+    }
+    if (missing.empty()) return;
+    list.add(
+        "The needs of " + needs->table.title + " (" + needs->phase.name + ") give no figure for " +
+            domain::join(missing) +
+            ". The birds need them all the same, and nothing here keeps a mix from being short of them: set your own "
+            "under need, such as lysine = \"1.3 %\", or take them from the premix.",
+        needs->table.source.text);
+}
+
+void grain_size(CautionList& list, std::vector<Ingredient> const& used, std::optional<BlendNeeds> const& needs) {
+    std::string const grain = titles(used, {"corn", "wheat", "sorghum", "oats", "barley", "maize", "millet"});
+    if (grain.empty()) return;
+    bool const chicks = needs && !needs->phase.laying && needs->phase.from < chick_until;
+    list.add(chicks
+                 ? "Grind " + grain +
+                       " finely and evenly: small chicks cannot take whole or cracked grain, and pick the large bits "
+                       "out of an uneven mash. No bit should be larger than a chick takes whole, about 1 mm in the "
+                       "first week and 2 mm later."
+                 : "Grind " + grain +
+                       " evenly, or the birds pick out the large bits and leave the rest. Birds that get whole or "
+                       "cracked grain need insoluble grit to grind it.",
+             practice);
+}
+
+void small_amounts(CautionList& list, BlendAnswer const& answer) {
+    std::vector<std::string> rough;
+    for (BlendPart const& part : answer.parts) {
+        double const exact = part.share * in_kilograms(answer.batch);
+        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > coarse * exact) rough.push_back(part.title);
+    }
+    if (rough.empty()) return;
+    list.add("The scale's step is too coarse for " + domain::join(rough) +
+                 ": rounding changed the amount by more than 5 %. Weigh it on a finer scale (--scale), or mix a larger "
+                 "batch.",
+             "");
+}
+
+void soybeans_and_salt(CautionList& list, std::vector<Ingredient> const& used) {
+    for (Ingredient const& one : used) {
+        if (!is_like(one, "soy") && !is_like(one, "sbm")) continue;
+        if (is_like(one, "oil")) continue;
+        list.add(
+            "Use soybean meal that was heated by its maker. Raw soybeans stop chicks from digesting protein: roast "
+            "them properly, or do not use them.",
+            practice);
+        break;
+    }
+    bool const salted = std::any_of(used.begin(), used.end(), [](Ingredient const& one) {
+        return is_like(one, "salt") || is_like(one, "methionine") || is_like(one, "lysine");
+    });
+    if (!salted) return;
+    list.add(
+        "Weigh salt and other small amounts twice and mix them in evenly: a pocket of salt kills chicks. Count the "
+        "salt that is already in fish meal, bought feed or a premix.",
+        practice);
+}
+
+}  // namespace
+
+std::vector<Caution> blend_cautions(BlendAnswer const& answer, std::vector<Ingredient> const& used,
+                                    std::optional<BlendNeeds> const& needs) {
+    CautionList list;
+    medicine(list, used);
+    premix(list, answer);
+    silent_table(list, needs, answer.blend);
+    grain_size(list, used, needs);
+    soybeans_and_salt(list, used);
+    small_amounts(list, answer);
+    list.add(
+        "Ground feed goes stale and mouldy: mix what is eaten in about 4 weeks, keep it dry and cool, and throw away "
+        "what is mouldy, caked or musty. Never feed it off.",
+        practice);
+    list.add(
+        "Ingredients differ from lot to lot, and the figures here are averages: have the mix analysed before you rely "
+        "on it for many birds. Labels, your veterinarian and local feed law come before this page.",
+        practice);
+    return list.all();
+}
+
+}  // namespace cropful::engine

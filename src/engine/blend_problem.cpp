@@ -1,0 +1,206 @@
+#include "engine/blend_problem.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double no_miss = 1e-7;  // of a limit
+constexpr double slack = 1e-9;    // of the total shortfall, while the cost is made least
+
+Source const own{.text = "", .standing = domain::Standing::yours};
+
+domain::Level const* stated(Ingredient const& ingredient, std::string const& nutrient) {
+    auto const found = ingredient.holds.find(nutrient);
+    return found == ingredient.holds.end() ? nullptr : &found->second;
+}
+
+/// What a row counts of an ingredient: the least for a floor, the most (or what is known of it) for a ceiling; what is
+/// not stated counts for nothing.
+double counted(Ingredient const& ingredient, std::string const& nutrient, bool floor) {
+    auto const* level = stated(ingredient, nutrient);
+    if (!level) return 0;
+    return floor ? level->least : level->most.value_or(level->least);
+}
+
+bool anyone_states(std::vector<Ingredient> const& ingredients, std::string const& nutrient) {
+    return std::any_of(ingredients.begin(), ingredients.end(),
+                       [&](Ingredient const& one) { return stated(one, nutrient) != nullptr; });
+}
+
+void add_own_needs(BlendProblem& problem, domain::Blend const& wish) {
+    for (auto const& [key, bounds] : wish.need) {
+        if (bounds.floor) problem.limits.push_back({BlendLimit::Of::nutrient, key, true, *bounds.floor, {}, own});
+        if (bounds.ceiling) problem.limits.push_back({BlendLimit::Of::nutrient, key, false, *bounds.ceiling, {}, own});
+    }
+}
+
+/// Whether the wish itself says something of a nutrient's least or most.
+bool wish_says(domain::Blend const& wish, std::string const& nutrient, bool floor) {
+    auto const found = wish.need.find(nutrient);
+    if (found == wish.need.end()) return false;
+    return floor ? found->second.floor.has_value() : found->second.ceiling.has_value();
+}
+
+void add_table_needs(BlendProblem& problem, domain::Blend const& wish, BlendNeeds const& needs, NeedScale scale) {
+    bool const by_energy = scale == NeedScale::by_energy;
+    auto const energy = needs.phase.energy;
+    Source const source = needs.table.source;
+    if (!by_energy && !wish_says(wish, "energy", true)) {
+        problem.limits.push_back(
+            {BlendLimit::Of::nutrient, "energy", true, in_kilocalories_per_kilogram(energy), {}, source});
+    }
+    for (Need const& need : needs.phase.needs) {
+        if (wish_says(wish, need.nutrient, true)) continue;
+        auto const for_energy = by_energy ? std::optional(energy) : std::nullopt;
+        problem.limits.push_back({BlendLimit::Of::nutrient, need.nutrient, true, need.level, for_energy, source});
+    }
+}
+
+void add_nutrient_rules(BlendProblem& problem, domain::Blend const& wish, BlendNeeds const& needs) {
+    for (BlendRule const& rule : needs.rules) {
+        bool const applies = rule.of == BlendLimit::Of::nutrient && rule.laying == needs.phase.laying;
+        if (!applies || wish_says(wish, rule.key, false)) continue;
+        // a floor of the owner's above the built-in ceiling is the owner's wish
+        auto const mine = wish.need.find(rule.key);
+        if (mine != wish.need.end() && mine->second.floor.value_or(0) > rule.at_most) continue;
+        problem.limits.push_back({BlendLimit::Of::nutrient, rule.key, false, rule.at_most, {}, rule.source});
+    }
+}
+
+void add_share_limits(BlendProblem& problem, Ingredient const& one, std::optional<BlendNeeds> const& needs) {
+    auto const limit = [&](bool floor, double level, Source const& source) {
+        problem.limits.push_back({BlendLimit::Of::ingredient, one.key, floor, level, {}, source});
+    };
+    if (one.at_least > 0) limit(true, one.at_least, own);
+    if (one.at_most) return limit(false, *one.at_most, own);
+    if (!needs) return;
+    for (BlendRule const& rule : needs->rules) {
+        bool const applies = rule.of == BlendLimit::Of::ingredient && rule.laying == needs->phase.laying;
+        if (applies && rule.key == one.like && rule.at_most > one.at_least) limit(false, rule.at_most, rule.source);
+    }
+}
+
+/// Floors nobody states anything about cannot be kept or missed: they are told apart.
+void set_unstated_apart(BlendProblem& problem) {
+    std::vector<BlendLimit> kept;
+    for (BlendLimit const& limit : problem.limits) {
+        bool const of_nutrient = limit.of == BlendLimit::Of::nutrient;
+        if (!of_nutrient || anyone_states(problem.ingredients, limit.key)) {
+            kept.push_back(limit);
+        } else if (limit.floor) {
+            problem.unstated.push_back(limit.key);
+        }
+    }
+    problem.limits = std::move(kept);
+}
+
+std::size_t row_of(std::size_t limit) { return limit + 1; }
+
+/// One elastic program: a column more for each limit that may give way. `most`: the greatest total shortfall allowed.
+LinearProgram elastic(BlendProblem const& problem, bool shares_too, std::optional<double> most) {
+    LinearProgram loose = problem.program;
+    std::size_t const own_columns = loose.cost.size();
+    if (!most) std::fill(loose.cost.begin(), loose.cost.end(), 0);
+    Row total{.coefficients = std::vector<double>(own_columns, 0), .range = {-unbounded, most.value_or(unbounded)}};
+    for (std::size_t i = 0; i < problem.limits.size(); ++i) {
+        if (problem.limits[i].of == BlendLimit::Of::ingredient && !shares_too) continue;
+        loose.cost.push_back(most ? 0 : 1);
+        loose.columns.push_back({0, unbounded});
+        total.coefficients.push_back(1);
+        for (std::size_t r = 0; r < loose.rows.size(); ++r) {
+            double const way = problem.limits[i].floor ? 1 : -1;
+            loose.rows[r].coefficients.push_back(r == row_of(i) ? way : 0);
+        }
+    }
+    if (most) loose.rows.push_back(total);
+    return loose;
+}
+
+}  // namespace
+
+double unit_of_row(BlendLimit const& limit) { return limit.level > 0 ? limit.level : 1; }
+
+Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredients) {
+    Row row{.coefficients = {}, .range = {}};
+    double const unit = unit_of_row(limit);
+    for (Ingredient const& one : ingredients) {
+        double coefficient = limit.of == BlendLimit::Of::ingredient ? (one.key == limit.key ? 1 : 0)
+                                                                    : counted(one, limit.key, limit.floor);
+        coefficient /= unit;
+        if (limit.for_energy) {
+            coefficient -= counted(one, "energy", true) / in_kilocalories_per_kilogram(*limit.for_energy);
+        }
+        row.coefficients.push_back(coefficient);
+    }
+    double const side = limit.for_energy ? 0 : limit.level / unit;
+    row.range = limit.floor ? Range{side, unbounded} : Range{-unbounded, side};
+    return row;
+}
+
+BlendProblem blend_problem(domain::Blend const& wish, std::vector<Ingredient> const& ingredients,
+                           std::optional<BlendNeeds> const& needs, NeedScale scale) {
+    BlendProblem problem{.ingredients = ingredients, .limits = {}, .unstated = {}, .assumptions = {}, .program = {}};
+    add_own_needs(problem, wish);
+    if (needs) {
+        add_table_needs(problem, wish, *needs, scale);
+        add_nutrient_rules(problem, wish, *needs);
+    }
+    for (Ingredient const& one : ingredients) add_share_limits(problem, one, needs);
+    set_unstated_apart(problem);
+    LinearProgram& program = problem.program;
+    for (Ingredient const& one : ingredients) {
+        program.cost.push_back(one.price ? in_money_per_kilogram(*one.price) : 0);
+        program.columns.push_back({0, unbounded});  // that all add up to 1 keeps each below it
+    }
+    program.rows.push_back({std::vector<double>(ingredients.size(), 1), {1, 1}});
+    for (BlendLimit const& limit : problem.limits) program.rows.push_back(limit_row(limit, ingredients));
+    return problem;
+}
+
+LinearProgram with_level(BlendProblem const& problem, std::size_t limit, double level) {
+    LinearProgram program = problem.program;
+    BlendLimit moved = problem.limits[limit];
+    moved.level = level;
+    program.rows[row_of(limit)] = limit_row(moved, problem.ingredients);
+    return program;
+}
+
+Nearest nearest_mix(BlendProblem const& problem) {
+    bool shares_too = false;
+    Optimum first = minimise(elastic(problem, shares_too, {}));
+    if (first.outcome != Outcome::optimal) {
+        shares_too = true;
+        first = minimise(elastic(problem, shares_too, {}));
+    }
+    if (first.outcome != Outcome::optimal) throw std::logic_error("an elastic program is always possible");
+    double const most = first.cost + slack * (1 + first.cost);
+    Optimum cheapest = minimise(elastic(problem, shares_too, most));
+    if (cheapest.outcome != Outcome::optimal) cheapest = first;
+    Nearest nearest{.optimum = cheapest, .shortfall = first.cost, .missing = {}, .against = {}};
+    std::size_t column = problem.ingredients.size();
+    for (std::size_t i = 0; i < problem.limits.size(); ++i) {
+        bool const gives = shares_too || problem.limits[i].of == BlendLimit::Of::nutrient;
+        nearest.missing.push_back(gives ? cheapest.x[column++] : 0);
+        bool const bears = std::abs(first.row_duals[row_of(i)]) > slack;
+        if (bears && nearest.missing.back() <= no_miss) nearest.against.push_back(i);
+    }
+    nearest.optimum.x.resize(problem.ingredients.size());
+    return nearest;
+}
+
+double level_reached(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares) {
+    BlendLimit const& one = problem.limits[limit];
+    double sum = 0;
+    for (std::size_t j = 0; j < shares.size(); ++j) {
+        Ingredient const& ingredient = problem.ingredients[j];
+        bool const of_nutrient = one.of == BlendLimit::Of::nutrient;
+        sum += shares[j] * (of_nutrient ? counted(ingredient, one.key, one.floor) : ingredient.key == one.key ? 1 : 0);
+    }
+    return sum;
+}
+
+}  // namespace cropful::engine

@@ -1,0 +1,89 @@
+#include "cropful/engine/square.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "cropful/fault.hpp"
+#include "engine/weighing.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double guard = 1e-9;  // steps; what arithmetic may take from a whole one
+
+double fixed_share(SquareQuestion const& question, SquareFeed const& feed) {
+    return feed.fixed ? ratio(*feed.fixed / question.batch) : 0;
+}
+
+/// The per cent the two feeds must hold together, once what is fixed or kept has its place.
+double to_balance(SquareQuestion const& question, double& left) {
+    double protein = question.protein;
+    left = 1 - question.keep;
+    for (SquareFeed const& feed : question.feeds) {
+        left -= fixed_share(question, feed);
+        protein -= fixed_share(question, feed) * feed.protein;
+    }
+    if (left <= guard) throw NoAnswer("what is kept and what is fixed fill the batch: nothing is left to balance");
+    return protein / left;
+}
+
+double protein_of(Square const& square) {
+    double protein = 0;
+    for (SquarePart const& part : square.parts)
+        protein += ratio(part.amount / square.question.batch) * part.feed.protein;
+    return protein;
+}
+
+}  // namespace
+
+std::vector<Mass> weigh(std::vector<double> const& shares, Mass batch, Mass step) {
+    double const total = std::accumulate(shares.begin(), shares.end(), 0.0);
+    double const steps = std::round(ratio(batch / step) * total);
+    std::vector<double> whole, rest;
+    for (double const share : shares) {
+        double const exact = steps * share / total;
+        whole.push_back(std::floor(exact + guard));
+        rest.push_back(exact - whole.back());
+    }
+    double left = steps - std::accumulate(whole.begin(), whole.end(), 0.0);
+    while (left >= 1) {
+        auto const most = std::max_element(rest.begin(), rest.end());
+        whole[static_cast<std::size_t>(most - rest.begin())] += 1;
+        *most = -1;
+        left -= 1;
+    }
+    std::vector<Mass> amounts;
+    for (double const count : whole) amounts.push_back(step * count);
+    return amounts;
+}
+
+Square square(SquareQuestion const& question) {
+    Square result{.question = question, .parts = {}};
+    double left = 0;
+    result.balanced = to_balance(question, left);
+    std::vector<SquareFeed> pair;
+    for (SquareFeed const& feed : question.feeds) {
+        if (!feed.fixed) pair.push_back(feed);
+    }
+    auto const [low, high] = std::minmax(pair.at(0).protein, pair.at(1).protein);
+    result.possible = low <= result.balanced + guard && result.balanced <= high + guard;
+    double const within = std::clamp(result.balanced, low, high);
+    double const whole = high - low;
+    std::vector<double> shares;
+    for (SquareFeed const& feed : question.feeds) {
+        double const other = feed.name == pair[0].name ? pair[1].protein : pair[0].protein;
+        double const parts = feed.fixed ? 0 : std::abs(within - other);
+        bool const alike = whole == 0;  // two feeds of one protein: halves
+        double const share = feed.fixed ? fixed_share(question, feed) : left * (alike ? 0.5 : parts / whole);
+        result.parts.push_back({feed, parts, share, kilograms(0)});
+        shares.push_back(share);
+    }
+    auto const amounts = weigh(shares, question.batch, question.scale);
+    for (std::size_t i = 0; i < amounts.size(); ++i) result.parts[i].amount = amounts[i];
+    result.protein = protein_of(result);
+    return result;
+}
+
+}  // namespace cropful::engine

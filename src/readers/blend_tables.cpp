@@ -1,0 +1,78 @@
+#include <utility>
+
+#include "cropful/domain/nutrient.hpp"
+#include "readers/blend_parts.hpp"
+#include "readers/forms.hpp"
+#include "readers/rations_parts.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+using domain::Ingredient;
+using engine::BlendLimit;
+using engine::BlendRule;
+
+Ingredient read_built_in(Table& table) {
+    Ingredient one{.key = table.need("key", a_text),
+                   .title = table.need("name", a_text),
+                   .like = "",
+                   .price = {},
+                   .holds = {},
+                   .at_most = {},
+                   .source = read_source(table)};
+    one.like = one.key;
+    table.maybe("dm", a_percentage);
+    table.maybe("note", a_passage);
+    table.maybe("less_sure", list_of(a_text));
+    one.holds = read_holds(table, one.source.standing);
+    return one;
+}
+
+BlendRule read_rule(Table& table) {
+    BlendRule rule;
+    auto const like = table.maybe("like", a_text);
+    rule.of = like ? BlendLimit::Of::ingredient : BlendLimit::Of::nutrient;
+    rule.key = like ? *like : table.need("nutrient", a_text);
+    auto const* nutrient = domain::find_nutrient(rule.key);
+    if (!like && !nutrient) throw table.refuse("nutrient", "a nutrient's key, such as \"calcium\"");
+    auto const level = [&](Value const& value) {
+        return like ? a_percentage(value) : parse_level(*nutrient, a_text(value));
+    };
+    rule.laying = table.need("laying", a_yes_or_no);
+    rule.at_most = table.need("at_most", level);
+    rule.why = table.need("why", a_passage);
+    rule.source = read_source(table);
+    return rule;
+}
+
+template <class Item>
+std::vector<Item> read_each(Document document, std::string_view key, Item (*read)(Table&)) {
+    Table root = Table::root(std::move(document));
+    std::vector<Item> items;
+    for (Table& table : root.array(key)) {
+        items.push_back(read(table));
+        table.done();
+    }
+    root.done();
+    return items;
+}
+
+}  // namespace
+
+std::map<std::string, domain::Level> read_holds(Table& table, domain::Standing standing) {
+    std::map<std::string, domain::Level> holds;
+    for (domain::Nutrient const& nutrient : domain::nutrients()) {
+        auto const levels = table.maybe(nutrient.key, level_or_two(nutrient));
+        if (levels) holds[std::string(nutrient.key)] = {levels->front(), levels->back(), standing};
+    }
+    return holds;
+}
+
+std::vector<Ingredient> read_ingredients(Document document) {
+    return read_each(std::move(document), "ingredient", read_built_in);
+}
+
+std::vector<BlendRule> read_blend_rules(Document document) { return read_each(std::move(document), "rule", read_rule); }
+
+}  // namespace cropful::readers

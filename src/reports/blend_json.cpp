@@ -1,0 +1,131 @@
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/reports/blend_text.hpp"
+#include "reports/json_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using namespace quantities;
+using engine::BlendAnswer;
+using engine::BlendFinding;
+using engine::BlendLimit;
+using engine::BlendStatus;
+using engine::Verdict;
+
+std::string name(BlendStatus status) {
+    if (status == BlendStatus::given) return "given";
+    return status == BlendStatus::impossible ? "impossible" : "least cost";
+}
+
+std::string name(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::meets:
+            return "meets";
+        case Verdict::short_of:
+            return "short";
+        case Verdict::over:
+            return "over";
+        case Verdict::unstated:
+            break;
+    }
+    return "unstated";
+}
+
+/// A level in the nutrient's unit; of an ingredient its share in per cent.
+double shown(BlendLimit const& limit, double level) {
+    return limit.of == BlendLimit::Of::ingredient ? 100 * level : level;
+}
+
+Json limit_json(BlendLimit const& limit) {
+    bool const nutrient = limit.of == BlendLimit::Of::nutrient;
+    Json json{{nutrient ? "nutrient" : "ingredient", limit.key},
+              {"limit", limit.floor ? "floor" : "ceiling"},
+              {"level", shown(limit, limit.level)},
+              {"unit", nutrient ? unit_of(limit.key) : Json("%")}};
+    json.update(to_json(limit.source));
+    return json;
+}
+
+Json clashes_json(std::vector<engine::BlendClash> const& clashes) {
+    Json all = Json::array();
+    for (auto const& one : clashes) {
+        Json json = limit_json(one.limit);
+        json["reached"] = shown(one.limit, one.reached);
+        all.push_back(json);
+    }
+    return all;
+}
+
+Json finding_json(BlendFinding const& one) {
+    Json json{{"nutrient", one.nutrient}, {"unit", unit_of(one.nutrient)}};
+    bool const stated = one.verdict != Verdict::unstated;
+    json["level"] = stated ? Json(one.level) : Json(nullptr);
+    json["most"] = stated && !one.most_unknown ? Json(one.most) : Json(nullptr);
+    json["floor"] = or_null(one.floor);
+    json["ceiling"] = or_null(one.ceiling);
+    json["verdict"] = name(one.verdict);
+    json["off_by"] = one.off_by;
+    json["by_rounding"] = one.by_rounding;
+    json["silent"] = one.silent;
+    json["silent_pct"] = 100 * one.silent_share;
+    json["floor_standing"] = one.floor ? Json(domain::name(one.floor_source.standing)) : Json(nullptr);
+    json["ceiling_standing"] = one.ceiling ? Json(domain::name(one.ceiling_source.standing)) : Json(nullptr);
+    return json;
+}
+
+Json part_json(engine::BlendPart const& part, Mass batch) {
+    return {{"ingredient", part.key},
+            {"title", part.title},
+            {"amount_kg", in_kilograms(part.amount)},
+            {"share_pct", 100 * ratio(part.amount / batch)},
+            {"exact_pct", 100 * part.share},
+            {"price_per_kg", or_null(part.price, in_money_per_kilogram)},
+            {"enters_below_per_kg", or_null(part.enters_below, in_money_per_kilogram)}};
+}
+
+Json price_json(engine::ShadowPrice const& price) {
+    Json json = limit_json(price.limit);
+    json["to"] = shown(price.limit, price.to);
+    json["change_per_kg"] = or_null(price.change, in_money_per_kilogram);
+    json["dual_per_kg"] = price.limit.of == BlendLimit::Of::ingredient ? price.dual / 100 : price.dual;
+    return json;
+}
+
+Json blend_json(BlendAnswer const& answer) {
+    Json json{{"name", answer.blend.name},
+              {"kind", or_null(answer.blend.kind)},
+              {"phase", answer.phase.empty() ? Json(nullptr) : Json(answer.phase)},
+              {"by_energy", answer.need_scale == engine::NeedScale::by_energy},
+              {"status", name(answer.status)},
+              {"batch_kg", in_kilograms(answer.batch)},
+              {"scale_kg", in_kilograms(answer.scale)},
+              {"cost", or_null(answer.batch_cost, in_money)},
+              {"optimum_per_kg", or_null(answer.cost, in_money_per_kilogram)},
+              {"mix_unique", answer.mix_unique},
+              {"duals_unique", answer.duals_unique},
+              {"shortfall", answer.shortfall},
+              {"clashes", clashes_json(answer.clashes)},
+              {"against", Json::array()},
+              {"ingredients", Json::array()},
+              {"analysis", Json::array()},
+              {"shares_missed", clashes_json(answer.shares_missed)},
+              {"shadow_prices", Json::array()}};
+    for (auto const& one : answer.against) json["against"].push_back(limit_json(one));
+    for (auto const& one : answer.parts) json["ingredients"].push_back(part_json(one, answer.batch));
+    for (auto const& one : answer.findings) json["analysis"].push_back(finding_json(one));
+    for (auto const& one : answer.prices) json["shadow_prices"].push_back(price_json(one));
+    json["assumptions"] = notes(answer.assumptions);
+    json["cautions"] = notes(answer.cautions);
+    return json;
+}
+
+}  // namespace
+
+std::string blends_json(std::vector<BlendAnswer> const& answers, domain::Farm const& farm) {
+    Json blends = Json::array();
+    for (BlendAnswer const& answer : answers) blends.push_back(blend_json(answer));
+    return printed({{"farm", farm.name}, {"currency", farm.currency}, {"blends", blends}});
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,191 @@
+#include "cropful/reports/blend_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/blend_words.hpp"
+#include "reports/mixing_sheet.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using namespace quantities;
+using engine::BlendAnswer;
+using engine::BlendFinding;
+using engine::BlendStatus;
+using engine::Verdict;
+
+constexpr double much_unknown = 0.1;  // share of the mix that may hold what it does not state
+
+std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
+    std::string what = "cheapest mix";
+    if (answer.status == BlendStatus::given) what = "the mix as given";
+    if (answer.status == BlendStatus::impossible) what = "the nearest mix";
+    std::string const left =
+        answer.blend.name + ": " + what + ", " + on_scale(answer.batch, answer.scale, farm.measures);
+    std::string right;
+    if (answer.batch_cost) {
+        bool const us = farm.measures == Measures::us;
+        Money const one = *answer.batch_cost * ratio(kilograms(us ? kilograms_per_pound : 1) / answer.batch);
+        right =
+            print(*answer.batch_cost, farm.currency) + "; " + number(in_money(one), 3) + " per " + (us ? "lb" : "kg");
+    }
+    std::string text = both_ends(left, right) + std::string(page_width, '=') + "\n";
+    if (!answer.kind_title.empty()) text += wrap("for " + answer.kind_title + ", " + answer.phase);
+    return text;
+}
+
+/// "; 80.8 % of it does not state that"; empty where little is unknown.
+std::string unknown_words(BlendAnswer const& answer, engine::BlendLimit const& limit) {
+    for (BlendFinding const& one : answer.findings) {
+        bool const same = limit.of == engine::BlendLimit::Of::nutrient && one.nutrient == limit.key;
+        if (!same || !limit.floor || one.silent_share < much_unknown) continue;
+        return "; " + number(100 * one.silent_share, 1) + " % of it does not state any: ask the maker";
+    }
+    return "";
+}
+
+std::string impossible_text(BlendAnswer const& answer) {
+    std::string text = "NO MIX OF THESE KEEPS EVERY LIMIT\n";
+    for (auto const& clash : answer.clashes) {
+        text += wrap(limit_words(clash.limit, answer) + "; the nearest mix has " +
+                         limit_level(clash.limit, clash.reached) + unknown_words(answer, clash.limit),
+                     "  ! ", "    ");
+    }
+    std::vector<std::string> others;
+    for (auto const& limit : answer.against) others.push_back(limit_words(limit, answer));
+    text +=
+        wrap(others.empty() ? "none of the ingredients holds more of it" : "this clashes with: " + join(others, "; "),
+             "    ", "    ");
+    return text +
+           wrap("Below is the mix with the least total shortfall, each limit counted in shares of itself.", "  ", "  ");
+}
+
+/// Which ingredients are silent on what is wanted: nutrients with the same ones together.
+class Silences {
+  public:
+    void add(BlendFinding const& finding) {
+        if (finding.silent.empty() || !(finding.floor || finding.ceiling)) return;
+        std::string const words = join(finding.silent) + " (" + share(finding) + " of the mix)";
+        auto const same = [&](auto const& group) { return group.second == words; };
+        auto group = std::find_if(groups_.begin(), groups_.end(), same);
+        if (group == groups_.end()) group = groups_.insert(group, {{}, words});
+        group->first.push_back(nutrient_title(finding.nutrient));
+    }
+    static std::string share(BlendFinding const& finding) {
+        return finding.silent.empty() ? "" : number(100 * finding.silent_share, 1) + " %";
+    }
+    [[nodiscard]] std::string text() const {
+        std::string text;
+        for (auto const& [nutrients, words] : groups_) {
+            text += wrap(join(nutrients) + ": not stated by " + words, "  ? ", "    ");
+        }
+        if (text.empty()) return "";
+        return "  Nothing is counted for what an ingredient does not state:\n" + text;
+    }
+
+  private:
+    std::vector<std::pair<std::vector<std::string>, std::string>> groups_;
+};
+
+std::string wanted(BlendFinding const& one) {
+    bool const own = one.floor && one.floor_source.standing == domain::Standing::yours;
+    std::string const floor = one.floor ? level_words(one.nutrient, *one.floor) : "";
+    if (!one.ceiling) return floor + (own ? " (yours)" : "");
+    std::string const ceiling = level_words(one.nutrient, *one.ceiling);
+    return one.floor ? floor + " to " + ceiling : "at most " + ceiling;
+}
+
+std::string verdict(BlendFinding const& one) {
+    std::string const rounding = one.by_rounding ? ", by rounding" : "";
+    switch (one.verdict) {
+        case Verdict::short_of:
+            if (one.silent_share >= much_unknown) {
+                return "NOT SHOWN: what is stated is short by " + gap_words(one.nutrient, one.off_by);
+            }
+            return "SHORT by " + gap_words(one.nutrient, one.off_by) + rounding;
+        case Verdict::over:
+            return "OVER by " + gap_words(one.nutrient, one.off_by) + rounding;
+        default:
+            break;
+    }
+    if (!one.floor && !one.ceiling) return "";
+    return one.ceiling && one.most_unknown ? "meets; the most is not stated" : "meets";
+}
+
+std::string findings_text(BlendAnswer const& answer) {
+    Table table({Align::left, Align::left, Align::left, Align::right, Align::left}, 2);
+    table.add({"nutrient", "in the mix", "wanted", "unknown", ""});
+    Silences silences;
+    std::vector<std::string> gap;
+    for (BlendFinding const& one : answer.findings) {
+        if (one.verdict == Verdict::unstated) {
+            gap.push_back(nutrient_title(one.nutrient) +
+                          (one.floor ? " " + level_words(one.nutrient, *one.floor) : ""));
+            continue;
+        }
+        table.add({nutrient_title(one.nutrient), level_words(one.nutrient, one.level), wanted(one),
+                   Silences::share(one), verdict(one)});
+        silences.add(one);
+    }
+    std::string text = "WHAT IT HOLDS, AS WEIGHED\n" + table.text() + silences.text();
+    if (!gap.empty()) text += wrap("stated by nothing in the mix, wanted: " + join(gap), "  ", "    ");
+    for (auto const& missed : answer.shares_missed) {
+        text += wrap(limit_words(missed.limit, answer) + "; here it is " + percent(missed.reached), "  ! ", "    ");
+    }
+    return text;
+}
+
+std::string prices_text(BlendAnswer const& answer, domain::Farm const& farm) {
+    auto const [weight, per] = per_weight(answer, farm.measures);
+    auto const cost = [&, w = weight](MoneyPerMass price) { return print(price * w, farm.currency); };
+    std::string text;
+    for (auto const& price : answer.prices) {
+        bool const cents = !price.change || std::abs(in_money(*price.change * weight)) >= 0.005;
+        if (price.fixed || !cents) continue;
+        std::string const step = limit_step(price, answer);
+        if (!price.change) {
+            text += wrap(step + ": no mix of these can", "  - ", "    ");
+        } else if (*price.change >= money_per_kilogram(0)) {
+            text += wrap(step + " costs " + cost(*price.change) + " more per " + per, "  - ", "    ");
+        } else {
+            text += wrap(step + " saves " + cost(-*price.change) + " per " + per, "  - ", "    ");
+        }
+    }
+    std::string const about = answer.duals_unique ? "" : "about ";
+    for (auto const& part : answer.parts) {
+        if (!part.enters_below) continue;
+        text += wrap(part.title + " would come in below " + about + cost(*part.enters_below) + " per " + per +
+                         " (now " + cost(*part.price) + ")",
+                     "  - ", "    ");
+    }
+    if (text.empty()) return "";
+    if (!answer.mix_unique) text += wrap("Other mixes cost as little as this one.", "  ", "  ");
+    return "WHAT A CHANGE WOULD COST\n" + text;
+}
+
+}  // namespace
+
+std::string blend_text(BlendAnswer const& answer, domain::Farm const& farm, Sources sources) {
+    std::string text = heading(answer, farm);
+    if (answer.status == BlendStatus::impossible) text += "\n" + impossible_text(answer);
+    text += "\n" + mixing_sheet(answer, farm) + "\n" + findings_text(answer);
+    std::string const prices = prices_text(answer, farm);
+    if (!prices.empty()) text += "\n" + prices;
+    return text + notes_text(answer.cautions, answer.assumptions, sources);
+}
+
+std::string impossible_words(BlendAnswer const& answer) {
+    std::vector<std::string> missed;
+    for (auto const& clash : answer.clashes) {
+        missed.push_back(limit_words(clash.limit, answer) + " (nearest " + limit_level(clash.limit, clash.reached) +
+                         ")");
+    }
+    return answer.blend.name + ": no mix of these ingredients keeps every limit: " + join(missed, "; ");
+}
+
+}  // namespace cropful::reports

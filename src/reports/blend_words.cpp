@@ -1,0 +1,59 @@
+#include "reports/blend_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::BlendAnswer;
+using engine::BlendLimit;
+
+/// What is limited: a nutrient, or an ingredient by its title.
+std::string subject(BlendLimit const& limit, BlendAnswer const& answer) {
+    if (limit.of == BlendLimit::Of::nutrient) return nutrient_title(limit.key);
+    auto const same = [&](engine::BlendPart const& part) { return part.key == limit.key; };
+    auto const found = std::find_if(answer.parts.begin(), answer.parts.end(), same);
+    return (found == answer.parts.end() ? limit.key : found->title) + " in the mix";
+}
+
+}  // namespace
+
+std::string nutrient_title(std::string const& nutrient) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? std::string(known->title) : nutrient;
+}
+
+std::string level_words(std::string const& nutrient, double level) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? domain::print_level(*known, level) : quantities::plain(level);
+}
+
+std::string gap_words(std::string const& nutrient, double gap) {
+    double const unit = gap > 0 ? std::pow(10.0, std::floor(std::log10(gap)) - 1) : 1;
+    std::string const level = level_words(nutrient, std::round(gap / unit) * unit);
+    return level.ends_with(" %") ? level.substr(0, level.size() - 2) + " points" : level;
+}
+
+std::string limit_level(BlendLimit const& limit, double level) {
+    return limit.of == BlendLimit::Of::nutrient ? level_words(limit.key, level) : quantities::percent(level);
+}
+
+std::string limit_words(BlendLimit const& limit, BlendAnswer const& answer) {
+    return (limit.floor ? "at least " : "at most ") + limit_level(limit, limit.level) + " " + subject(limit, answer);
+}
+
+std::string limit_step(engine::ShadowPrice const& price, BlendAnswer const& answer) {
+    BlendLimit const& limit = price.limit;
+    std::string const from = limit_level(limit, limit.level), to = limit_level(limit, price.to);
+    if (limit.of == BlendLimit::Of::nutrient && limit.key == "protein" && limit.floor) {
+        return "one more point of protein (" + to + " instead of " + from + ")";
+    }
+    return (limit.floor ? "asking for " : "allowing ") + to + " " + subject(limit, answer) + " instead of " + from;
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/engine/blend.hpp"
+
+/// The part of a blend's page that is read at the scale.
+namespace cropful::reports {
+
+/// An amount as a scale with this step shows it: "55 lb 3 oz", "2.5 oz"; "25.05 kg", "120 g".
+std::string on_scale(quantities::Mass amount, quantities::Mass step, quantities::Measures measures);
+
+/// The weight prices are given for: 100 lb, 100 kg, or a tonne for batches of a tonne and more.
+struct PerWeight {
+    quantities::Mass weight;
+    std::string words;
+};
+PerWeight per_weight(engine::BlendAnswer const& answer, quantities::Measures measures);
+
+/// What to weigh, largest first, with a running total; small amounts are stirred into a little of the largest first.
+std::string mixing_sheet(engine::BlendAnswer const& answer, domain::Farm const& farm);
+
+}  // namespace cropful::reports

@@ -1,0 +1,114 @@
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/blend_text.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/json_parts.hpp"
+#include "reports/mixing_sheet.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using namespace quantities;
+using engine::Square;
+using engine::SquarePart;
+
+std::string pct(double x) { return plain(x) + " %"; }
+
+/// The two that are balanced, the richer first.
+std::vector<SquarePart> pair_of(Square const& square) {
+    std::vector<SquarePart> pair;
+    for (SquarePart const& part : square.parts) {
+        if (!part.feed.fixed) pair.push_back(part);
+    }
+    if (pair[0].feed.protein < pair[1].feed.protein) std::swap(pair[0], pair[1]);
+    return pair;
+}
+
+std::string working(Square const& square) {
+    auto const pair = pair_of(square);
+    double const whole = pair[0].parts + pair[1].parts;
+    std::string text = "THE SQUARE\n";
+    if (std::abs(square.balanced - square.question.protein) > 1e-9) {
+        text += wrap("The two must hold " + pct(square.balanced) +
+                         " together, so that the whole batch, with what is kept "
+                         "or fixed, holds " +
+                         pct(square.question.protein) + ".",
+                     "  ", "  ");
+    }
+    Table table({Align::left, Align::right, Align::right, Align::left}, 2);
+    for (SquarePart const& part : pair) {
+        SquarePart const& other = part.feed.name == pair[0].feed.name ? pair[1] : pair[0];
+        table.add({part.feed.name, pct(part.feed.protein), plain(part.parts) + " parts",
+                   "the difference of " + pct(square.balanced) + " and " + pct(other.feed.protein) + " of the " +
+                       other.feed.name});
+    }
+    return text + table.text() + "  together " + plain(whole) + " parts\n";
+}
+
+}  // namespace
+
+std::string square_text(Square const& square, Measures measures) {
+    auto const& question = square.question;
+    std::string text = both_ends("Two feeds to " + pct(question.protein) + " protein",
+                                 on_scale(question.batch, question.scale, measures)) +
+                       std::string(page_width, '=') + "\n";
+    if (!square.possible) {
+        text += "\n" + wrap("NOT POSSIBLE: " + impossible_words(square) + ". The nearest mix:");
+    }
+    Table table({Align::right, Align::right, Align::right, Align::left}, 2);
+    table.add({"weigh", "share", "protein", "feed"});
+    for (SquarePart const& part : square.parts) {
+        table.add({on_scale(part.amount, question.scale, measures), number(100 * part.share, 2) + " %",
+                   pct(part.feed.protein), part.feed.name + (part.feed.fixed ? " (fixed)" : "")});
+    }
+    if (question.keep > 0) {
+        Mass const kept = question.batch * question.keep;
+        table.add({on_scale(kept, question.scale, measures), number(100 * question.keep, 2) + " %", "0 %",
+                   "kept for minerals, salt and premix"});
+    }
+    text += "\nWEIGH\n" + table.text() + "  As weighed this holds " + number(square.protein, 2) + " % protein.\n";
+    if (square.possible) text += "\n" + working(square);
+    text +=
+        "\nWATCH\n" +
+        wrap(
+            "Protein alone makes no feed: amino acids, calcium, phosphorus, salt and vitamins are not looked at here. "
+            "`cropful blend FILE` does that.",
+            "  ! ", "    ") +
+        wrap(
+            "Never dilute a medicated feed, and never give whole or cracked grain to small chicks. The label, your "
+            "veterinarian and local law come first.",
+            "  ! ", "    ");
+    return text;
+}
+
+std::string impossible_words(Square const& square) {
+    auto const pair = pair_of(square);
+    bool const over = square.balanced > pair[0].feed.protein;
+    return "the two must hold " + pct(square.balanced) + " together, which is " + (over ? "more" : "less") +
+           " than either of them holds (" + pair[0].feed.name + " " + pct(pair[0].feed.protein) + ", " +
+           pair[1].feed.name + " " + pct(pair[1].feed.protein) + ")";
+}
+
+std::string square_json(Square const& square) {
+    Json parts = Json::array();
+    for (SquarePart const& part : square.parts) {
+        parts.push_back({{"feed", part.feed.name},
+                         {"protein_pct", part.feed.protein},
+                         {"parts", part.parts},
+                         {"share_pct", 100 * part.share},
+                         {"amount_kg", in_kilograms(part.amount)},
+                         {"fixed", part.feed.fixed.has_value()}});
+    }
+    return printed({{"possible", square.possible},
+                    {"target_pct", square.question.protein},
+                    {"balanced_pct", square.balanced},
+                    {"keep_pct", 100 * square.question.keep},
+                    {"batch_kg", in_kilograms(square.question.batch)},
+                    {"scale_kg", in_kilograms(square.question.scale)},
+                    {"protein_pct", square.protein},
+                    {"feeds", parts}});
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,151 @@
+// Blends worked by hand.
+#include "cropful/engine/blend.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace cropful;
+using namespace cropful::engine;
+using namespace cropful::quantities;
+using Catch::Contains;
+using Catch::WithinAbs;
+
+namespace {
+
+Ingredient ingredient(std::string const& key, double price, std::map<std::string, double> const& holds) {
+    Ingredient one;
+    one.key = one.title = key;
+    one.price = money_per_kilogram(price);
+    for (auto const& [nutrient, level] : holds) one.holds[nutrient] = {level, level, domain::Standing::yours};
+    return one;
+}
+
+domain::Blend wish(std::map<std::string, domain::Bounds> need) {
+    domain::Blend blend;
+    blend.name = "test";
+    blend.batch = kilograms(100);
+    blend.scale = kilograms(1);
+    blend.need = std::move(need);
+    return blend;
+}
+
+std::vector<Ingredient> const grain_and_meal{ingredient("grain", 0.2, {{"protein", 8}}),
+                                             ingredient("meal", 0.6, {{"protein", 44}})};
+
+BlendFinding finding(BlendAnswer const& answer, std::string const& nutrient) {
+    for (auto const& one : answer.findings) {
+        if (one.nutrient == nutrient) return one;
+    }
+    FAIL("nothing said of " << nutrient);
+    return {};
+}
+
+}  // namespace
+
+TEST_CASE("20 % of grain 8 % and meal 44 %: two thirds and a third, and what a point costs", "[blend]") {
+    // 24 : 12 parts; a third of 0.6 and two thirds of 0.2 are 0.3333 a kg; a point moves 1/36 from grain to meal
+    auto const it = blend(wish({{"protein", {20, {}}}}), grain_and_meal, {});
+    CHECK(it.status == BlendStatus::least_cost);
+    CHECK_THAT(in_money_per_kilogram(*it.cost), WithinAbs(1.0 / 3, 1e-9));
+    REQUIRE(it.prices.size() == 1);
+    CHECK_THAT(it.prices[0].dual, WithinAbs(0.4 / 36, 1e-9));
+    CHECK_THAT(in_money_per_kilogram(*it.prices[0].change), WithinAbs(0.4 / 36, 1e-9));
+    CHECK(it.duals_unique);
+}
+
+TEST_CASE("steps of the scale are moved to keep a floor", "[blend]") {
+    // 66.67 and 33.33 kg: 67 and 33 hold 19.88 %, 66 and 34 hold 20.24 %
+    auto const it = blend(wish({{"protein", {20, {}}}}), grain_and_meal, {});
+    CHECK_THAT(in_kilograms(it.parts[1].amount), WithinAbs(34, 1e-9));
+    CHECK(finding(it, "protein").verdict == Verdict::meets);
+}
+
+TEST_CASE("a floor missed by rounding to the scale is said", "[blend]") {
+    // between 20 and 20.1 % lies no whole number of kilograms: 19.88 % misses by less than 20.24 %
+    auto const protein = finding(blend(wish({{"protein", {20, 20.1}}}), grain_and_meal, {}), "protein");
+    CHECK(protein.verdict == Verdict::short_of);
+    CHECK(protein.by_rounding);
+    CHECK_THAT(protein.level, WithinAbs(19.88, 1e-9));
+}
+
+TEST_CASE("a given mix in another batch is weighed anew", "[blend]") {
+    auto given = wish({});
+    given.amounts = {{"grain", kilograms(2)}, {"meal", kilograms(1)}};
+    auto const it = blend(given, grain_and_meal, {});
+    CHECK_THAT(in_kilograms(it.parts[0].amount), WithinAbs(67, 1e-9));
+    CHECK_THAT(in_kilograms(it.parts[1].amount), WithinAbs(33, 1e-9));
+}
+
+TEST_CASE("what is not stated is unknown, never zero", "[blend]") {
+    auto feeds = grain_and_meal;
+    feeds[1].holds["calcium"] = {0.3, 0.3, {}};
+    auto it = blend(wish({{"protein", {20, {}}}, {"calcium", {0.1, 5.0}}, {"zinc", {50, {}}}}), feeds, {});
+    CHECK(finding(it, "calcium").silent == std::vector<std::string>{"grain"});
+    CHECK_THAT(finding(it, "calcium").silent_share, WithinAbs(0.66, 0.02));
+    CHECK(finding(it, "zinc").verdict == Verdict::unstated);
+}
+
+TEST_CASE("an impossible request: the nearest mix and what clashes", "[blend]") {
+    // 50 % is out of reach; all meal comes nearest, short by 6 of 50
+    auto const it = blend(wish({{"protein", {50, {}}}}), grain_and_meal, {});
+    REQUIRE(it.status == BlendStatus::impossible);
+    CHECK_THAT(it.parts[1].share, WithinAbs(1, 1e-7));
+    CHECK_THAT(it.shortfall, WithinAbs(6.0 / 50, 1e-9));
+    REQUIRE(it.clashes.size() == 1);
+    CHECK_THAT(it.clashes[0].reached, WithinAbs(44, 1e-6));
+}
+
+TEST_CASE("an ingredient's most stands against a floor, and is named", "[blend]") {
+    auto feeds = grain_and_meal;
+    feeds[1].at_most = 0.2;
+    auto const it = blend(wish({{"protein", {20, {}}}}), feeds, {});
+    REQUIRE(it.status == BlendStatus::impossible);
+    CHECK_THAT(it.parts[1].share, WithinAbs(0.2, 1e-9));
+    REQUIRE(it.against.size() == 1);
+    CHECK(it.against[0].key == "meal");
+}
+
+TEST_CASE("shares that cannot add up give way last", "[blend]") {
+    auto feeds = grain_and_meal;
+    feeds[0].at_most = feeds[1].at_most = 0.4;
+    auto const it = blend(wish({{"protein", {10, {}}}}), feeds, {});
+    REQUIRE(it.status == BlendStatus::impossible);
+    CHECK_THAT(it.parts[0].share + it.parts[1].share, WithinAbs(1, 1e-9));
+}
+
+TEST_CASE("the price below which an ingredient comes in", "[blend]") {
+    // pulse of 26 %: half grain, half meal is worth 0.4
+    auto feeds = grain_and_meal;
+    feeds.push_back(ingredient("pulse", 0.5, {{"protein", 26}}));
+    auto const dear = blend(wish({{"protein", {20, {}}}}), feeds, {});
+    CHECK_THAT(dear.parts[2].share, WithinAbs(0, 1e-9));
+    CHECK_THAT(in_money_per_kilogram(*dear.parts[2].enters_below), WithinAbs(0.4, 1e-9));
+    feeds[2].price = money_per_kilogram(0.399);
+    CHECK(blend(wish({{"protein", {20, {}}}}), feeds, {}).parts[2].share > 0.1);
+}
+
+TEST_CASE("needs that go with the energy", "[blend]") {
+    // 20 % for 2800 kcal/kg; a mix of 2100 kcal/kg needs 15 %: grain 8 and meal 44 give it at 7/36 meal
+    auto feeds = grain_and_meal;
+    for (auto& one : feeds) one.holds["energy"] = {2100, 2100, {}};
+    BlendNeeds needs;
+    needs.kind_title = "test birds";
+    needs.phase = {.name = "young",
+                   .laying = false,
+                   .from = days(0),
+                   .to = {},
+                   .energy = kilocalories_per_kilogram(2800),
+                   .needs = {{"protein", 20, false}}};
+    auto const it = blend(wish({}), feeds, needs, NeedScale::by_energy);
+    CHECK_THAT(it.parts[1].share, WithinAbs(7.0 / 36, 1e-9));
+    CHECK_THAT(*finding(it, "protein").floor, WithinAbs(15, 1e-9));
+}
+
+TEST_CASE("a medicated feed in a given mix is warned of", "[blend]") {
+    auto feeds = grain_and_meal;
+    feeds[1].medicated = true;
+    auto given = wish({});
+    given.amounts = {{"grain", kilograms(60)}, {"meal", kilograms(40)}};
+    auto const it = blend(given, feeds, {});
+    CHECK(it.status == BlendStatus::given);
+    CHECK_THAT(it.cautions.at(0).text, Contains("Never dilute a medicated feed"));
+}
