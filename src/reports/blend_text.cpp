@@ -100,16 +100,24 @@ std::string wanted(BlendFinding const& one) {
     return one.floor ? floor + " to " + ceiling : "at most " + ceiling;
 }
 
+/// Points are understood in a column of per cent, and leave the page its width.
+std::string gap(BlendFinding const& one) {
+    std::string words = gap_words(one.nutrient, one.off_by);
+    constexpr std::string_view points = " points";
+    if (words.ends_with(points)) words.erase(words.size() - points.size());
+    return words;
+}
+
 std::string verdict(BlendFinding const& one) {
     std::string const rounding = one.by_rounding ? ", by rounding" : "";
     switch (one.verdict) {
         case Verdict::short_of:
             if (one.silent_share >= much_unknown) {
-                return "NOT SHOWN: what is stated is short by " + gap_words(one.nutrient, one.off_by);
+                return "NOT SHOWN: what is stated is short by " + gap(one);
             }
-            return "SHORT by " + gap_words(one.nutrient, one.off_by) + rounding;
+            return "SHORT by " + gap(one) + rounding;
         case Verdict::over:
-            return "OVER by " + gap_words(one.nutrient, one.off_by) + rounding;
+            return "OVER by " + gap(one) + rounding;
         default:
             break;
     }
