@@ -52,9 +52,7 @@ CLI::App* add_to(CLI::App& program, AwayOptions& options) {
 
 std::string run(AwayOptions const& options) {
     FarmOptions const& asked = options.farm;
-    if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--hopper") && !asked.flags.has("--drinker")) {
-        throw WrongUse("what is to last? Say --hopper \"12 L\" or --drinker \"1 gal\"");
-    }
+    need_vessels(asked);
     auto const clock = now();
     auto const absence = absence_of(options, clock);
     auto const question = read_question(asked, {.birds_matter = true, .kept = kept, .counted = absence.from});

@@ -16,14 +16,10 @@ using domain::Amount;
 using domain::Deed;
 using domain::Entry;
 using domain::Hatch;
+using domain::is_kept;
+using domain::last_moment;
 using domain::Moment;
 using quantities::Volume;
-
-constexpr auto grace = quantities::days(1);  // after the last day of a hatch, to clear up
-
-Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + grace; }
-
-bool in_the_barn(Hatch const& hatch, Moment at) { return hatch.date <= at && at <= last_moment(hatch); }
 
 std::vector<std::string> names_of(std::vector<Hatch> const& hatches) {
     std::vector<std::string> names;
@@ -61,7 +57,7 @@ Hatch const& hatch_called(std::string_view name, domain::Farm const& farm) {
 Hatch const* hatch_of(std::string const& flag, Flags const& flags, Barn const& barn, Moment at) {
     auto const find = [&](std::string_view name) { return &hatch_called(name, barn.farm); };
     Hatch const* const hatch = flags.read(flag, find).value_or(nullptr);
-    if (hatch == nullptr || in_the_barn(*hatch, at)) return hatch;
+    if (hatch == nullptr || is_kept(*hatch, at)) return hatch;
     std::string const found = flags.has("--at") ? in_quotes(at.iso()) : "now, " + at.iso();
     throw BadInput(found,
                    "a moment from " + hatch->date.iso() + " to " + last_moment(*hatch).iso() + ", when " +
@@ -72,7 +68,7 @@ Hatch const* hatch_of(std::string const& flag, Flags const& flags, Barn const& b
 Hatch const& only_hatch(Barn const& barn, Moment at) {
     std::vector<Hatch> there;
     for (Hatch const& hatch : barn.farm.hatches) {
-        if (in_the_barn(hatch, at)) there.push_back(hatch);
+        if (is_kept(hatch, at)) there.push_back(hatch);
     }
     if (there.empty()) {
         throw WrongUse(barn.file + ": no hatch has birds at " + at.iso() + "; say with --at when it was, between " +
@@ -158,7 +154,7 @@ class Visit {
     }
 
     void birds() {
-        auto const died = count("--died", 1), moved = count("--moved", 1), joined = number("--joined");
+        auto const died = count("--died", 1), moved = count("--moved", 1), joined = number("--joined", 1);
         auto const counted = count("--counted", 0);
         Hatch const* const to = hatch_of("--to", flags_, barn_, at_);
         refuse_alone(to != nullptr, "--to", moved.has_value(), "--moved");
@@ -170,21 +166,22 @@ class Visit {
         if (to != nullptr) put(Deed::moved_in, *moved, *to);
     }
 
-    [[nodiscard]] std::optional<Amount> number(std::string const& flag) const {
-        return flags_.read(flag, [](std::string_view text) -> Amount {
-            return quantities::birds(parse_count(text, domain::most_birds));
+    [[nodiscard]] std::optional<quantities::Heads> number(std::string const& flag, int least) const {
+        return flags_.read(flag, [least](std::string_view text) {
+            return quantities::birds(parse_count(text, domain::most_birds, least));
         });
     }
 
-    [[nodiscard]] std::optional<Amount> count(std::string const& flag, int least) const {
-        return flags_.read(flag, [this, least](std::string_view text) -> Amount {
-            auto const count = quantities::birds(parse_count(text, domain::most_birds, least));
-            if (count > placed() && count > most()) {
-                throw BadInput(in_quotes(text), "no more birds than the hatch ever had, " +
-                                                    quantities::number(quantities::in_birds(most()), 0));
-            }
-            return count;
-        });
+    /// A number of birds that were there.
+    [[nodiscard]] std::optional<quantities::Heads> count(std::string const& flag, int least) const {
+        auto const birds = number(flag, least);
+        if (birds && *birds > placed() && *birds > most()) {
+            throw BadInput(
+                in_quotes(flags_.all().at(flag)),
+                "no more birds than the hatch ever had, " + quantities::number(quantities::in_birds(most()), 0),
+                {.file = "", .line = 0, .key = flag});
+        }
+        return birds;
     }
 
     /// Chicks, or a chick from every egg.

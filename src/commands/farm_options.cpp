@@ -167,6 +167,13 @@ Question read_question(FarmOptions const& options, Defaults const& defaults) {
     return {std::move(farm), std::move(rations), std::move(diary), {}};
 }
 
+void need_vessels(FarmOptions const& options) {
+    Flags const& flags = options.flags;
+    if (!options.file && flags.has("--kind") && !flags.has("--hopper") && !flags.has("--drinker")) {
+        throw WrongUse("what is to last? Say --hopper \"12 L\" or --drinker \"1 gal\"");
+    }
+}
+
 std::optional<Moment> read_moment(std::optional<std::string> const& text, std::string const& flag) {
     if (!text) return std::nullopt;
     Flags one;

@@ -44,9 +44,7 @@ CLI::App* add_to(CLI::App& program, LastOptions& options) {
 
 std::string run(LastOptions const& options) {
     FarmOptions const& asked = options.farm;
-    if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--hopper") && !asked.flags.has("--drinker")) {
-        throw WrongUse("what is to last? Say --hopper \"12 L\" or --drinker \"1 gal\"");
-    }
+    need_vessels(asked);
     auto const on = read_moment(options.on, "--on");
     auto [farm, rations, diary, window] = read_question(asked, {.birds_matter = true, .kept = kept, .counted = now()});
     if (on && !asked.file) check_moment(*on, farm.hatches.front());

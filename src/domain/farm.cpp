@@ -14,4 +14,8 @@ std::string name(Form form) {
     return "";
 }
 
+Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + days(1); }
+
+bool is_kept(Hatch const& hatch, Moment at) { return hatch.date <= at && at <= last_moment(hatch); }
+
 }  // namespace cropful::domain

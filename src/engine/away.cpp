@@ -41,7 +41,6 @@ struct Vessel {
     double behind;           // beyond that and out of the birds' reach, as a share of it
     double least;            // below which birds get nothing, as a share of it
     double all;              // that all hold, in kg or L
-    Use use;                 // central
     RunOut run_out;
     std::vector<double> shares;  // used at the end of the absence
 };
@@ -92,7 +91,6 @@ class Group {
                             hopper.stays_behind / (1 - hopper.stays_behind),
                             0,
                             all,
-                            use,
                             RunOut(use, rooms(all, sway_, sway_.room(), false)),
                             {}});
     }
@@ -107,7 +105,6 @@ class Group {
                             0,
                             ratio(drinker.least / content),
                             all,
-                            use,
                             RunOut(use, rooms(all, sway_, sway_.water(), true)),
                             {}});
     }
@@ -126,7 +123,7 @@ class Group {
         Duration far = ages_.to;
         for (Vessel const& vessel : vessels_) {
             Duration ahead = days(1);
-            while (vessel.use(ages_.from, ages_.from + ahead) < far_enough * vessel.all &&
+            while (vessel.run_out.use(ages_.from, ages_.from + ahead) < far_enough * vessel.all &&
                    ahead < domain::longest_life) {
                 ahead *= 1.5;
             }
@@ -251,12 +248,12 @@ Away away(domain::Farm const& farm, Rations const& rations, Absence const& absen
               .alarms = {},
               .assumptions = {},
               .cautions = {}};
-    for (Followed const& one : all) away.holdings.push_back(one.holding);
-    for (Interval const& alarm : lessons.alarms()) {
-        bool const there = std::any_of(away.holdings.begin(), away.holdings.end(),
-                                       [&](Holding const& one) { return one.hatch == alarm.hatch; });
-        if (there && is_recent(alarm, absence.from)) away.alarms.push_back(alarm);
+    std::vector<std::string> names;
+    for (Followed const& one : all) {
+        away.holdings.push_back(one.holding);
+        names.push_back(one.holding.hatch);
     }
+    away.alarms = lessons.alarms(names, absence.from);
     judge_together(away, all);
     away.assumptions = what_it_rests_on(away, rations);
     away.cautions = away_cautions(away, rations);

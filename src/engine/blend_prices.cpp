@@ -22,7 +22,7 @@ double step(BlendLimit const& limit) {
 /// The row's dual for one more of the limit's own unit.
 double dual_of(BlendProblem const& problem, std::size_t limit, Optimum const& optimum) {
     BlendLimit const& one = problem.limits[limit];
-    double const scaled = optimum.row_duals[limit + 1] / unit_of_row(one);
+    double const scaled = optimum.row_duals[row_of(limit)] / unit_of_row(one);
     return one.for_energy ? scaled * level_asked(problem, limit, optimum.x) / one.level : scaled;
 }
 
@@ -40,7 +40,7 @@ std::vector<ShadowPrice> shadow_prices(BlendProblem const& problem, Optimum cons
     std::vector<ShadowPrice> prices;
     for (std::size_t i = 0; i < problem.limits.size(); ++i) {
         double const dual = dual_of(problem, i, optimum);
-        if (std::abs(optimum.row_duals[i + 1]) <= worth_saying) continue;
+        if (std::abs(optimum.row_duals[row_of(i)]) <= worth_saying) continue;
         BlendLimit const& limit = problem.limits[i];
         double const to = limit.level + step(limit);
         Optimum const moved = minimise(with_level(problem, i, to));

@@ -98,8 +98,6 @@ void set_unstated_apart(BlendProblem& problem) {
     problem.limits = std::move(kept);
 }
 
-std::size_t row_of(std::size_t limit) { return limit + 1; }
-
 /// One elastic program: a column more for each limit that may give way. `most`: the greatest total shortfall allowed.
 LinearProgram elastic(BlendProblem const& problem, bool shares_too, std::optional<double> most) {
     LinearProgram loose = problem.program;

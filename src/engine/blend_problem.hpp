@@ -36,6 +36,8 @@ Nearest nearest_mix(BlendProblem const& problem);
 /// A limit's row times a mix, in the limit's unit; for a limit that goes with the energy, against the printed level.
 double level_reached(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares);
 
+/// The place of a limit's row.
+inline std::size_t row_of(std::size_t limit) { return limit + 1; }
 Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredients);
 /// What stands for one unit of a limit in its row: its level, or 1 for a level of 0.
 double unit_of_row(BlendLimit const& limit);

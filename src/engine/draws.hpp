@@ -11,10 +11,8 @@ namespace cropful::engine {
 /// every flock has a score for its feed, its water, its deaths and the weight of its feed by volume.
 class Draws {
   public:
-    /// With fewer, 5 % points of farms of several hatches are more than 1 % of a band off.
-    static constexpr std::size_t usual = 16384;
     /// `points` is a power of two.
-    explicit Draws(Belief const& belief, std::size_t points = usual);
+    explicit Draws(Belief const& belief, std::size_t points = Belief::usual_worlds);
     [[nodiscard]] std::size_t points() const { return points_; }
     [[nodiscard]] std::span<double const> feed(std::size_t flock) const { return column(4 * flock); }
     [[nodiscard]] std::span<double const> water(std::size_t flock) const { return column(4 * flock + 1); }

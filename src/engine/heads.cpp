@@ -13,7 +13,6 @@ using domain::Hatch;
 using domain::HeadRecord;
 using namespace quantities;
 
-constexpr Duration grace = days(1);   // after a hatch's last day, to clear up
 constexpr double little_left = 0.2;   // of a planned removal: it was made, if not to the bird; chosen here, no source
 constexpr double same_move_days = 7;  // a planned removal and a move so near are one; chosen here, no source
 
@@ -51,7 +50,7 @@ domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary
     domain::Diary kept;
     for (Entry const& entry : diary) {
         bool const fits = std::any_of(farm.hatches.begin(), farm.hatches.end(), [&](Hatch const& hatch) {
-            return hatch.name == entry.hatch && entry.at >= hatch.date && entry.at <= hatch.date + hatch.until + grace;
+            return hatch.name == entry.hatch && is_kept(hatch, entry.at);
         });
         if (fits) kept.push_back(entry);
     }

@@ -97,6 +97,17 @@ std::vector<Interval> Lessons::alarms() const {
     return alarms;
 }
 
+std::vector<Interval> Lessons::alarms(std::vector<std::string> const& hatches,
+                                      std::optional<domain::Moment> moment) const {
+    constexpr Duration week = days(7);
+    auto asked = alarms();
+    std::erase_if(asked, [&](Interval const& alarm) {
+        bool const stale = moment && *moment - alarm.to > week;
+        return stale || std::find(hatches.begin(), hatches.end(), alarm.hatch) == hatches.end();
+    });
+    return asked;
+}
+
 std::vector<domain::Caution> Lessons::cautions() const {
     constexpr char source[] = "the diary beside the farm file";
     std::vector<domain::Caution> cautions;
@@ -113,11 +124,6 @@ std::vector<domain::Caution> Lessons::cautions() const {
                             source});
     }
     return cautions;
-}
-
-bool is_recent(Interval const& alarm, std::optional<domain::Moment> moment) {
-    constexpr Duration week = days(7);
-    return !moment || *moment - alarm.to <= week;
 }
 
 Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& whole) {

@@ -125,11 +125,9 @@ Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, 
             plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale));
         }
     }
-    for (Interval const& alarm : judged.lessons.alarms()) {
-        bool const planned = std::any_of(plan.hatches.begin(), plan.hatches.end(),
-                                         [&](HatchPlan const& part) { return part.hatch.name == alarm.hatch; });
-        if (planned && is_recent(alarm, window.from)) plan.alarms.push_back(alarm);
-    }
+    std::vector<std::string> names;
+    for (HatchPlan const& part : plan.hatches) names.push_back(part.hatch.name);
+    plan.alarms = judged.lessons.alarms(names, window.from);
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
     std::map<std::string, Band<Mass>> needs;
     for (auto& [feed, worlds] : judged.needs) needs[feed] = in_mass(band(worlds));

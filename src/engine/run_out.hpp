@@ -14,6 +14,8 @@ class RunOut {
     /// `use` is the flock's central use; `room` is what all the vessels hold in each world, in the same unit, less
     /// where birds use more than `factors` will say.
     RunOut(Use use, std::vector<double> room);
+    /// Central use between two ages.
+    [[nodiscard]] double use(Duration from, Duration to) const { return use_(from, to); }
     /// Goes on through a piece of time, the next after the last one, with each world's factor of use.
     void pass(Piece const& piece, std::vector<double> const& factors);
     /// Use over room in each world so far.

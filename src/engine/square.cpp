@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "cropful/fault.hpp"
 #include "engine/weighing.hpp"
@@ -11,7 +10,7 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double guard = 1e-9;  // steps; what arithmetic may take from a whole one
+constexpr double guard = 1e-9;  // what arithmetic may add to a share, or to per cent
 
 double fixed_share(SquareQuestion const& question, SquareFeed const& feed) {
     return feed.fixed ? ratio(*feed.fixed / question.batch) : 0;
@@ -37,27 +36,6 @@ double protein_of(Square const& square) {
 }
 
 }  // namespace
-
-std::vector<Mass> weigh(std::vector<double> const& shares, Mass batch, Mass step) {
-    double const total = std::accumulate(shares.begin(), shares.end(), 0.0);
-    double const steps = std::round(ratio(batch / step) * total);
-    std::vector<double> whole, rest;
-    for (double const share : shares) {
-        double const exact = steps * share / total;
-        whole.push_back(std::floor(exact + guard));
-        rest.push_back(exact - whole.back());
-    }
-    double left = steps - std::accumulate(whole.begin(), whole.end(), 0.0);
-    while (left >= 1) {
-        auto const most = std::max_element(rest.begin(), rest.end());
-        whole[static_cast<std::size_t>(most - rest.begin())] += 1;
-        *most = -1;
-        left -= 1;
-    }
-    std::vector<Mass> amounts;
-    for (double const count : whole) amounts.push_back(step * count);
-    return amounts;
-}
 
 Square square(SquareQuestion const& question) {
     Square result{.question = question, .parts = {}};

@@ -11,6 +11,9 @@
 
 namespace cropful::engine {
 
+inline double in_unit(Mass m) { return in_kilograms(m); }
+inline double in_unit(Volume v) { return in_litres(v); }
+
 /// A flock's use of feed (Mass) or water (Volume) over its life.
 template <class Amount>
 class Usage {
@@ -29,8 +32,6 @@ class Usage {
     static Mass amount_of(Mass const*, double x) { return kilograms(x); }
     static Volume amount_of(Volume const*, double x) { return litres(x); }
     static Amount amount(double x) { return amount_of(static_cast<Amount const*>(nullptr), x); }
-    static double in_unit(Mass m) { return in_kilograms(m); }
-    static double in_unit(Volume v) { return in_litres(v); }
     curves::RunningTotal total_;
 };
 
@@ -39,10 +40,7 @@ using Use = std::function<double(Duration, Duration)>;
 
 template <class Amount>
 Use amounts_of(Usage<Amount> const& usage) {
-    return [usage](Duration from, Duration to) {
-        if constexpr (std::is_same_v<Amount, Mass>) return in_kilograms(usage.between(from, to));
-        if constexpr (std::is_same_v<Amount, Volume>) return in_litres(usage.between(from, to));
-    };
+    return [usage](Duration from, Duration to) { return in_unit(usage.between(from, to)); };
 }
 
 /// A number by age in days, smooth between its breaks.

@@ -46,18 +46,6 @@ BlendRule read_rule(Table& table) {
     return rule;
 }
 
-template <class Item>
-std::vector<Item> read_each(Document document, std::string_view key, Item (*read)(Table&)) {
-    Table root = Table::root(std::move(document));
-    std::vector<Item> items;
-    for (Table& table : root.array(key)) {
-        items.push_back(read(table));
-        table.done();
-    }
-    root.done();
-    return items;
-}
-
 }  // namespace
 
 std::map<std::string, domain::Level> read_holds(Table& table, domain::Standing standing) {
@@ -70,9 +58,11 @@ std::map<std::string, domain::Level> read_holds(Table& table, domain::Standing s
 }
 
 std::vector<Ingredient> read_ingredients(Document document) {
-    return read_each(std::move(document), "ingredient", read_built_in);
+    return read_items(std::move(document), "ingredient", read_built_in);
 }
 
-std::vector<BlendRule> read_blend_rules(Document document) { return read_each(std::move(document), "rule", read_rule); }
+std::vector<BlendRule> read_blend_rules(Document document) {
+    return read_items(std::move(document), "rule", read_rule);
+}
 
 }  // namespace cropful::readers

@@ -62,18 +62,6 @@ Drug read_drug(Table& table) {
             .source = read_source(table)};
 }
 
-template <class Item>
-std::vector<Item> read_items(Document document, std::string_view key, Item (*read)(Table&)) {
-    Table root = Table::root(std::move(document));
-    std::vector<Item> items;
-    for (Table& table : root.array(key)) {
-        items.push_back(read(table));
-        table.done();
-    }
-    root.done();
-    return items;
-}
-
 }  // namespace
 
 std::map<std::string, engine::FormDensity> read_form_densities(Document document) {

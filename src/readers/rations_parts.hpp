@@ -30,4 +30,17 @@ auto section(Table& table, std::string_view key, Read const& read) {
     return result;
 }
 
+/// A document that is one array of tables, each read by `read` and used up.
+template <class Item>
+std::vector<Item> read_items(Document document, std::string_view key, Item (*read)(Table&)) {
+    Table root = Table::root(std::move(document));
+    std::vector<Item> items;
+    for (Table& table : root.array(key)) {
+        items.push_back(read(table));
+        table.done();
+    }
+    root.done();
+    return items;
+}
+
 }  // namespace cropful::readers

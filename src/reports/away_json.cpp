@@ -9,11 +9,6 @@ namespace {
 using engine::Holding;
 using quantities::in_days;
 
-double number_of(domain::Amount const& amount) {
-    if (auto const* mass = std::get_if<quantities::Mass>(&amount)) return quantities::in_kilograms(*mass);
-    return quantities::in_litres(std::get<quantities::Volume>(amount));
-}
-
 Json holding_json(Holding const& holding, engine::Absence const& absence) {
     bool const feed = std::holds_alternative<quantities::Mass>(holding.content);
     return {{"hatch", holding.hatch},
@@ -22,9 +17,9 @@ Json holding_json(Holding const& holding, engine::Absence const& absence) {
             {"at", holding.from.iso()},
             {"age_d", in_days(holding.age)},
             {"birds", quantities::in_birds(holding.birds)},
-            {feed ? "content_kg" : "content_l", number_of(holding.content)},
+            {feed ? "content_kg" : "content_l", domain::number(holding.content)},
             {"chance", holding.chance},
-            {feed ? "leave_kg" : "leave_l", number_of(holding.leave)},
+            {feed ? "leave_kg" : "leave_l", domain::number(holding.leave)},
             {"leave_pct", 100 * holding.fill},
             {"more", holding.more},
             {"p05", or_null(holding.lasts.p05, in_days)},

@@ -30,11 +30,6 @@ std::string vessels(Holding const& holding) {
     return std::to_string(holding.count) + " x " + holding.vessel + (is_feed(holding) ? " (feed)" : " (water)");
 }
 
-/// A day with its year, and the hour.
-std::string moment_year(engine::Moment at, Measures measures) {
-    return at.day_year() + moment_words(at, measures).substr(at.day().size());
-}
-
 /// As asked: in hundredths where it is one of them.
 std::string sure_words(double sure) {
     bool const hundredths = std::abs(100 * sure - std::round(100 * sure)) < 1e-9;
@@ -111,9 +106,9 @@ std::string chance_words(double chance) {
 std::string away_text(Away const& away, Sources sources) {
     auto const measures = away.farm.measures;
     std::string const name = away.farm.name.empty() ? away.holdings.front().hatch : away.farm.name;
-    std::string text =
-        both_ends(name, moment_year(away.absence.from, measures) + " to " + moment_year(away.absence.until, measures)) +
-        std::string(page_width, '=') + "\n\n";
+    std::string text = both_ends(name, moment_and_year(away.absence.from, measures) + " to " +
+                                           moment_and_year(away.absence.until, measures)) +
+                       std::string(page_width, '=') + "\n\n";
     std::string const alarms = alarms_text(away.alarms, measures), learned = learned_text(away.learned, measures);
     if (!alarms.empty()) text += alarms + "\n";
     text += answer_text(away) + hatches_text(away);

@@ -18,20 +18,6 @@ std::string name(BlendStatus status) {
     return status == BlendStatus::impossible ? "impossible" : "least cost";
 }
 
-std::string name(Verdict verdict) {
-    switch (verdict) {
-        case Verdict::meets:
-            return "meets";
-        case Verdict::short_of:
-            return "short";
-        case Verdict::over:
-            return "over";
-        case Verdict::unstated:
-            break;
-    }
-    return "unstated";
-}
-
 /// A level in the nutrient's unit; of an ingredient its share in per cent.
 double shown(BlendLimit const& limit, double level) {
     return limit.of == BlendLimit::Of::ingredient ? 100 * level : level;
@@ -64,7 +50,7 @@ Json finding_json(BlendFinding const& one) {
     json["most"] = stated && !one.most_unknown ? Json(one.most) : Json(nullptr);
     json["floor"] = or_null(one.floor);
     json["ceiling"] = or_null(one.ceiling);
-    json["verdict"] = name(one.verdict);
+    json["verdict"] = reports::name(one.verdict);
     json["off_by"] = one.off_by;
     json["by_rounding"] = one.by_rounding;
     json["silent"] = one.silent;

@@ -13,20 +13,6 @@ using quantities::in_days;
 using quantities::in_grams;
 using quantities::in_millilitres;
 
-std::string name(Verdict verdict) {
-    switch (verdict) {
-        case Verdict::meets:
-            return "meets";
-        case Verdict::short_of:
-            return "short";
-        case Verdict::over:
-            return "over";
-        case Verdict::unstated:
-            break;
-    }
-    return "unstated";
-}
-
 void add_dose(Json& json, Dose const& dose) {
     json["water_l"] = quantities::in_litres(dose.water);
     json["product_g"] = or_null(dose.by_weight, in_grams);
@@ -63,6 +49,20 @@ void add_levels(Json& json, Check const& check) {
 }
 
 }  // namespace
+
+std::string name(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::meets:
+            return "meets";
+        case Verdict::short_of:
+            return "short";
+        case Verdict::over:
+            return "over";
+        case Verdict::unstated:
+            break;
+    }
+    return "unstated";
+}
 
 Json unit_of(std::string const& nutrient) {
     auto const* known = domain::find_nutrient(nutrient);

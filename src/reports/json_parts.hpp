@@ -24,6 +24,7 @@ Json or_null(std::optional<Amount> const& amount, In in) {
     return amount ? Json(in(*amount)) : Json(nullptr);
 }
 
+std::string name(engine::Verdict verdict);   // "meets", "short", "over", "unstated"
 Json to_json(domain::Source const& source);  // {source, standing}
 Json unit_of(std::string const& nutrient);   // "%", "mg/kg", ...; null for an unknown one
 enum class Fills { all, first };

@@ -93,8 +93,7 @@ std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at
     Measures const measures = plan.farm.measures;
     std::string text;
     if (!plan.farm.name.empty()) {
-        std::string const when =
-            at ? "filled " + at->day_year() + moment_words(*at, measures).substr(at->day().size()) : "";
+        std::string const when = at ? "filled " + moment_and_year(*at, measures) : "";
         text = both_ends(plan.farm.name, when) + "\n";
     }
     std::string const alarms = alarms_text(plan.alarms, measures), learned = learned_text(plan.learned, measures);

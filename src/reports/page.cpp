@@ -73,6 +73,10 @@ std::string moment_words(Moment moment, quantities::Measures measures) {
     return moment.day() + ", " + hour;
 }
 
+std::string moment_and_year(Moment moment, quantities::Measures measures) {
+    return moment.day_year() + moment_words(moment, measures).substr(moment.day().size());
+}
+
 std::string short_moment(Moment moment, quantities::Measures measures) {
     std::string words = moment_words(moment, measures);
     constexpr std::string_view about = "about ";

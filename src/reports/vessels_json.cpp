@@ -23,12 +23,13 @@ std::optional<quantities::Duration> due_after(Fill<Volume> const& fill) {
     return fill.change_after;
 }
 
-Json fill_json(Fill<Mass> const& fill) {
+template <class Amount, class In>
+Json fill_in(Fill<Amount> const& fill, std::string const& unit, In in) {
     return {{"at", fill.at.iso()},
             {"age_d", in_days(fill.age)},
             {"birds", quantities::in_birds(fill.birds)},
-            {"content_kg", in_kilograms(fill.content)},
-            {"used_kg", in_kilograms(fill.used)},
+            {"content_" + unit, in(fill.content)},
+            {"used_" + unit, in(fill.used)},
             {"empty_after_d", or_null(fill.empty_after, in_days)},
             {"empty_at", empty_at(fill.at, fill.empty_after)},
             {"p05", or_null(fill.lasts.p05, in_days)},
@@ -36,18 +37,12 @@ Json fill_json(Fill<Mass> const& fill) {
             {"p95", or_null(fill.lasts.p95, in_days)}};
 }
 
+Json fill_json(Fill<Mass> const& fill) { return fill_in(fill, "kg", in_kilograms); }
+
 Json fill_json(Fill<Volume> const& fill) {
-    return {{"at", fill.at.iso()},
-            {"age_d", in_days(fill.age)},
-            {"birds", quantities::in_birds(fill.birds)},
-            {"content_l", in_litres(fill.content)},
-            {"used_l", in_litres(fill.used)},
-            {"empty_after_d", or_null(fill.empty_after, in_days)},
-            {"empty_at", empty_at(fill.at, fill.empty_after)},
-            {"p05", or_null(fill.lasts.p05, in_days)},
-            {"p50", or_null(fill.lasts.p50, in_days)},
-            {"p95", or_null(fill.lasts.p95, in_days)},
-            {"change_after_d", or_null(due_after(fill), in_days)}};
+    Json json = fill_in(fill, "l", in_litres);
+    json["change_after_d"] = or_null(due_after(fill), in_days);
+    return json;
 }
 
 template <class Amount>

@@ -49,6 +49,9 @@ struct Question {
 /// Reads the file or puts the flags together. Throws BadInput or WrongUse.
 Question read_question(FarmOptions const& options, Defaults const& defaults);
 
+/// Throws WrongUse for birds told by flags without a hopper or a drinker.
+void need_vessels(FarmOptions const& options);
+
 std::optional<domain::Moment> read_moment(std::optional<std::string> const& text, std::string const& flag);
 quantities::Measures measures_of(std::optional<std::string> const& units, quantities::Measures otherwise);
 

@@ -123,6 +123,11 @@ struct Hatch {
     std::optional<std::string> supplement;
 };
 
+/// The end of the day after a hatch's last, left to clear up: what is seen and done belongs to it until then.
+Moment last_moment(Hatch const& hatch);
+/// Whether a moment lies between the day of hatch and that.
+bool is_kept(Hatch const& hatch, Moment at);
+
 struct Farm {
     std::string name;
     Measures measures = Measures::us;

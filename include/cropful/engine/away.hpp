@@ -51,6 +51,6 @@ struct Away {
 /// Throws NoAnswer when no hatch with a hopper or a drinker has birds then. Feed is not changed and no bird leaves
 /// while nobody is there. `points` is a power of two.
 Away away(domain::Farm const& farm, Rations const& rations, Absence const& absence, domain::Diary const& diary = {},
-          std::size_t points = 16384);
+          std::size_t points = Belief::usual_worlds);
 
 }  // namespace cropful::engine

@@ -50,6 +50,9 @@ struct Lessons {
     std::vector<std::string> strangers;  // hatches the diary names and the farm has not
     /// The last interval of each hatch's hoppers and drinkers, where it is an alarm.
     [[nodiscard]] std::vector<Interval> alarms() const;
+    /// Those of them for one of these hatches and no older than a week before `moment`, where one is given.
+    [[nodiscard]] std::vector<Interval> alarms(std::vector<std::string> const& hatches,
+                                               std::optional<domain::Moment> moment) const;
     /// What must be said of a diary that does not fit the farm.
     [[nodiscard]] std::vector<domain::Caution> cautions() const;
 };
@@ -62,9 +65,6 @@ inline constexpr double alarm_sds = 2;
 /// One further off than this is no measure of a healthy flock and teaches nothing: nearer ones do, for to leave out the
 /// extremes of healthy flocks would make all of them look alike.
 inline constexpr double useless_sds = 3;
-
-/// Whether an alarm is from the last week before a moment, or later; always when nothing is asked about.
-bool is_recent(Interval const& alarm, std::optional<domain::Moment> moment);
 
 /// Reads a diary against the tables. An interval more than `useless_sds` off teaches nothing, unless the one before it
 /// was so to the same side as well: then it is the flock's new way, and it is learned afresh.

@@ -21,7 +21,9 @@ std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> co
 std::string hatch_words(engine::HatchPlan const& hatch);
 /// "Sun 25 Apr, about 3 pm"; the day alone at midnight.
 std::string moment_words(engine::Moment moment, quantities::Measures measures);
-/// The same without "about", for columns headed so.
+/// "Sun 25 Apr 2027, about 3 pm".
+std::string moment_and_year(engine::Moment moment, quantities::Measures measures);
+/// The first without "about", for columns headed so.
 std::string short_moment(engine::Moment moment, quantities::Measures measures);
 std::string ages_words(quantities::Duration from, quantities::Duration to);  // "day 0 to 6 wk"
 std::string feed_title(domain::Farm const& farm, std::string const& key);

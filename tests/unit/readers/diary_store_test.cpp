@@ -8,10 +8,12 @@
 #include <fstream>
 
 #include "cropful/fault.hpp"
+#include "faults.hpp"
 #include "readers/sqlite.hpp"
 
 using namespace cropful;
 using namespace cropful::readers;
+using sample::fault_of;
 using namespace std::chrono_literals;
 using Catch::Contains;
 using domain::Deed;
@@ -55,17 +57,6 @@ std::vector<Entry> const one_of_each{
 
 std::vector<Entry> deaths(int count) {
     return std::vector<Entry>(1, entry("2027-04-12T06:00", Deed::died, quantities::birds(count)));
-}
-
-template <class Act>
-std::string fault_of(Act const& act) {
-    try {
-        act();
-    } catch (Fault const& fault) {
-        CHECK(fault.status() == Exit::wrong_use);
-        return fault.what();
-    }
-    return "no fault";
 }
 
 /// Does `act` in another process, which ends with _exit, without closing anything, as if it was killed.

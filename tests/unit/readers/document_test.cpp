@@ -3,26 +3,16 @@
 #include <catch2/catch.hpp>
 
 #include "cropful/fault.hpp"
+#include "faults.hpp"
 #include "readers/forms.hpp"
 
 using namespace cropful;
 using namespace cropful::readers;
+using sample::fault_of;
 
 namespace {
 
 Table root_of(std::string const& text) { return Table::root(parse_document(text, "x.toml")); }
-
-/// The message of the fault `act` ends with.
-template <class Act>
-std::string fault_of(Act const& act) {
-    try {
-        act();
-    } catch (Fault const& fault) {
-        CHECK(fault.status() == Exit::wrong_use);
-        return fault.what();
-    }
-    return "no fault";
-}
 
 using Catch::Contains;
 
