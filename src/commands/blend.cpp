@@ -43,10 +43,13 @@ void add_list(CLI::App& app, char const* name, std::vector<std::string>& list, c
 bool asks_for_square(BlendOptions const& options) {
     bool const asks =
         options.flags.has("--protein") || options.flags.has("--keep") || !options.of.empty() || !options.with.empty();
-    if (asks && (options.file || !options.amounts.empty() || options.flags.has("--kind"))) {
+    if (!asks) return false;
+    bool others = options.file || !options.amounts.empty() || options.laying || options.by_energy;
+    for (char const* flag : {"--name", "--kind", "--phase", "--age"}) others = others || options.flags.has(flag);
+    if (others) {
         throw WrongUse("--protein, --keep, --of and --with ask for the square of two feeds alone; leave out the rest");
     }
-    return asks;
+    return true;
 }
 
 Reply reply(std::string out, std::vector<std::string> const& impossible) {

@@ -62,7 +62,11 @@ void take_amounts(Blend& blend, BlendOptions const& options, std::vector<engine:
     for (std::string const& text : options.amounts) {
         auto const [name, amount] = at_equals(text, "--amounts", "\"corn_yellow=60 lb\"");
         check_known(name, pantry);
-        blend.amounts.push_back({name, placed("--amounts", amount, some_in(quantities::parse_mass, measures))});
+        auto const weight = placed("--amounts", amount, some_in(quantities::parse_mass, measures));
+        auto const same = [&, n = name](domain::Weighed const& one) { return one.ingredient == n; };
+        auto const found = std::find_if(blend.amounts.begin(), blend.amounts.end(), same);
+        if (found != blend.amounts.end()) throw WrongUse("--amounts names " + in_quotes(name) + " twice: add them up");
+        blend.amounts.push_back({name, weight});
     }
 }
 
@@ -81,6 +85,9 @@ Blend blend_from_flags(BlendOptions const& options, readers::RationsReader const
     blend.laying = options.laying;
     bool const aged = blend.phase || blend.age || blend.laying;
     if (aged && !blend.kind) throw WrongUse("--phase, --age and --laying say nothing without --kind");
+    if (blend.phase.has_value() + blend.age.has_value() + blend.laying > 1) {
+        throw WrongUse("only one of --phase, --age and --laying says which needs count");
+    }
     return blend;
 }
 
@@ -114,6 +121,12 @@ std::optional<engine::BlendNeeds> needs_of(Blend const& blend, readers::RationsR
     return engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_rules()};
 }
 
+void check_scale(Mass scale, Mass batch, std::string const& name) {
+    if (scale <= batch / 20.0) return;
+    throw WrongUse("the scale's step is more than a twentieth of the batch of " + name +
+                   ": weigh on a finer scale, or mix more");
+}
+
 /// Batch and scale as asked for, as the blend has them, or as is usual.
 void fill_in(Blend& blend, BlendOptions const& options, Measures measures) {
     auto const mass = some_in(quantities::parse_mass, measures);
@@ -123,10 +136,7 @@ void fill_in(Blend& blend, BlendOptions const& options, Measures measures) {
     for (auto const& one : blend.amounts) total += one.amount;
     if (!blend.batch) blend.batch = blend.amounts.empty() ? usual_batch(measures) : total;
     if (!blend.scale) blend.scale = usual_scale(measures);
-    if (*blend.scale > *blend.batch / 20.0) {
-        throw WrongUse("the scale's step is more than a twentieth of the batch of " + blend.name +
-                       ": weigh on a finer scale, or mix more");
-    }
+    check_scale(*blend.scale, *blend.batch, blend.name);
 }
 
 }  // namespace
@@ -166,6 +176,7 @@ engine::SquareQuestion square_question(BlendOptions const& options, Measures mea
     question.keep = flags.read("--keep", parse_share).value_or(0);
     question.batch = flags.read("--batch", mass).value_or(usual_batch(measures));
     question.scale = flags.read("--scale", mass).value_or(usual_scale(measures));
+    check_scale(question.scale, question.batch, "the square");
     for (std::string const& text : options.of) {
         auto const [name, level] = at_equals(text, "--of", "\"corn=8.9 %\"");
         question.feeds.push_back({name, placed("--of", level, protein), {}});

@@ -6,6 +6,7 @@
 
 #include "cropful/commands/farm_options.hpp"
 #include "cropful/domain/nearest.hpp"
+#include "cropful/reports/ingredients.hpp"
 #include "cropful/reports/table_json.hpp"
 #include "cropful/reports/table_text.hpp"
 
@@ -16,7 +17,7 @@ namespace {
 using quantities::Measures;
 using readers::RationsReader;
 
-std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms"};
+std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms", "ingredients"};
 
 std::vector<engine::Kind> all_kinds(RationsReader const& reader) {
     std::vector<engine::Kind> kinds;
@@ -35,6 +36,9 @@ std::string list(std::string const& what, RationsReader const& reader, bool json
     if (what == "kinds") return json ? kinds_json(all_kinds(reader)) : kinds_text(all_kinds(reader));
     if (what == "needs") return json ? needs_list_json(all_needs(reader)) : needs_list_text(all_needs(reader));
     if (what == "units") return json ? units_json(quantities::units()) : units_text(quantities::units());
+    if (what == "ingredients") {
+        return json ? ingredients_json(reader.ingredients()) : ingredients_text(reader.ingredients());
+    }
     auto const rations = reader.load({});
     if (what == "drugs") return json ? drugs_json(rations.drugs) : drugs_text(rations.drugs, measures);
     if (what == "limits") return json ? limits_json(rations.limits) : limits_text(rations.limits);

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
+#include "cropful/domain/nutrient.hpp"
 #include "cropful/domain/words.hpp"
 #include "engine/blend_analysis.hpp"
 #include "engine/blend_cautions.hpp"
+#include "engine/blend_conflict.hpp"
 #include "engine/blend_prices.hpp"
 #include "engine/blend_rounding.hpp"
 #include "engine/weighing.hpp"
@@ -13,7 +15,7 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double nothing = 1e-9;  // a share
+constexpr double nothing = 1e-6;  // a share
 constexpr double no_miss = 1e-7;  // of a limit; least cost takes a hair of the shortfall it is allowed
 
 /// Shares that arithmetic left a hair above none or below it are none.
@@ -84,6 +86,24 @@ void add_entry_prices(BlendAnswer& answer, Optimum const& optimum) {
     }
 }
 
+/// What the nearest mix misses, and why; levels as asked of that mix.
+void add_clashes(BlendAnswer& answer, BlendProblem const& problem, Nearest const& nearest,
+                 std::vector<double> const& shares) {
+    auto const asked = [&](std::size_t i) {
+        BlendLimit limit = problem.limits[i];
+        limit.level = level_asked(limit, problem.ingredients, shares);
+        return limit;
+    };
+    std::vector<bool> missed;
+    for (double const missing : nearest.missing) missed.push_back(missing > no_miss);
+    for (std::size_t i = 0; i < missed.size(); ++i) {
+        if (!missed[i]) continue;
+        BlendClash clash{asked(i), level_reached(problem, i, shares), within_reach(problem, i), {}};
+        for (std::size_t const other : clashing_with(problem, i, missed)) clash.against.push_back(asked(other));
+        answer.clashes.push_back(std::move(clash));
+    }
+}
+
 std::vector<double> cheapest(BlendAnswer& answer, BlendProblem const& problem) {
     Optimum const optimum = minimise(problem.program);
     if (optimum.outcome == Outcome::optimal) {
@@ -99,13 +119,17 @@ std::vector<double> cheapest(BlendAnswer& answer, BlendProblem const& problem) {
     auto const shares = tidy(nearest.optimum.x);
     answer.parts = parts_of(problem.ingredients, shares);
     answer.shortfall = nearest.shortfall;
-    for (std::size_t i = 0; i < problem.limits.size(); ++i) {
-        BlendLimit limit = problem.limits[i];
-        limit.level = level_asked(problem, i, shares);
-        if (nearest.missing[i] > no_miss) answer.clashes.push_back({limit, level_reached(problem, i, shares)});
-    }
-    for (std::size_t const i : nearest.against) answer.against.push_back(problem.limits[i]);
+    add_clashes(answer, problem, nearest, shares);
     return shares;
+}
+
+/// " (less sure: energy, fat)"; empty where nothing is.
+std::string less_sure_words(Ingredient const& one) {
+    std::vector<std::string> titles;
+    for (auto const& [nutrient, level] : one.holds) {
+        if (level.less_sure) titles.emplace_back(domain::find_nutrient(nutrient)->title);
+    }
+    return titles.empty() ? "" : " (less sure: " + domain::join(titles) + ")";
 }
 
 /// Ingredients of one source together.
@@ -118,11 +142,34 @@ void add_ingredient_sources(BlendAnswer& answer, std::vector<Ingredient> const& 
         };
         auto group = std::find_if(groups.begin(), groups.end(), same);
         if (group == groups.end()) group = groups.insert(group, {one.source, {}});
-        group->second.push_back(one.title);
+        group->second.push_back(one.title + less_sure_words(one));
     }
     for (auto const& [source, titles] : groups) {
         answer.assumptions.push_back({"what these hold, but for your own figures: " + domain::join(titles), source});
     }
+}
+
+void add_minerals(BlendAnswer& answer, std::vector<Ingredient> const& used) {
+    std::vector<std::string> titles;
+    for (Ingredient const& one : used) {
+        if (one.mineral) titles.push_back(one.title);
+    }
+    if (titles.empty()) return;
+    answer.assumptions.push_back({"minerals hold no protein, energy, fat, fibre or vitamins: " + domain::join(titles),
+                                  {"their chemical formulas", domain::Standing::derived}});
+}
+
+void add_unstated_energy(BlendAnswer& answer, std::vector<Ingredient> const& used, Phase const& phase) {
+    std::vector<std::string> silent;
+    for (Ingredient const& one : used) {
+        if (!one.mineral && !one.holds.contains("energy")) silent.push_back(one.title);
+    }
+    if (silent.empty()) return;
+    double const energy = in_kilocalories_per_kilogram(phase.energy);
+    answer.assumptions.push_back({"what states no energy counts as the table's feed does, " +
+                                      print_level(*domain::find_nutrient("energy"), energy) +
+                                      ", so that needs are not scaled too low: " + domain::join(silent),
+                                  {"the safe side", domain::Standing::common_practice}});
 }
 
 void add_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used, std::optional<BlendNeeds> const& needs) {
@@ -135,7 +182,9 @@ void add_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used, s
             {"needs of " + needs->table.title + ", " + needs->phase.name + scaled, needs->table.source});
     }
     add_ingredient_sources(answer, used);
+    add_minerals(answer, used);
     if (!needs) return;
+    if (answer.need_scale == NeedScale::by_energy) add_unstated_energy(answer, used, needs->phase);
     for (BlendRule const& rule : needs->rules) {
         bool const of_used = std::any_of(used.begin(), used.end(), [&](Ingredient const& one) {
             return rule.of == BlendLimit::Of::nutrient || (one.like == rule.key && !one.at_most);
@@ -164,7 +213,7 @@ BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingr
     for (auto const& one : wish.amounts) total += one.amount;
     weigh_parts(answer, problem, shares, given && total == answer.batch);
     auto const weighed = weighed_shares(answer);
-    answer.findings = findings(problem, shares, weighed, needs);
+    answer.findings = findings(problem, shares, weighed);
     if (given) answer.shares_missed = shares_missed(problem, weighed);
     add_cost(answer);
     std::vector<Ingredient> used;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "cropful/domain/nutrient.hpp"
+
 namespace cropful::engine {
 
 namespace {
@@ -19,10 +21,12 @@ struct Content {
 Content content(std::vector<Ingredient> const& ingredients, std::string const& nutrient,
                 std::vector<double> const& shares) {
     Content sum;
+    bool const organic = domain::find_nutrient(nutrient)->organic;
     for (std::size_t j = 0; j < ingredients.size(); ++j) {
         if (shares[j] <= 0) continue;
         auto const found = ingredients[j].holds.find(nutrient);
         if (found == ingredients[j].holds.end()) {
+            if (ingredients[j].mineral && organic) continue;
             sum.silent.push_back(ingredients[j].title);
             sum.silent_share += shares[j];
             continue;
@@ -35,6 +39,7 @@ Content content(std::vector<Ingredient> const& ingredients, std::string const& n
     return sum;
 }
 
+bool much_unknown(BlendFinding const& finding) { return finding.silent_share >= 0.1; }  // of the mix
 bool below(double level, double floor) { return level < floor * (1 - rounding); }
 bool above(double level, double ceiling) { return level > ceiling * (1 + rounding); }
 
@@ -47,36 +52,27 @@ struct Before {
 void judge(BlendFinding& finding, Before const& before) {
     if (finding.floor && below(finding.level, *finding.floor)) {
         finding.verdict = Verdict::short_of;
+        finding.shown = !much_unknown(finding);
         finding.off_by = *finding.floor - finding.level;
         finding.by_rounding = !below(before.content.least, before.floor.value_or(*finding.floor));
     } else if (finding.ceiling && above(finding.most, *finding.ceiling)) {
         finding.verdict = Verdict::over;
         finding.off_by = finding.most - *finding.ceiling;
         finding.by_rounding = !above(before.content.most, *finding.ceiling);
-    }
-}
-
-/// The owner's and the table's needs that nobody states are not among the limits of the problem.
-void add_unstated_need(BlendFinding& finding, std::optional<BlendNeeds> const& needs) {
-    if (!needs) return;
-    for (Need const& need : needs->phase.needs) {
-        if (need.nutrient != finding.nutrient) continue;
-        finding.floor = need.level;
-        finding.floor_source = needs->table.source;
+    } else if (finding.ceiling) {
+        finding.shown = !much_unknown(finding) && !finding.most_unknown;
     }
 }
 
 }  // namespace
 
-double level_asked(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares) {
-    BlendLimit const& one = problem.limits[limit];
-    if (!one.for_energy) return one.level;
-    return one.level * content(problem.ingredients, "energy", shares).least /
-           in_kilocalories_per_kilogram(*one.for_energy);
+double level_asked(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
+                   std::vector<double> const& shares) {
+    return limit.for_energy ? limit.level * energy_ratio(limit, ingredients, shares) : limit.level;
 }
 
 std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<double> const& exact,
-                                   std::vector<double> const& weighed, std::optional<BlendNeeds> const& needs) {
+                                   std::vector<double> const& weighed) {
     std::vector<BlendFinding> all;
     for (domain::Nutrient const& nutrient : domain::nutrients()) {
         std::string const key(nutrient.key);
@@ -92,17 +88,15 @@ std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<doub
                              .silent_share = sum.silent_share,
                              .most_unknown = sum.most_unknown};
         Before before{.content = content(problem.ingredients, key, exact), .floor = {}};
-        for (std::size_t i = 0; i < problem.limits.size(); ++i) {
-            BlendLimit const& limit = problem.limits[i];
-            if (limit.of != BlendLimit::Of::nutrient || limit.key != key) continue;
-            (limit.floor ? finding.floor : finding.ceiling) = level_asked(problem, i, weighed);
-            if (limit.floor) before.floor = level_asked(problem, i, exact);
-            (limit.floor ? finding.floor_source : finding.ceiling_source) = limit.source;
+        for (auto const* limits : {&problem.limits, &problem.unstated}) {
+            for (BlendLimit const& limit : *limits) {
+                if (limit.of != BlendLimit::Of::nutrient || limit.key != key) continue;
+                (limit.floor ? finding.floor : finding.ceiling) = level_asked(limit, problem.ingredients, weighed);
+                if (limit.floor) before.floor = level_asked(limit, problem.ingredients, exact);
+                (limit.floor ? finding.floor_source : finding.ceiling_source) = limit.source;
+            }
         }
-        auto const& apart = problem.unstated;
-        bool const unstated = std::find(apart.begin(), apart.end(), key) != apart.end();
-        if (unstated) add_unstated_need(finding, needs);
-        if (!sum.stated && !finding.floor && !finding.ceiling && !unstated) continue;
+        if (!sum.stated && !finding.floor && !finding.ceiling) continue;
         if (!sum.stated) {
             finding.verdict = Verdict::unstated;
         } else {
@@ -120,7 +114,7 @@ std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<d
         if (limit.of != BlendLimit::Of::ingredient) continue;
         double const share = level_reached(problem, i, shares);
         bool const kept = limit.floor ? !below(share, limit.level) : !above(share, limit.level);
-        if (!kept) missed.push_back({limit, share});
+        if (!kept) missed.push_back({limit, share, true, {}});
     }
     return missed;
 }

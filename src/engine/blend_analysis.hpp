@@ -7,12 +7,13 @@ namespace cropful::engine {
 /// Every nutrient with a limit, or stated by something in the mix, at these shares. `exact` are the shares before
 /// rounding: a limit kept by them and missed by `weighed` is missed by rounding.
 std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<double> const& exact,
-                                   std::vector<double> const& weighed, std::optional<BlendNeeds> const& needs);
+                                   std::vector<double> const& weighed);
 
 /// Limits on ingredients that a mix does not keep.
 std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares);
 
 /// The level a limit asks of a mix: its own, or scaled to the mix's energy.
-double level_asked(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares);
+double level_asked(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
+                   std::vector<double> const& shares);
 
 }  // namespace cropful::engine

@@ -23,7 +23,7 @@ double step(BlendLimit const& limit) {
 double dual_of(BlendProblem const& problem, std::size_t limit, Optimum const& optimum) {
     BlendLimit const& one = problem.limits[limit];
     double const scaled = optimum.row_duals[row_of(limit)] / unit_of_row(one);
-    return one.for_energy ? scaled * level_asked(problem, limit, optimum.x) / one.level : scaled;
+    return one.for_energy ? scaled * level_asked(one, problem.ingredients, optimum.x) / one.level : scaled;
 }
 
 /// A share that is fixed from both sides is no choice to price.

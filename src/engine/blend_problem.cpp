@@ -8,8 +8,7 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double no_miss = 1e-7;  // of a limit
-constexpr double slack = 1e-9;    // of the total shortfall, while the cost is made least
+constexpr double slack = 1e-9;  // of the total shortfall, while the cost is made least
 
 Source const own{.text = "", .standing = domain::Standing::yours};
 
@@ -24,6 +23,12 @@ double counted(Ingredient const& ingredient, std::string const& nutrient, bool f
     auto const* level = stated(ingredient, nutrient);
     if (!level) return 0;
     return floor ? level->least : level->most.value_or(level->least);
+}
+
+double energy_ratio(BlendLimit const& limit, Ingredient const& one) {
+    auto const* energy = stated(one, "energy");
+    if (!energy) return one.mineral ? 0 : 1;
+    return energy->least / in_kilocalories_per_kilogram(*limit.for_energy);
 }
 
 bool anyone_states(std::vector<Ingredient> const& ingredients, std::string const& nutrient) {
@@ -84,15 +89,15 @@ void add_share_limits(BlendProblem& problem, Ingredient const& one, std::optiona
     }
 }
 
-/// Floors nobody states anything about cannot be kept or missed: they are told apart.
+/// Limits on what nobody states can be neither kept nor missed: they are told apart.
 void set_unstated_apart(BlendProblem& problem) {
     std::vector<BlendLimit> kept;
     for (BlendLimit const& limit : problem.limits) {
         bool const of_nutrient = limit.of == BlendLimit::Of::nutrient;
         if (!of_nutrient || anyone_states(problem.ingredients, limit.key)) {
             kept.push_back(limit);
-        } else if (limit.floor) {
-            problem.unstated.push_back(limit.key);
+        } else {
+            problem.unstated.push_back(limit);
         }
     }
     problem.limits = std::move(kept);
@@ -120,6 +125,13 @@ LinearProgram elastic(BlendProblem const& problem, bool shares_too, std::optiona
 
 }  // namespace
 
+double energy_ratio(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
+                    std::vector<double> const& shares) {
+    double ratio = 0;
+    for (std::size_t j = 0; j < ingredients.size(); ++j) ratio += shares[j] * energy_ratio(limit, ingredients[j]);
+    return ratio;
+}
+
 double unit_of_row(BlendLimit const& limit) { return limit.level > 0 ? limit.level : 1; }
 
 Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredients) {
@@ -129,9 +141,7 @@ Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredient
         double coefficient = limit.of == BlendLimit::Of::ingredient ? (one.key == limit.key ? 1 : 0)
                                                                     : counted(one, limit.key, limit.floor);
         coefficient /= unit;
-        if (limit.for_energy) {
-            coefficient -= counted(one, "energy", true) / in_kilocalories_per_kilogram(*limit.for_energy);
-        }
+        if (limit.for_energy) coefficient -= energy_ratio(limit, one);
         row.coefficients.push_back(coefficient);
     }
     double const side = limit.for_energy ? 0 : limit.level / unit;
@@ -141,7 +151,7 @@ Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredient
 
 BlendProblem blend_problem(domain::Blend const& wish, std::vector<Ingredient> const& ingredients,
                            std::optional<BlendNeeds> const& needs, NeedScale scale) {
-    BlendProblem problem{.ingredients = ingredients, .limits = {}, .unstated = {}, .assumptions = {}, .program = {}};
+    BlendProblem problem{.ingredients = ingredients, .limits = {}, .unstated = {}, .program = {}};
     add_own_needs(problem, wish);
     if (needs) {
         add_table_needs(problem, wish, *needs, scale);
@@ -178,13 +188,11 @@ Nearest nearest_mix(BlendProblem const& problem) {
     double const most = first.cost + slack * (1 + first.cost);
     Optimum cheapest = minimise(elastic(problem, shares_too, most));
     if (cheapest.outcome != Outcome::optimal) cheapest = first;
-    Nearest nearest{.optimum = cheapest, .shortfall = first.cost, .missing = {}, .against = {}};
+    Nearest nearest{.optimum = cheapest, .shortfall = first.cost, .missing = {}};
     std::size_t column = problem.ingredients.size();
     for (std::size_t i = 0; i < problem.limits.size(); ++i) {
         bool const gives = shares_too || problem.limits[i].of == BlendLimit::Of::nutrient;
         nearest.missing.push_back(gives ? cheapest.x[column++] : 0);
-        bool const bears = std::abs(first.row_duals[row_of(i)]) > slack;
-        if (bears && nearest.missing.back() <= no_miss) nearest.against.push_back(i);
     }
     nearest.optimum.x.resize(problem.ingredients.size());
     return nearest;

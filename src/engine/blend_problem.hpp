@@ -9,10 +9,9 @@ namespace cropful::engine {
 
 struct BlendProblem {
     std::vector<Ingredient> ingredients;
-    std::vector<BlendLimit> limits;     // one for each row after the first
-    std::vector<std::string> unstated;  // nutrients with a floor that no ingredient states: left out of the rows
-    std::vector<Assumption> assumptions;
-    LinearProgram program;  // row 0: the shares add up to 1
+    std::vector<BlendLimit> limits;    // one for each row after the first
+    std::vector<BlendLimit> unstated;  // on nutrients that no ingredient states: left out of the rows
+    LinearProgram program;             // row 0: the shares add up to 1
 };
 
 /// All limits of a wish: its own before the kind's, the ingredients' own before the built-in ones.
@@ -23,10 +22,9 @@ BlendProblem blend_problem(domain::Blend const& wish, std::vector<Ingredient> co
 LinearProgram with_level(BlendProblem const& problem, std::size_t limit, double level);
 
 struct Nearest {
-    Optimum optimum;                   // of the shares alone
-    double shortfall = 0;              // the least total
-    std::vector<double> missing;       // by limit, in shares of it
-    std::vector<std::size_t> against;  // limits that are kept and stand in the way
+    Optimum optimum;              // of the shares alone
+    double shortfall = 0;         // the least total
+    std::vector<double> missing;  // by limit, in shares of it
 };
 
 /// The cheapest of the mixes with the least total shortfall. Limits on nutrients give way first; those on ingredients
@@ -38,6 +36,10 @@ double level_reached(BlendProblem const& problem, std::size_t limit, std::vector
 
 /// The place of a limit's row.
 inline std::size_t row_of(std::size_t limit) { return limit + 1; }
+/// The energy of a mix over the one a limit's level is for; a mineral has
+/// none; anything else that states none counts as that one.
+double energy_ratio(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
+                    std::vector<double> const& shares);
 Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredients);
 /// What stands for one unit of a limit in its row: its level, or 1 for a level of 0.
 double unit_of_row(BlendLimit const& limit);

@@ -62,7 +62,7 @@ std::vector<Ingredient> chosen(domain::Farm const& farm, domain::Blend const& bl
     std::vector<Ingredient> found;
     for (std::string const& name : names) {
         auto const one = std::find_if(pantry.begin(), pantry.end(), [&](Ingredient const& i) { return i.key == name; });
-        if (one != pantry.end()) found.push_back(*one);
+        if (one != pantry.end() && !holds_key(found, name)) found.push_back(*one);
     }
     return found;
 }

@@ -38,28 +38,32 @@ double protein_of(Square const& square) {
 }  // namespace
 
 Square square(SquareQuestion const& question) {
-    Square result{.question = question, .parts = {}};
+    Square result{.question = question, .parts = {}, .kept = kilograms(0)};
     double left = 0;
     result.balanced = to_balance(question, left);
-    std::vector<SquareFeed> pair;
+    std::vector<double> pair;  // what the two hold, as the question has them
     for (SquareFeed const& feed : question.feeds) {
-        if (!feed.fixed) pair.push_back(feed);
+        if (!feed.fixed) pair.push_back(feed.protein);
     }
-    auto const [low, high] = std::minmax(pair.at(0).protein, pair.at(1).protein);
+    auto const [low, high] = std::minmax(pair.at(0), pair.at(1));
     result.possible = low <= result.balanced + guard && result.balanced <= high + guard;
     double const within = std::clamp(result.balanced, low, high);
     double const whole = high - low;
     std::vector<double> shares;
+    std::size_t place = 0;
     for (SquareFeed const& feed : question.feeds) {
-        double const other = feed.name == pair[0].name ? pair[1].protein : pair[0].protein;
+        double const other = pair[place == 0 ? 1 : 0];
+        if (!feed.fixed) ++place;
         double const parts = feed.fixed ? 0 : std::abs(within - other);
         bool const alike = whole == 0;  // two feeds of one protein: halves
         double const share = feed.fixed ? fixed_share(question, feed) : left * (alike ? 0.5 : parts / whole);
         result.parts.push_back({feed, parts, share, kilograms(0)});
         shares.push_back(share);
     }
+    shares.push_back(question.keep);
     auto const amounts = weigh(shares, question.batch, question.scale);
-    for (std::size_t i = 0; i < amounts.size(); ++i) result.parts[i].amount = amounts[i];
+    for (std::size_t i = 0; i < result.parts.size(); ++i) result.parts[i].amount = amounts[i];
+    result.kept = amounts.back();
     result.protein = protein_of(result);
     return result;
 }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <utility>
 
 #include "cropful/domain/nutrient.hpp"
@@ -24,8 +25,12 @@ Ingredient read_built_in(Table& table) {
     one.like = one.key;
     table.maybe("dm", a_percentage);
     table.maybe("note", a_passage);
-    table.maybe("less_sure", list_of(a_text));
+    one.mineral = table.maybe("mineral", a_yes_or_no, false);
+    auto const less_sure = table.maybe("less_sure", list_of(a_text), std::vector<std::string>{});
     one.holds = read_holds(table, one.source.standing);
+    for (auto& [nutrient, level] : one.holds) {
+        level.less_sure = std::find(less_sure.begin(), less_sure.end(), nutrient) != less_sure.end();
+    }
     return one;
 }
 

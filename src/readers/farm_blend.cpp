@@ -62,6 +62,9 @@ std::vector<domain::Weighed> read_amounts(Table& table, std::vector<Ingredient> 
 void check_phase(Table& table, Blend const& blend, RationsReader const& rations) {
     constexpr std::array keys{"phase", "age", "laying"};
     auto const* const key = std::find_if(keys.begin(), keys.end(), [&](char const* one) { return table.has(one); });
+    if (blend.phase.has_value() + blend.age.has_value() + blend.laying > 1) {
+        throw table.refuse(*key, "only one of phase, age and laying");
+    }
     if (!blend.kind) {
         if (key != keys.end()) throw table.refuse(*key, std::string(*key) + " only beside the key kind");
         return;
@@ -104,6 +107,7 @@ Ingredient read_ingredient(std::string const& key, Table& table, std::vector<Ing
     one.at_least = table.maybe("at_least", a_percentage, 0.0);
     one.at_most = table.maybe("at_most", a_percentage);
     one.medicated = table.maybe("medicated", a_yes_or_no, false);
+    one.mineral = table.maybe("mineral", a_yes_or_no, one.mineral);
     for (auto const& [nutrient, level] : read_holds(table, domain::Standing::yours)) one.holds[nutrient] = level;
     if (one.at_most && *one.at_most < one.at_least) throw table.refuse("at_most", "at_most no less than at_least");
     return one;

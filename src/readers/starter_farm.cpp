@@ -68,6 +68,25 @@ change_every = "1 d"                 # fresh water at least this often
 # pack = "8 oz"
 # price = 9.00
 
+# ---- Mixing your own feed: what `cropful blend` may choose from, and for whom. ----
+
+# [ingredient.corn]
+# like = "corn_yellow"               # `cropful table ingredients` lists what is built in
+# price = "14.50 per 50 lb"
+# protein = "8.1 %"                  # your own analysis goes before the built-in figure
+# at_most = "60 %"                   # of the mix; at_least works too
+# mineral = true                     # for limestone, salt and the like that are like none built in
+# medicated = true                   # never put into the cheapest mix
+
+# [blend.chicks]
+# kind = "bobwhite"
+# phase = "0 to 6 wk"                # or age = "3 wk", or laying = true
+# batch = "100 lb"
+# scale = "1 oz"                     # the finest step of your scale
+# use = ["corn", "starter"]          # what may go in
+# need = { protein = "26 %" }        # in place of the kind's need
+# amounts = { corn = "60 lb" }       # instead of use: only look at this mix
+
 # ---- Hatches: one table each, with two brackets. ----
 
 [[hatch]]

@@ -33,11 +33,19 @@ Json limit_json(BlendLimit const& limit) {
     return json;
 }
 
+Json limits_json(std::vector<BlendLimit> const& limits) {
+    Json all = Json::array();
+    for (BlendLimit const& one : limits) all.push_back(limit_json(one));
+    return all;
+}
+
 Json clashes_json(std::vector<engine::BlendClash> const& clashes) {
     Json all = Json::array();
     for (auto const& one : clashes) {
         Json json = limit_json(one.limit);
         json["reached"] = shown(one.limit, one.reached);
+        json["within_reach"] = one.within_reach;
+        json["against"] = limits_json(one.against);
         all.push_back(json);
     }
     return all;
@@ -50,7 +58,7 @@ Json finding_json(BlendFinding const& one) {
     json["most"] = stated && !one.most_unknown ? Json(one.most) : Json(nullptr);
     json["floor"] = or_null(one.floor);
     json["ceiling"] = or_null(one.ceiling);
-    json["verdict"] = reports::name(one.verdict);
+    json["verdict"] = one.shown ? reports::name(one.verdict) : "not shown";
     json["off_by"] = one.off_by;
     json["by_rounding"] = one.by_rounding;
     json["silent"] = one.silent;
@@ -92,12 +100,10 @@ Json blend_json(BlendAnswer const& answer) {
               {"duals_unique", answer.duals_unique},
               {"shortfall", answer.shortfall},
               {"clashes", clashes_json(answer.clashes)},
-              {"against", Json::array()},
               {"ingredients", Json::array()},
               {"analysis", Json::array()},
               {"shares_missed", clashes_json(answer.shares_missed)},
               {"shadow_prices", Json::array()}};
-    for (auto const& one : answer.against) json["against"].push_back(limit_json(one));
     for (auto const& one : answer.parts) json["ingredients"].push_back(part_json(one, answer.batch));
     for (auto const& one : answer.findings) json["analysis"].push_back(finding_json(one));
     for (auto const& one : answer.prices) json["shadow_prices"].push_back(price_json(one));

@@ -19,8 +19,6 @@ using engine::BlendFinding;
 using engine::BlendStatus;
 using engine::Verdict;
 
-constexpr double much_unknown = 0.1;  // share of the mix that may hold what it does not state
-
 std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
     std::string what = "cheapest mix";
     if (answer.status == BlendStatus::given) what = "the mix as given";
@@ -43,10 +41,19 @@ std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
 std::string unknown_words(BlendAnswer const& answer, engine::BlendLimit const& limit) {
     for (BlendFinding const& one : answer.findings) {
         bool const same = limit.of == engine::BlendLimit::Of::nutrient && one.nutrient == limit.key;
-        if (!same || !limit.floor || one.silent_share < much_unknown) continue;
+        if (!same || !limit.floor || one.shown) continue;
         return "; " + number(100 * one.silent_share, 1) + " % of it does not state any: ask the maker";
     }
     return "";
+}
+
+std::string why(engine::BlendClash const& clash, BlendAnswer const& answer) {
+    if (!clash.within_reach) {
+        return clash.limit.floor ? "none of the ingredients holds as much" : "none of the ingredients holds as little";
+    }
+    std::vector<std::string> others;
+    for (auto const& limit : clash.against) others.push_back(limit_words(limit, answer));
+    return "this clashes with: " + join(others, "; ");
 }
 
 std::string impossible_text(BlendAnswer const& answer) {
@@ -55,12 +62,8 @@ std::string impossible_text(BlendAnswer const& answer) {
         text += wrap(limit_words(clash.limit, answer) + "; the nearest mix has " +
                          limit_level(clash.limit, clash.reached) + unknown_words(answer, clash.limit),
                      "  ! ", "    ");
+        text += wrap(why(clash, answer), "    ", "    ");
     }
-    std::vector<std::string> others;
-    for (auto const& limit : answer.against) others.push_back(limit_words(limit, answer));
-    text +=
-        wrap(others.empty() ? "none of the ingredients holds more of it" : "this clashes with: " + join(others, "; "),
-             "    ", "    ");
     return text +
            wrap("Below is the mix with the least total shortfall, each limit counted in shares of itself.", "  ", "  ");
 }
@@ -70,14 +73,13 @@ class Silences {
   public:
     void add(BlendFinding const& finding) {
         if (finding.silent.empty() || !(finding.floor || finding.ceiling)) return;
-        std::string const words = join(finding.silent) + " (" + share(finding) + " of the mix)";
+        std::string const words =
+            join(finding.silent) + " (" + number(100 * finding.silent_share, 1) + " % of the mix)";
         auto const same = [&](auto const& group) { return group.second == words; };
         auto group = std::find_if(groups_.begin(), groups_.end(), same);
         if (group == groups_.end()) group = groups_.insert(group, {{}, words});
         group->first.push_back(nutrient_title(finding.nutrient));
-    }
-    static std::string share(BlendFinding const& finding) {
-        return finding.silent.empty() ? "" : number(100 * finding.silent_share, 1) + " %";
+        hidden_ = hidden_ || !finding.shown;
     }
     [[nodiscard]] std::string text() const {
         std::string text;
@@ -85,63 +87,63 @@ class Silences {
             text += wrap(join(nutrients) + ": not stated by " + words, "  ? ", "    ");
         }
         if (text.empty()) return "";
-        return "  Nothing is counted for what an ingredient does not state:\n" + text;
+        std::string const may = hidden_ ? ", and it may decide what is NOT SHOWN:" : ":";
+        return wrap("Nothing is counted for what an ingredient does not state" + may, "  ", "  ") + text;
     }
 
   private:
     std::vector<std::pair<std::vector<std::string>, std::string>> groups_;
+    bool hidden_ = false;
 };
 
+/// "0.65 to 1.5 %"; * marks the owner's own least.
 std::string wanted(BlendFinding const& one) {
-    bool const own = one.floor && one.floor_source.standing == domain::Standing::yours;
-    std::string const floor = one.floor ? level_words(one.nutrient, *one.floor) : "";
-    if (!one.ceiling) return floor + (own ? " (yours)" : "");
+    std::string const own = one.floor && one.floor_source.standing == domain::Standing::yours ? "*" : "";
+    if (!one.ceiling) return one.floor ? own + level_words(one.nutrient, *one.floor) : "";
     std::string const ceiling = level_words(one.nutrient, *one.ceiling);
-    return one.floor ? floor + " to " + ceiling : "at most " + ceiling;
+    return one.floor ? own + plain(*one.floor) + " to " + ceiling : "at most " + ceiling;
 }
 
-/// Points are understood in a column of per cent, and leave the page its width.
+constexpr char not_shown[] = "NOT SHOWN";
+
+/// The unit stands in the same row: only the number, to three figures.
 std::string gap(BlendFinding const& one) {
-    std::string words = gap_words(one.nutrient, one.off_by);
-    constexpr std::string_view points = " points";
-    if (words.ends_with(points)) words.erase(words.size() - points.size());
-    return words;
+    double const unit = std::pow(10.0, std::floor(std::log10(one.off_by)) - 2);
+    return plain(std::round(one.off_by / unit) * unit);
 }
 
 std::string verdict(BlendFinding const& one) {
     std::string const rounding = one.by_rounding ? ", by rounding" : "";
     switch (one.verdict) {
         case Verdict::short_of:
-            if (one.silent_share >= much_unknown) {
-                return "NOT SHOWN: what is stated is short by " + gap(one);
-            }
-            return "SHORT by " + gap(one) + rounding;
+            return one.shown ? "SHORT by " + gap(one) + rounding : not_shown;
         case Verdict::over:
             return "OVER by " + gap(one) + rounding;
         default:
             break;
     }
     if (!one.floor && !one.ceiling) return "";
-    return one.ceiling && one.most_unknown ? "meets; the most is not stated" : "meets";
+    return one.shown ? "meets" : not_shown;
 }
 
 std::string findings_text(BlendAnswer const& answer) {
-    Table table({Align::left, Align::left, Align::left, Align::right, Align::left}, 2);
-    table.add({"nutrient", "in the mix", "wanted", "unknown", ""});
+    Table table({Align::left, Align::left, Align::left, Align::left}, 2);
+    table.add({"nutrient", "in the mix", "wanted", ""});
     Silences silences;
-    std::vector<std::string> gap;
+    std::vector<std::string> unstated;
+    bool any_own = false;
     for (BlendFinding const& one : answer.findings) {
         if (one.verdict == Verdict::unstated) {
-            gap.push_back(nutrient_title(one.nutrient) +
-                          (one.floor ? " " + level_words(one.nutrient, *one.floor) : ""));
+            unstated.push_back(nutrient_title(one.nutrient) + " " + wanted(one));
             continue;
         }
-        table.add({nutrient_title(one.nutrient), level_words(one.nutrient, one.level), wanted(one),
-                   Silences::share(one), verdict(one)});
+        table.add({nutrient_title(one.nutrient), level_words(one.nutrient, one.level), wanted(one), verdict(one)});
         silences.add(one);
+        any_own = any_own || wanted(one).starts_with('*');
     }
-    std::string text = "WHAT IT HOLDS, AS WEIGHED\n" + table.text() + silences.text();
-    if (!gap.empty()) text += wrap("stated by nothing in the mix, wanted: " + join(gap), "  ", "    ");
+    std::string text =
+        "WHAT IT HOLDS, AS WEIGHED\n" + table.text() + (any_own ? "  * what you ask for\n" : "") + silences.text();
+    if (!unstated.empty()) text += wrap("stated by nothing in the mix, wanted: " + join(unstated), "  ", "    ");
     for (auto const& missed : answer.shares_missed) {
         text += wrap(limit_words(missed.limit, answer) + "; here it is " + percent(missed.reached), "  ! ", "    ");
     }

@@ -1,7 +1,6 @@
 #include "reports/blend_words.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
@@ -31,12 +30,6 @@ std::string nutrient_title(std::string const& nutrient) {
 std::string level_words(std::string const& nutrient, double level) {
     auto const* known = domain::find_nutrient(nutrient);
     return known ? domain::print_level(*known, level) : quantities::plain(level);
-}
-
-std::string gap_words(std::string const& nutrient, double gap) {
-    double const unit = gap > 0 ? std::pow(10.0, std::floor(std::log10(gap)) - 1) : 1;
-    std::string const level = level_words(nutrient, std::round(gap / unit) * unit);
-    return level.ends_with(" %") ? level.substr(0, level.size() - 2) + " points" : level;
 }
 
 std::string limit_level(BlendLimit const& limit, double level) {

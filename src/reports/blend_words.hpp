@@ -9,8 +9,6 @@ namespace cropful::reports {
 std::string nutrient_title(std::string const& nutrient);
 /// "26 %", "1500 mg/kg".
 std::string level_words(std::string const& nutrient, double level);
-/// A difference of levels to two digits: "0.018 points", "750 mg/kg".
-std::string gap_words(std::string const& nutrient, double gap);
 /// The same of a limit, whose level may be a share of the mix.
 std::string limit_level(engine::BlendLimit const& limit, double level);
 /// "at least 26 % protein", "at most 10 % Fish meal in the mix".

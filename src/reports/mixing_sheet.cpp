@@ -1,9 +1,12 @@
 #include "reports/mixing_sheet.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cctype>
 #include <cmath>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -15,7 +18,8 @@ using namespace quantities;
 using engine::BlendAnswer;
 using engine::BlendPart;
 
-constexpr double small = 0.01;  // share of the batch below which an amount is stirred in first
+constexpr double small = 0.01;  // share of the batch below which an amount is stirred in beforehand
+std::array const liquids{std::string("oil"), std::string("tallow"), std::string("lard"), std::string("molasses")};
 constexpr double ounces_per_kilogram = 16 / kilograms_per_pound;
 constexpr int most_decimals = 3;
 
@@ -34,25 +38,50 @@ std::string shown(double x, int decimals) {
     return text;
 }
 
-std::vector<BlendPart> largest_first(std::vector<BlendPart> parts) {
-    std::erase_if(parts, [](BlendPart const& part) { return !(part.amount > kilograms(0)); });
-    std::stable_sort(parts.begin(), parts.end(), [](auto const& a, auto const& b) { return a.amount > b.amount; });
-    return parts;
+bool is_liquid(BlendPart const& part) {
+    std::string words = domain::lower(part.title);
+    std::replace_if(
+        words.begin(), words.end(), [](unsigned char c) { return !std::isalpha(c); }, ' ');
+    words = ' ' + words + ' ';
+    return std::any_of(liquids.begin(), liquids.end(),
+                       [&](std::string const& one) { return words.find(' ' + one + ' ') != std::string::npos; });
 }
 
-/// "First stir Salt 5 oz and ... into about 2 lb of the Corn"; empty without small amounts.
-std::string premix_words(BlendAnswer const& answer, std::vector<BlendPart> const& parts, Measures measures) {
-    std::vector<std::string> few;
-    Mass all = kilograms(0);
+/// The sheet: what is stirred in beforehand, then the powders from the largest on, then what is poured.
+struct Sheet {
+    std::vector<BlendPart> few, powders, liquids;
+};
+
+Sheet in_order(BlendAnswer const& answer) {
+    std::vector<BlendPart> parts = answer.parts;
+    std::erase_if(parts, [](BlendPart const& part) { return !(part.amount > kilograms(0)); });
+    std::stable_sort(parts.begin(), parts.end(), [](auto const& a, auto const& b) { return a.amount > b.amount; });
+    Sheet sheet;
     for (BlendPart const& part : parts) {
-        if (part.amount >= answer.batch * small) continue;
-        few.push_back(part.title);
-        all += part.amount;
+        bool const is_small = part.amount < answer.batch * small;
+        (is_liquid(part) ? sheet.liquids : is_small ? sheet.few : sheet.powders).push_back(part);
     }
-    if (few.empty() || parts.front().amount < answer.batch * small) return "";
-    Mass const carrier = std::max(answer.batch * small, all * 3.0);
-    return "Weigh the small amounts first (" + join(few) + ") and stir them into about " + print(carrier, measures) +
-           " taken from the " + parts.front().title + ". Spread that over the rest and mix until the colour is even.";
+    return sheet;
+}
+
+/// How to mix evenly.
+std::string mixing_words(BlendAnswer const& answer, Sheet const& sheet, Measures measures) {
+    std::string words;
+    std::size_t const few = sheet.few.size();
+    if (few > 0 && !sheet.powders.empty()) {
+        Mass all = kilograms(0);
+        for (BlendPart const& part : sheet.few) all += part.amount;
+        Mass const carrier = std::min(std::max(answer.batch * small, all * 3.0), sheet.powders.front().amount);
+        words = "Stir " + (few == 1 ? "1" : "1 to " + std::to_string(few)) + " into about " + print(carrier, measures) +
+                " taken from the " + sheet.powders.front().title +
+                ", spread that over the rest, and mix until the colour is even.";
+    }
+    if (!sheet.liquids.empty()) {
+        std::vector<std::string> titles;
+        for (BlendPart const& part : sheet.liquids) titles.push_back(part.title);
+        words += (words.empty() ? "" : " ") + ("Pour in " + join(titles)) + " last, in a thin stream, while mixing.";
+    }
+    return words;
 }
 
 }  // namespace
@@ -81,7 +110,10 @@ PerWeight per_weight(BlendAnswer const& answer, Measures measures) {
 
 std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
     Measures const measures = farm.measures;
-    auto const parts = largest_first(answer.parts);
+    Sheet const sheet = in_order(answer);
+    std::vector<BlendPart> parts = sheet.few;
+    parts.insert(parts.end(), sheet.powders.begin(), sheet.powders.end());
+    parts.insert(parts.end(), sheet.liquids.begin(), sheet.liquids.end());
     Table table({Align::right, Align::right, Align::right, Align::right, Align::right, Align::left}, 2);
     bool const priced = answer.batch_cost.has_value();
     table.add({"", "weigh", "in all", "share", priced ? farm.currency : "", "ingredient"});
@@ -95,8 +127,8 @@ std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
                    cost, part.title});
     }
     std::string text = "WEIGH IN THIS ORDER\n" + table.text();
-    std::string const premix = premix_words(answer, parts, measures);
-    return premix.empty() ? text : text + wrap(premix, "  ", "  ");
+    std::string const words = mixing_words(answer, sheet, measures);
+    return words.empty() ? text : text + wrap(words, "  ", "  ");
 }
 
 }  // namespace cropful::reports

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/blend_text.hpp"
@@ -13,6 +14,8 @@ namespace {
 using namespace quantities;
 using engine::Square;
 using engine::SquarePart;
+
+constexpr double coarse = 0.1;  // per cent of protein
 
 std::string pct(double x) { return plain(x) + " %"; }
 
@@ -38,8 +41,9 @@ std::string working(Square const& square) {
                      "  ", "  ");
     }
     Table table({Align::left, Align::right, Align::right, Align::left}, 2);
-    for (SquarePart const& part : pair) {
-        SquarePart const& other = part.feed.name == pair[0].feed.name ? pair[1] : pair[0];
+    for (std::size_t i = 0; i < pair.size(); ++i) {
+        SquarePart const& part = pair[i];
+        SquarePart const& other = pair[1 - i];
         table.add({part.feed.name, pct(part.feed.protein), plain(part.parts) + " parts",
                    "the difference of " + pct(square.balanced) + " and " + pct(other.feed.protein) + " of the " +
                        other.feed.name});
@@ -64,11 +68,15 @@ std::string square_text(Square const& square, Measures measures) {
                    pct(part.feed.protein), part.feed.name + (part.feed.fixed ? " (fixed)" : "")});
     }
     if (question.keep > 0) {
-        Mass const kept = question.batch * question.keep;
-        table.add({on_scale(kept, question.scale, measures), number(100 * question.keep, 2) + " %", "0 %",
+        table.add({on_scale(square.kept, question.scale, measures), number(100 * question.keep, 2) + " %", "0 %",
                    "kept for minerals, salt and premix"});
     }
     text += "\nWEIGH\n" + table.text() + "  As weighed this holds " + number(square.protein, 2) + " % protein.\n";
+    if (square.possible && std::abs(square.protein - question.protein) > coarse) {
+        text += wrap("Rounding to the scale moved it from " + pct(question.protein) +
+                         ": weigh on a finer scale (--scale), or mix more.",
+                     "  ! ", "    ");
+    }
     if (square.possible) text += "\n" + working(square);
     text +=
         "\nWATCH\n" +
@@ -105,6 +113,7 @@ std::string square_json(Square const& square) {
                     {"target_pct", square.question.protein},
                     {"balanced_pct", square.balanced},
                     {"keep_pct", 100 * square.question.keep},
+                    {"kept_kg", in_kilograms(square.kept)},
                     {"batch_kg", in_kilograms(square.question.batch)},
                     {"scale_kg", in_kilograms(square.question.scale)},
                     {"protein_pct", square.protein},

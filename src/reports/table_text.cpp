@@ -63,6 +63,7 @@ std::string index_text() {
     table.add({"drugs", "drugs in feed and water, and whom they can hurt"});
     table.add({"limits", "guides for what is in water and feed"});
     table.add({"forms", "weight per volume of mash, crumble and pellets"});
+    table.add({"ingredients", "what may go into a mix, and what it holds"});
     return table.text();
 }
 

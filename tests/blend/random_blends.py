@@ -4,9 +4,10 @@
 random_blends.py PROGRAM RATIONS [COUNT]     random_blends.py --self-test RATIONS
 
 The blends are written as a user writes them, 50 to a file. Compared: the verdict; the least cost, to 1e-7; on requests
-that nothing can keep, the least total shortfall; the duals where the corner is no crossing of more limits than it needs;
-and that the amounts on the scale add up to the batch and hold what the analysis says. A third of the blends are for birds:
-their needs and the built-in limits are read here from RATIONS, and half of those are scaled to the mix's own energy."""
+that nothing can keep, the least total shortfall; the cost of each change; the duals where the corner is no crossing of
+more limits than it needs; and that the amounts on the scale add up to the batch and hold what the analysis says. A third
+of the blends are for birds: their needs and the built-in limits are read here from RATIONS, and half of those are scaled
+to the mix's own energy."""
 import json
 import pathlib
 import random
@@ -80,12 +81,14 @@ def free_blend(rng):
     return {"ingredients": ingredients, "need": need, "kind": None}
 
 
-def bird_blend(rng, built_in):
+def bird_blend(rng, rations):
+    built_in = rations.built_in
     grain = ["corn_yellow", "sbm_485", "limestone", "dicalcium_phosphate", "salt", "dl_methionine"]
     others = [key for key in built_in if key not in grain]
     ingredients = []
     for key in [k for k in grain if rng.random() < 0.93] + rng.sample(others, rng.randint(2, 12)):
         ingredients.append({"price": rounded(rng.uniform(50, 2500)), "like": key, "holds": built_in[key], "at_least": 0,
+                            "mineral": key in rations.minerals,
                             "at_most": rounded(rng.uniform(5, 60)) if rng.random() < 0.1 else None})
     kind, table, phase = rng.choice(KINDS)
     need = {"protein": (rounded(rng.uniform(14, 24)), None)} if rng.random() < 0.5 else {}
@@ -128,12 +131,18 @@ class Rations:
         self.needs = {n: load(f"needs/{n}.toml")["phase"] for n in ("bobwhite", "japanese-quail", "pheasant")}
         known = set(UNITS) | {k for phases in self.needs.values() for p in phases for k in p} | {"methionine", "chlorine", "phosphorus"}
         known -= {"name", "from", "to", "laying", "found", "source", "standing"}
-        self.built_in = {one["key"]: {k: (number(v), number(v)) for k, v in one.items() if k in known}
-                         for one in load("ingredients.toml")["ingredient"]}
+        rows = load("ingredients.toml")["ingredient"]
+        self.built_in = {one["key"]: {k: (number(v), number(v)) for k, v in one.items() if k in known} for one in rows}
+        self.minerals = {one["key"] for one in rows if one.get("mineral")}
 
     def phase(self, blend):
         return next(p for p in self.needs[blend["table"]]
                     if (p.get("laying", False) if blend["phase"] is None else p["name"] == blend["phase"]))
+
+
+def energies(ingredients, usual):
+    """What each holds; a mineral none, and anything else that states none as much as the feed the needs are for."""
+    return np.array([one["holds"].get("energy", [0 if one.get("mineral") else usual])[0] for one in ingredients])
 
 
 def limits_of(blend, rations, by_energy):
@@ -149,7 +158,7 @@ def limits_of(blend, rations, by_energy):
         row = column(key, 0 if floor else 1)
         side = level
         if energy:
-            row, side = row - level * column("energy", 0) / energy, 0
+            row, side = row - level * energies(ingredients, energy) / energy, 0
         limits.append((key, floor, row, side, level))
 
     for key, (floor, ceiling) in blend["need"].items():
@@ -185,8 +194,9 @@ def solve(blend, limits):
     """HiGHS's verdict, least cost, shares and a dual for each limit."""
     cost = np.array([one["price"] / 1000 for one in blend["ingredients"]])
     sign = np.array([-1 if floor else 1 for _, floor, *_ in limits])
-    rows = np.array([s * row for s, (_, _, row, _, _) in zip(sign, limits)]).reshape(len(limits), len(cost))
-    sides = np.array([s * side for s, (_, _, _, side, _) in zip(sign, limits)])
+    scale = np.array([np.abs(row).max() or 1 for _, _, row, _, _ in limits])
+    rows = np.array([s * row for s, (_, _, row, _, _) in zip(sign / scale, limits)]).reshape(len(limits), len(cost))
+    sides = np.array([s * side for s, (_, _, _, side, _) in zip(sign / scale, limits)])
     options = {"primal_feasibility_tolerance": 1e-10, "dual_feasibility_tolerance": 1e-10}
     done = linprog(cost, A_ub=rows if limits else None, b_ub=sides if limits else None, A_eq=np.ones((1, len(cost))),
                    b_eq=[1], bounds=(0, None), method="highs", options=options)
@@ -194,7 +204,7 @@ def solve(blend, limits):
         raise SystemExit(f"HiGHS ended with {done.message}")
     if done.status == 2:
         return {"possible": False, "shortfall": shortfall(limits, len(cost))}
-    duals = done.ineqlin.marginals * sign if limits else np.array([])
+    duals = done.ineqlin.marginals * sign / scale if limits else np.array([])
     slack = np.abs(rows @ done.x - sides) / np.maximum(1, np.abs(sides)) if limits else np.array([])
     crossing = int((slack < ACTIVE).sum() + (done.x < ACTIVE).sum() + 1)
     return {"possible": True, "cost": done.fun, "x": done.x, "duals": duals, "clear": crossing == len(cost)}
@@ -241,11 +251,17 @@ def apart(a, b, tolerance):
     return abs(a - b) > tolerance * max(1e-3, abs(a), abs(b))
 
 
+def subject_of(price, blend_index):
+    """What a limit is on, as in `limits_of`, and what its figures are counted in."""
+    if "nutrient" in price:
+        return price["nutrient"], 1
+    return int(price["ingredient"].removeprefix(f"b{blend_index}i")), 100
+
+
 def found_duals(answer, blend_index):
     duals = {}
     for one in answer["shadow_prices"]:
-        subject = one.get("nutrient") or int(one["ingredient"].removeprefix(f"b{blend_index}i"))
-        share = 100 if "ingredient" in one else 1
+        subject, share = subject_of(one, blend_index)
         duals[subject, one["limit"] == "floor"] = one["dual_per_kg"] * share
     return duals
 
@@ -274,7 +290,24 @@ def findings(index, blend, limits, answer, highs, glpk):
                 if apart(ours.get((subject, floor), 0.0) * level, dual_in_unit(dual, limits, subject, floor, highs) * level,
                          DUAL_TOLERANCE):
                     yield f"dual of {subject}: {ours.get((subject, floor), 0.0)!r}, by HiGHS {dual!r}"
+            yield from changes_wrong(index, blend, limits, answer, highs)
     yield from weighed_wrong(blend, answer)
+
+
+def changes_wrong(index, blend, limits, answer, highs):
+    """The cost of moving one limit, solved once more with that limit moved; limits that go with the energy are left out."""
+    for price in answer["shadow_prices"]:
+        subject, share = subject_of(price, index)
+        floor, to = price["limit"] == "floor", price["to"] / share
+        moved = [(s, f, row, to, to) if (s, f) == (subject, floor) and side != 0 else (s, f, row, side, level)
+                 for s, f, row, side, level in limits]
+        if all(m[3] == l[3] for m, l in zip(moved, limits)):
+            continue
+        again = solve(blend, moved)
+        if again["possible"] != (price["change_per_kg"] is not None):
+            yield f"{subject} to {to!r}: {price['change_per_kg']!r}, by HiGHS possible: {again['possible']}"
+        elif again["possible"] and abs(price["change_per_kg"] - (again["cost"] - highs["cost"])) > 1e-7 * highs["cost"]:
+            yield f"{subject} to {to!r} costs {price['change_per_kg']!r}, by HiGHS {again['cost'] - highs['cost']!r}"
 
 
 def dual_in_unit(dual, limits, subject, floor, highs):
@@ -305,7 +338,7 @@ def run(program, rations, count):
         for start in range(0, count, PER_FILE):
             part = start // PER_FILE
             birds, by_energy = part % 3 == 2, part % 6 == 5
-            blends = [bird_blend(rng, rations.built_in) if birds else free_blend(rng)
+            blends = [bird_blend(rng, rations) if birds else free_blend(rng)
                       for _ in range(min(PER_FILE, count - start))]
             (folder / "blends.toml").write_text(as_toml(blends))
             done = subprocess.run([program, "blend", folder / "blends.toml", "--json"] +
@@ -321,8 +354,7 @@ def run(program, rations, count):
                 highs = solve(blend, limits)
                 if by_energy and highs["possible"]:
                     energy = number(rations.phase(blend)["energy"])
-                    held = [one["holds"].get("energy", (0, 0))[0] for one in blend["ingredients"]]
-                    highs["energy_ratio"] = float(highs["x"] @ held) / energy
+                    highs["energy_ratio"] = float(highs["x"] @ energies(blend["ingredients"], energy)) / energy
                 seen += 1
                 impossible += not highs["possible"]
                 clear += highs.get("clear", False)
@@ -346,8 +378,9 @@ def self_test(rations):
     amounts = np.round(highs["x"] / 0.0005) * 0.05
     amounts[amounts.argmax()] += 100 - amounts.sum()
     prices = [{"nutrient" if isinstance(s, str) else "ingredient": s if isinstance(s, str) else f"b0i{s}",
-               "limit": "floor" if floor else "ceiling", "dual_per_kg": d / (1 if isinstance(s, str) else 100)}
-              for (s, floor, *_), d in zip(limits, highs["duals"]) if d != 0]
+               "limit": "floor" if floor else "ceiling", "dual_per_kg": d / (1 if isinstance(s, str) else 100),
+               "to": level * (1 if isinstance(s, str) else 100), "change_per_kg": 0.0}
+              for (s, floor, _, _, level), d in zip(limits, highs["duals"]) if d != 0]
     sound = {"status": "least cost", "optimum_per_kg": highs["cost"], "duals_unique": True, "shadow_prices": prices,
              "ingredients": [{"amount_kg": a} for a in amounts], "analysis": [], "shortfall": 0, "clashes": []}
     glpk = {"possible": True, "cost": highs["cost"]}
@@ -357,12 +390,14 @@ def self_test(rations):
     assert look({**sound, "optimum_per_kg": highs["cost"] * (1 + 1e-6)}), "a cost a millionth off"
     assert look({**sound, "shadow_prices": [{**p, "dual_per_kg": p["dual_per_kg"] * 1.001} for p in prices]}), "a dual"
     assert look({**sound, "shadow_prices": []}), "no duals"
+    dearer = [{**p, "to": p["to"] * (1.001 if p["limit"] == "floor" else 0.999)} for p in prices]
+    assert look({**sound, "shadow_prices": dearer}), "a change that costs something, said to cost nothing"
     assert look({**sound, "ingredients": [{"amount_kg": a * 1.001} for a in amounts]}), "a batch that does not add up"
     assert look({**sound, "analysis": [{"nutrient": "protein", "level": 1e6}]}), "an analysis"
     assert look(sound, {"possible": False, "cost": 0}), "glpsol's verdict"
     with tempfile.TemporaryDirectory() as name:
         assert not apart(ask_glpsol(blend, limits, pathlib.Path(name))["cost"], highs["cost"], TOLERANCE)
-    print("8 wrong answers noticed")
+    print("9 wrong answers noticed")
     return 0
 
 

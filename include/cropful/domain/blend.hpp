@@ -18,6 +18,7 @@ struct Level {
     double least = 0;
     std::optional<double> most;
     Standing standing = Standing::yours;
+    bool less_sure = false;  // than the rest of its row
 };
 
 /// What may go into a mix. A nutrient that does not stand in `holds` is unknown, never zero.
@@ -30,7 +31,8 @@ struct Ingredient {
     double at_least = 0;                 // share of the mix
     std::optional<double> at_most;
     bool medicated = false;
-    Source source;  // of what it holds, where that is not the owner's own figure
+    bool mineral = false;  // such as limestone or salt: holds nothing organic, whatever it does not state
+    Source source;         // of what it holds, where that is not the owner's own figure
 };
 
 /// A floor, a ceiling or both.

@@ -15,6 +15,7 @@ struct Nutrient {
     std::string_view title;  // "methionine + cystine"
     NutrientUnit unit;
     bool label_only;  // on labels but in no needs table: fat, fibre, phosphorus (total), salt
+    bool organic;     // no mineral holds any: protein, energy, fat, fibre, vitamins, ...
 };
 
 std::span<Nutrient const> nutrients();

@@ -61,7 +61,8 @@ struct BlendFinding {
     std::optional<double> floor;  // scaled to the mix's energy where asked
     std::optional<double> ceiling;
     Source floor_source, ceiling_source;
-    Verdict verdict = Verdict::meets;
+    Verdict verdict = Verdict::meets;  // of what is stated
+    bool shown = true;                 // false: what is not stated may well turn the verdict
     double off_by = 0;
     bool by_rounding = false;         // before rounding it was held
     std::vector<std::string> silent;  // titles of ingredients in the mix that do not state it
@@ -73,6 +74,8 @@ struct BlendFinding {
 struct BlendClash {
     BlendLimit limit;
     double reached = 0;
+    bool within_reach = true;         // one of the ingredients alone would keep it
+    std::vector<BlendLimit> against;  // limits of which one must give way with it
 };
 
 /// What moving one limit would do to the cost.
@@ -99,7 +102,6 @@ struct BlendAnswer {
     bool duals_unique = false, mix_unique = false;
     double shortfall = 0;             // the least total, each limit in shares of itself
     std::vector<BlendClash> clashes;  // what is not kept
-    std::vector<BlendLimit> against;  // what stands against it
     std::vector<BlendFinding> findings;
     std::vector<BlendClash> shares_missed;  // limits on ingredients the given mix does not keep
     std::vector<ShadowPrice> prices;

@@ -37,6 +37,7 @@ struct Square {
     bool possible = true;
     double balanced = 0;            // per cent the two must hold together
     std::vector<SquarePart> parts;  // as the question has them
+    Mass kept;                      // for what holds no protein, on the scale
     double protein = 0;             // per cent of the batch as weighed
 };
 

@@ -3,6 +3,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "cropful/engine/pantry.hpp"
+
 using namespace cropful;
 using namespace cropful::engine;
 using namespace cropful::quantities;
@@ -100,8 +102,35 @@ TEST_CASE("an ingredient's most stands against a floor, and is named", "[blend]"
     auto const it = blend(wish({{"protein", {20, {}}}}), feeds, {});
     REQUIRE(it.status == BlendStatus::impossible);
     CHECK_THAT(it.parts[1].share, WithinAbs(0.2, 1e-9));
-    REQUIRE(it.against.size() == 1);
-    CHECK(it.against[0].key == "meal");
+    CHECK(it.clashes.at(0).within_reach);
+    REQUIRE(it.clashes.at(0).against.size() == 1);
+    CHECK(it.clashes[0].against[0].key == "meal");
+}
+
+TEST_CASE("of many limits only those that clash are named", "[blend]") {
+    // 20 % of protein needs a third of meal, which brings 3.33 % of fibre; the lysine is out of the way
+    auto feeds = grain_and_meal;
+    feeds[0].holds["fibre"] = {1, 1, {}};
+    feeds[1].holds["fibre"] = {8, 8, {}};
+    for (auto& one : feeds) one.holds["lysine"] = {1, 1, {}};
+    auto const it = blend(wish({{"protein", {20, {}}}, {"fibre", {{}, 3}}, {"lysine", {0.5, {}}}}), feeds, {});
+    REQUIRE(it.status == BlendStatus::impossible);
+    REQUIRE(it.clashes.size() == 1);
+    REQUIRE(it.clashes[0].against.size() == 1);
+    CHECK(it.clashes[0].against[0].key != it.clashes[0].limit.key);
+    CHECK(it.clashes[0].against[0].key != "lysine");
+}
+
+TEST_CASE("a level that no ingredient has is out of reach, and clashes with nothing", "[blend]") {
+    auto feeds = grain_and_meal;
+    feeds[0].holds["fibre"] = {3, 3, {}};
+    feeds[1].holds["fibre"] = {5, 5, {}};
+    auto const it = blend(wish({{"fibre", {{}, 2}}, {"protein", {50, {}}}}), feeds, {});
+    REQUIRE(it.clashes.size() == 2);
+    for (auto const& clash : it.clashes) {
+        CHECK_FALSE(clash.within_reach);
+        CHECK(clash.against.empty());
+    }
 }
 
 TEST_CASE("shares that cannot add up give way last", "[blend]") {
@@ -121,6 +150,66 @@ TEST_CASE("the price below which an ingredient comes in", "[blend]") {
     CHECK_THAT(in_money_per_kilogram(*dear.parts[2].enters_below), WithinAbs(0.4, 1e-9));
     feeds[2].price = money_per_kilogram(0.399);
     CHECK(blend(wish({{"protein", {20, {}}}}), feeds, {}).parts[2].share > 0.1);
+}
+
+TEST_CASE("what states no energy is never taken for a mix without any", "[blend]") {
+    // 20 % for 2800 kcal/kg; of two feeds that state no energy a mix is held to the whole 20 %
+    BlendNeeds needs;
+    needs.phase = {.name = "young",
+                   .laying = false,
+                   .from = days(0),
+                   .to = {},
+                   .energy = kilocalories_per_kilogram(2800),
+                   .needs = {{"protein", 20, false}}};
+    auto const it = blend(wish({}), grain_and_meal, needs, NeedScale::by_energy);
+    CHECK_THAT(*finding(it, "protein").floor, WithinAbs(20, 1e-9));
+    CHECK_THAT(it.parts[1].share, WithinAbs(1.0 / 3, 1e-9));
+    // with a meal of 1400 kcal/kg, a third of it: (2/3 + 1/3 * 1/2) * 20 = 16.67 %; exact share s: 8 + 36 s = 20 (1 -
+    // s/2)
+    auto feeds = grain_and_meal;
+    feeds[1].holds["energy"] = {1400, 1400, {}};
+    CHECK_THAT(blend(wish({}), feeds, needs, NeedScale::by_energy).parts[1].share, WithinAbs(12.0 / 46, 1e-9));
+}
+
+TEST_CASE("a mineral is not silent on what no mineral holds, and has no energy", "[blend]") {
+    // 20 % for 2800 kcal/kg; grain and meal of 2800, a tenth of chalk: the need is 18 %
+    auto feeds = grain_and_meal;
+    for (auto& one : feeds) one.holds["energy"] = {2800, 2800, {}};
+    feeds.push_back(ingredient("chalk", 0.1, {{"calcium", 38}}));
+    feeds[2].mineral = true;
+    feeds[2].at_least = feeds[2].at_most.emplace(0.1);
+    BlendNeeds needs;
+    needs.phase = {.name = "young",
+                   .laying = false,
+                   .from = days(0),
+                   .to = {},
+                   .energy = kilocalories_per_kilogram(2800),
+                   .needs = {{"protein", 20, false}}};
+    auto const it = blend(wish({}), feeds, needs, NeedScale::by_energy);
+    CHECK_THAT(*finding(it, "protein").floor, WithinAbs(18, 1e-9));
+    CHECK(finding(it, "protein").silent.empty());
+    CHECK(finding(it, "calcium").silent.size() == 2);
+}
+
+TEST_CASE("a ceiling that rests on what is not stated is not shown to be kept", "[blend]") {
+    auto feeds = grain_and_meal;
+    feeds[1].holds["fibre"] = {4, 4, {}};
+    auto const fibre = finding(blend(wish({{"protein", {20, {}}}, {"fibre", {{}, 5}}}), feeds, {}), "fibre");
+    CHECK(fibre.verdict == Verdict::meets);
+    CHECK_FALSE(fibre.shown);
+}
+
+TEST_CASE("a limit on what nobody states keeps its figure", "[blend]") {
+    auto const it = blend(wish({{"zinc", {50, {}}}, {"fibre", {{}, 6}}}), grain_and_meal, {});
+    CHECK(finding(it, "zinc").floor == 50.0);
+    CHECK(finding(it, "fibre").ceiling == 6.0);
+    CHECK(finding(it, "fibre").verdict == Verdict::unstated);
+}
+
+TEST_CASE("an ingredient named twice counts once in the choice", "[blend]") {
+    domain::Blend twice;
+    twice.use = {"meal", "meal"};
+    CHECK(chosen({}, twice, grain_and_meal).size() == 1);
 }
 
 TEST_CASE("needs that go with the energy", "[blend]") {

@@ -60,6 +60,22 @@ TEST_CASE("feeds of one protein reach it, and nothing else", "[square]") {
     CHECK_FALSE(square(question(21, 20, 20)).possible);
 }
 
+TEST_CASE("two feeds of one name are still two", "[square]") {
+    auto same = question(20, 8, 44);
+    same.feeds[0].name = same.feeds[1].name = "meal";
+    auto const it = square(same);
+    CHECK_THAT(it.parts[0].share, WithinAbs(2.0 / 3, 1e-12));
+    CHECK_THAT(it.parts[1].share, WithinAbs(1.0 / 3, 1e-12));
+}
+
+TEST_CASE("what is kept is weighed on the same scale, and all adds up to the batch", "[square]") {
+    auto kept = question(20, 8, 44);
+    kept.keep = 0.033;  // 3.3 kg on a scale of 1 kg
+    auto const it = square(kept);
+    CHECK_THAT(in_kilograms(it.kept), WithinAbs(3, 1e-9));
+    CHECK_THAT(in_kilograms(it.kept + it.parts[0].amount + it.parts[1].amount), WithinAbs(100, 1e-9));
+}
+
 TEST_CASE("a batch with no room left is no question", "[square]") {
     auto full = question(20, 8, 44);
     full.keep = 0.5;

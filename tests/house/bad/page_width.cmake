@@ -1,0 +1,6 @@
+string(REPEAT "x" 81 wide)
+string(REPEAT "x" 80 fits)
+set(base "${SCRATCH}.base")
+file(WRITE "${base}/tests/golden/plan/args" "plan farm.toml\n")
+bad("tests/golden/plan/expected" "exit 0\n--- stdout\n${wide}\n" "plan: 81 columns")
+good("tests/golden/plan/expected" "exit 0\n--- stdout\n${fits}\n--- stderr\n${wide}\n")
