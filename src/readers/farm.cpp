@@ -66,9 +66,12 @@ std::vector<Hatch> read_hatches(std::vector<Table> tables, Farm const& farm, Rat
     return hatches;
 }
 
-/// Feeds may be mixed too, so they are read before.
+/// What a file must have.
+enum class Expect { a_farm, blends };
+
+/// Feeds may be mixed too, so they are read before. Where no blend is asked for, its choice may lack prices.
 void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> blends, Farm& farm,
-                 RationsReader const& rations) {
+                 RationsReader const& rations, Expect expect) {
     if (ingredients.empty() && blends.empty()) return;
     auto const built_in = rations.ingredients();
     for (NamedTable& named : ingredients) {
@@ -79,13 +82,11 @@ void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> bl
     auto const pantry = engine::pantry(farm, built_in);
     for (NamedTable& named : blends) {
         check_key(named);
-        farm.blends.push_back(read_blend(named.name, named.table, farm, pantry, rations));
+        farm.blends.push_back(read_blend(named.name, named.table, pantry, rations));
         named.table.done();
+        if (expect == Expect::blends) check_choice(named.table, farm, farm.blends.back(), pantry);
     }
 }
-
-/// What a file must have.
-enum class Expect { a_farm, blends };
 
 domain::Farm read_file(std::string const& path, RationsReader const& rations, Expect expect) {
     Table root = Table::root(parse_document(read_text(path), path));
@@ -111,7 +112,7 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
     read_all(hoppers, farm.hoppers, read_hopper);
     read_all(drinkers, farm.drinkers, read_drinker);
     read_all(supplements, farm.supplements, read_supplement);
-    read_mixing(ingredients, blends, farm, rations);
+    read_mixing(ingredients, blends, farm, rations, expect);
     farm.hatches = read_hatches(hatches, farm, rations);
     return farm;
 }

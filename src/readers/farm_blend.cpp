@@ -81,19 +81,6 @@ void check_phase(Table& table, Blend const& blend, RationsReader const& rations)
     }
 }
 
-/// What the cheapest mix is chosen from has a price and is safe to dilute.
-void check_choice(Table const& table, domain::Farm const& farm, Blend const& blend,
-                  std::vector<Ingredient> const& pantry) {
-    if (!blend.amounts.empty()) return;
-    auto const all = engine::chosen(farm, blend, pantry);
-    if (all.empty()) throw table.missing("use", "a list of ingredients, or tables [ingredient.NAME]");
-    for (Ingredient const& one : all) {
-        std::string const name = in_quotes(one.key);
-        if (!one.price) throw table.refuse("use", "ingredients with a price; " + name + " has none");
-        if (one.medicated) throw table.refuse("use", "no medicated feed; " + name + " must be fed undiluted");
-    }
-}
-
 }  // namespace
 
 Ingredient read_ingredient(std::string const& key, Table& table, std::vector<Ingredient> const& built_in) {
@@ -113,7 +100,7 @@ Ingredient read_ingredient(std::string const& key, Table& table, std::vector<Ing
     return one;
 }
 
-Blend read_blend(std::string const& name, Table& table, domain::Farm const& farm, std::vector<Ingredient> const& pantry,
+Blend read_blend(std::string const& name, Table& table, std::vector<Ingredient> const& pantry,
                  RationsReader const& rations) {
     auto const a_kind = [&](Value const& value) { return rations.kind_key(a_text(value)); };
     Blend blend{.name = name,
@@ -132,8 +119,19 @@ Blend read_blend(std::string const& name, Table& table, domain::Farm const& farm
         if (!blend.use.empty()) throw table.refuse("use", "either use or amounts, not both");
     }
     check_phase(table, blend, rations);
-    check_choice(table, farm, blend, pantry);
     return blend;
+}
+
+void check_choice(Table const& table, domain::Farm const& farm, Blend const& blend,
+                  std::vector<Ingredient> const& pantry) {
+    if (!blend.amounts.empty()) return;
+    auto const all = engine::chosen(farm, blend, pantry);
+    if (all.empty()) throw table.missing("use", "a list of ingredients, or tables [ingredient.NAME]");
+    for (Ingredient const& one : all) {
+        std::string const name = in_quotes(one.key);
+        if (!one.price) throw table.refuse("use", "ingredients with a price; " + name + " has none");
+        if (one.medicated) throw table.refuse("use", "no medicated feed; " + name + " must be fed undiluted");
+    }
 }
 
 }  // namespace cropful::readers

@@ -21,8 +21,11 @@ domain::Hatch read_hatch(Table& table, int number, domain::Farm const& farm, Rat
 /// [ingredient.KEY]: the built-in one it is `like`, with the owner's figures in place of its own.
 domain::Ingredient read_ingredient(std::string const& key, Table& table,
                                    std::vector<domain::Ingredient> const& built_in);
-/// `farm` already has its feeds and ingredients; `pantry` holds everything that may be mixed.
-domain::Blend read_blend(std::string const& name, Table& table, domain::Farm const& farm,
-                         std::vector<domain::Ingredient> const& pantry, RationsReader const& rations);
+/// `pantry` holds everything that may be mixed.
+domain::Blend read_blend(std::string const& name, Table& table, std::vector<domain::Ingredient> const& pantry,
+                         RationsReader const& rations);
+/// What the cheapest mix is chosen from has a price and is safe to dilute.
+void check_choice(Table const& table, domain::Farm const& farm, domain::Blend const& blend,
+                  std::vector<domain::Ingredient> const& pantry);
 
 }  // namespace cropful::readers

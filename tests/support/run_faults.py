@@ -1,8 +1,8 @@
 #!/usr/bin/python3
 """Shows the program every faulty farm file and checks what it says.   run_faults.py PROGRAM FOLDER [LEAST]
 
-The first line of each file is `# expect: <line>: <words>`; line 0 means the fault has no line. `plan FILE` must end
-with 2, say nothing on stdout, and name the file, the line and the words on stderr."""
+The first line of each file is `# expect: <line>: <words>`; line 0 means the fault has no line. `plan FILE` (`blend FILE`
+for blend-*.toml) must end with 2, say nothing on stdout, and name the file, the line and the words on stderr."""
 import pathlib
 import re
 import subprocess
@@ -49,7 +49,8 @@ def main():
     files = sorted(folder.glob("*.toml"))
     bad = 0
     for file in files:
-        done = subprocess.run([program, "plan", file.name], cwd=folder, capture_output=True, text=True, timeout=60)
+        command = "blend" if file.name.startswith("blend-") else "plan"
+        done = subprocess.run([program, command, file.name], cwd=folder, capture_output=True, text=True, timeout=60)
         first_line = file.read_text(errors="replace").partition("\n")[0]
         found = findings(file.name, first_line, done.returncode, done.stdout, done.stderr)
         if found:
