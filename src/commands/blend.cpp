@@ -77,7 +77,7 @@ CLI::App* add_to(CLI::App& program, BlendOptions& options) {
         "--sources", [&options] { options.sources = reports::Sources::named; },
         "name the source of every caution and assumption");
     app->add_option("--units", options.units, "us, metric or uk, of what is printed")->type_name("WORD");
-    app->add_flag("--by-energy", options.by_energy, "scale each need to the mix's own energy");
+    app->add_flag("--by-energy", options.by_energy, "scale the kind's needs to the mix's own energy");
     for (BlendFlag const& flag : all) {
         std::string const name = flag.name;
         auto const keep = [&options, name](std::string const& text) { options.flags.set(name, text); };

@@ -181,6 +181,8 @@ engine::SquareQuestion square_question(BlendOptions const& options, Measures mea
         auto const [name, level] = at_equals(text, "--of", "\"corn=8.9 %\"");
         question.feeds.push_back({name, placed("--of", level, protein), {}});
     }
+    if (question.feeds[0].name == question.feeds[1].name)
+        throw WrongUse("--of twice with one name: tell the two feeds apart");
     for (std::string const& text : options.with) {
         auto const [name, rest] = at_equals(text, "--with", "\"wheat bran=16 %, 20 lb\"");
         std::size_t const comma = rest.find(',');

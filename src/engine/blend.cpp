@@ -16,7 +16,8 @@ namespace cropful::engine {
 namespace {
 
 constexpr double nothing = 1e-6;  // a share
-constexpr double no_miss = 1e-7;  // of a limit; least cost takes a hair of the shortfall it is allowed
+constexpr double coarse = 0.05;   // of a limit on an ingredient that rounding may miss without a word
+constexpr double no_miss = 1e-6;  // of a limit; least cost takes a hair of the shortfall it is allowed
 
 /// Shares that arithmetic left a hair above none or below it are none.
 std::vector<double> tidy(std::vector<double> shares) {
@@ -39,7 +40,13 @@ std::vector<double> given_shares(domain::Blend const& wish, std::vector<Ingredie
 std::vector<BlendPart> parts_of(std::vector<Ingredient> const& ingredients, std::vector<double> const& shares) {
     std::vector<BlendPart> parts;
     for (std::size_t j = 0; j < ingredients.size(); ++j) {
-        parts.push_back({ingredients[j].key, ingredients[j].title, shares[j], kilograms(0), ingredients[j].price, {}});
+        parts.push_back({ingredients[j].key,
+                         ingredients[j].title,
+                         ingredients[j].liquid,
+                         shares[j],
+                         kilograms(0),
+                         ingredients[j].price,
+                         {}});
     }
     return parts;
 }
@@ -94,8 +101,9 @@ void add_clashes(BlendAnswer& answer, BlendProblem const& problem, Nearest const
         limit.level = level_asked(limit, problem.ingredients, shares);
         return limit;
     };
+    double const most = *std::max_element(nearest.missing.begin(), nearest.missing.end());
     std::vector<bool> missed;
-    for (double const missing : nearest.missing) missed.push_back(missing > no_miss);
+    for (double const missing : nearest.missing) missed.push_back(missing > no_miss || missing == most);
     for (std::size_t i = 0; i < missed.size(); ++i) {
         if (!missed[i]) continue;
         BlendClash clash{asked(i), level_reached(problem, i, shares), within_reach(problem, i), {}};
@@ -214,7 +222,7 @@ BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingr
     weigh_parts(answer, problem, shares, given && total == answer.batch);
     auto const weighed = weighed_shares(answer);
     answer.findings = findings(problem, shares, weighed);
-    if (given) answer.shares_missed = shares_missed(problem, weighed);
+    answer.shares_missed = shares_missed(problem, weighed, given ? 0 : coarse);
     add_cost(answer);
     std::vector<Ingredient> used;
     for (std::size_t j = 0; j < ingredients.size(); ++j) {

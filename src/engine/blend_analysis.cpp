@@ -14,7 +14,7 @@ struct Content {
     double least = 0, most = 0;
     std::vector<std::string> silent;
     double silent_share = 0;
-    bool most_unknown = false;
+    std::vector<std::string> only_least;
     bool stated = false;
 };
 
@@ -34,12 +34,12 @@ Content content(std::vector<Ingredient> const& ingredients, std::string const& n
         sum.stated = true;
         sum.least += shares[j] * found->second.least;
         sum.most += shares[j] * found->second.most.value_or(found->second.least);
-        sum.most_unknown = sum.most_unknown || !found->second.most;
+        if (!found->second.most) sum.only_least.push_back(ingredients[j].title);
     }
     return sum;
 }
 
-bool much_unknown(BlendFinding const& finding) { return finding.silent_share >= 0.1; }  // of the mix
+bool much_unknown(BlendFinding const& finding) { return finding.silent_share > 0.1 - 1e-9; }  // of the mix
 bool below(double level, double floor) { return level < floor * (1 - rounding); }
 bool above(double level, double ceiling) { return level > ceiling * (1 + rounding); }
 
@@ -60,7 +60,7 @@ void judge(BlendFinding& finding, Before const& before) {
         finding.off_by = finding.most - *finding.ceiling;
         finding.by_rounding = !above(before.content.most, *finding.ceiling);
     } else if (finding.ceiling) {
-        finding.shown = !much_unknown(finding) && !finding.most_unknown;
+        finding.shown = !much_unknown(finding) && finding.only_least.empty();
     }
 }
 
@@ -86,7 +86,7 @@ std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<doub
                              .ceiling_source = {},
                              .silent = sum.silent,
                              .silent_share = sum.silent_share,
-                             .most_unknown = sum.most_unknown};
+                             .only_least = sum.only_least};
         Before before{.content = content(problem.ingredients, key, exact), .floor = {}};
         for (auto const* limits : {&problem.limits, &problem.unstated}) {
             for (BlendLimit const& limit : *limits) {
@@ -107,13 +107,14 @@ std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<doub
     return all;
 }
 
-std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares) {
+std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares, double slack) {
     std::vector<BlendClash> missed;
     for (std::size_t i = 0; i < problem.limits.size(); ++i) {
         BlendLimit const& limit = problem.limits[i];
         if (limit.of != BlendLimit::Of::ingredient) continue;
         double const share = level_reached(problem, i, shares);
-        bool const kept = limit.floor ? !below(share, limit.level) : !above(share, limit.level);
+        bool const kept =
+            limit.floor ? !below(share, limit.level * (1 - slack)) : !above(share, limit.level * (1 + slack));
         if (!kept) missed.push_back({limit, share, true, {}});
     }
     return missed;

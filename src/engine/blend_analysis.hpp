@@ -9,8 +9,8 @@ namespace cropful::engine {
 std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<double> const& exact,
                                    std::vector<double> const& weighed);
 
-/// Limits on ingredients that a mix does not keep.
-std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares);
+/// Limits on ingredients that a mix misses by more than `slack` of them.
+std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares, double slack);
 
 /// The level a limit asks of a mix: its own, or scaled to the mix's energy.
 double level_asked(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,

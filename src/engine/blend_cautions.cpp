@@ -105,16 +105,17 @@ void small_amounts(CautionList& list, BlendAnswer const& answer) {
         if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > coarse * exact) rough.push_back(part.title);
     }
     if (rough.empty()) return;
-    list.add("The scale's step is too coarse for " + domain::join(rough) +
-                 ": rounding changed the amount by more than 5 %. Weigh it on a finer scale (--scale), or mix a larger "
-                 "batch.",
+    list.add("The scale's step is coarse for " + domain::join(rough) +
+                 ": rounding, and moving steps so that the rest keeps its limits, changed the amount by more than 5 %. "
+                 "Weigh "
+                 "on a finer scale (--scale), or mix a larger batch.",
              "");
 }
 
 void soybeans_and_salt(CautionList& list, std::vector<Ingredient> const& used) {
     for (Ingredient const& one : used) {
         if (!is_like(one, "soy") && !is_like(one, "sbm")) continue;
-        if (is_like(one, "oil")) continue;
+        if (one.liquid) continue;
         list.add(
             "Use soybean meal that was heated by its maker. Raw soybeans stop chicks from digesting protein: roast "
             "them properly, or do not use them.",

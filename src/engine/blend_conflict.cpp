@@ -17,6 +17,11 @@ bool can_keep(BlendProblem const& problem, std::vector<std::size_t> const& limit
     return minimise(program).outcome == Outcome::optimal;
 }
 
+std::vector<std::size_t> with(std::vector<std::size_t> limits, std::size_t one) {
+    limits.push_back(one);
+    return limits;
+}
+
 }  // namespace
 
 bool within_reach(BlendProblem const& problem, std::size_t limit) {
@@ -28,19 +33,20 @@ bool within_reach(BlendProblem const& problem, std::size_t limit) {
 std::vector<std::size_t> clashing_with(BlendProblem const& problem, std::size_t limit,
                                        std::vector<bool> const& missed) {
     if (!within_reach(problem, limit)) return {};
-    std::vector<std::size_t> all{limit};
+    std::vector<std::size_t> others;  // as many as can be kept together: what is infeasible with `limit` needs it
     for (std::size_t i = 0; i < problem.limits.size(); ++i) {
-        if (!missed[i]) all.push_back(i);
+        if (!missed[i]) others.push_back(i);
     }
-    for (std::size_t i = 0; i < problem.limits.size() && can_keep(problem, all); ++i) {
-        if (missed[i] && i != limit) all.push_back(i);
+    for (std::size_t i = 0; i < problem.limits.size(); ++i) {
+        if (missed[i] && i != limit && can_keep(problem, with(others, i))) others.push_back(i);
     }
-    for (std::size_t place = all.size(); place-- > 1;) {
-        std::vector<std::size_t> fewer = all;
+    if (can_keep(problem, with(others, limit))) return {};
+    for (std::size_t place = others.size(); place-- > 0;) {
+        std::vector<std::size_t> fewer = others;
         fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(place));
-        if (!can_keep(problem, fewer)) all = fewer;
+        if (!can_keep(problem, with(fewer, limit))) others = fewer;
     }
-    return {all.begin() + 1, all.end()};
+    return others;
 }
 
 }  // namespace cropful::engine

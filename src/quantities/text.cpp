@@ -147,11 +147,14 @@ double parse_percent(std::string_view text, Measures measures) { return parse(pe
 
 MoneyPerMass parse_price(std::string_view text, Measures measures) {
     Wanted const wanted{text, std::string(price_expected)};
-    auto const [amount, rest] = read_number(text, wanted);
-    std::size_t const word = rest.starts_with("per ") ? 4 : rest.starts_with('/') ? 1 : 0;
-    if (word == 0) wanted.refuse(rest.empty() ? "per what weight is missing" : "no unit of money is wanted");
+    // split first, or "10/50 lb" would begin with the fraction 10/50
+    bool const has_per = text.find("per ") != std::string_view::npos;
+    std::size_t const split = has_per ? text.find("per ") : std::min(text.find('/'), text.size());
+    auto const [amount, rest] = read_number(text.substr(0, split), wanted);
+    if (!trim(rest).empty()) wanted.refuse("no unit of money is wanted");
+    if (split == text.size()) wanted.refuse("per what weight is missing");
     // "1" lends the rest the form of a quantity: "310 per tonne" is read as "1 tonne", "14.50 per 50 lb" as "50 lb"
-    std::string_view const below = trim(rest.substr(word));
+    std::string_view const below = trim(text.substr(split + (has_per ? 4 : 1)));
     Figure const weight = read_figure(number_first(below) ? std::string(below) : "1 " + std::string(below), wanted);
     double const mass = weight.amount * factor(weight.unit, "mass", measures, wanted);
     if (!weight.per_unit.empty() || mass <= 0) wanted.refuse("one weight more than none stands after \"per\"");

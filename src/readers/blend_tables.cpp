@@ -25,6 +25,7 @@ Ingredient read_built_in(Table& table) {
     one.like = one.key;
     table.maybe("dm", a_percentage);
     table.maybe("note", a_passage);
+    one.liquid = table.maybe("liquid", a_yes_or_no, false);
     one.mineral = table.maybe("mineral", a_yes_or_no, false);
     auto const less_sure = table.maybe("less_sure", list_of(a_text), std::vector<std::string>{});
     one.holds = read_holds(table, one.source.standing);

@@ -94,6 +94,7 @@ Ingredient read_ingredient(std::string const& key, Table& table, std::vector<Ing
     one.at_least = table.maybe("at_least", a_percentage, 0.0);
     one.at_most = table.maybe("at_most", a_percentage);
     one.medicated = table.maybe("medicated", a_yes_or_no, false);
+    one.liquid = table.maybe("liquid", a_yes_or_no, one.liquid);
     one.mineral = table.maybe("mineral", a_yes_or_no, one.mineral);
     for (auto const& [nutrient, level] : read_holds(table, domain::Standing::yours)) one.holds[nutrient] = level;
     if (one.at_most && *one.at_most < one.at_least) throw table.refuse("at_most", "at_most no less than at_least");

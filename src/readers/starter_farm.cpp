@@ -75,6 +75,7 @@ change_every = "1 d"                 # fresh water at least this often
 # price = "14.50 per 50 lb"
 # protein = "8.1 %"                  # your own analysis goes before the built-in figure
 # at_most = "60 %"                   # of the mix; at_least works too
+# liquid = true                      # poured in last, as oil
 # mineral = true                     # for limestone, salt and the like that are like none built in
 # medicated = true                   # never put into the cheapest mix
 

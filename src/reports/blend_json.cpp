@@ -55,10 +55,11 @@ Json finding_json(BlendFinding const& one) {
     Json json{{"nutrient", one.nutrient}, {"unit", unit_of(one.nutrient)}};
     bool const stated = one.verdict != Verdict::unstated;
     json["level"] = stated ? Json(one.level) : Json(nullptr);
-    json["most"] = stated && !one.most_unknown ? Json(one.most) : Json(nullptr);
+    json["most"] = stated && one.only_least.empty() ? Json(one.most) : Json(nullptr);
     json["floor"] = or_null(one.floor);
     json["ceiling"] = or_null(one.ceiling);
-    json["verdict"] = one.shown ? reports::name(one.verdict) : "not shown";
+    bool const asked = one.floor || one.ceiling;
+    json["verdict"] = !asked ? Json(nullptr) : one.shown ? Json(reports::name(one.verdict)) : Json("not shown");
     json["off_by"] = one.off_by;
     json["by_rounding"] = one.by_rounding;
     json["silent"] = one.silent;

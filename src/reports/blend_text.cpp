@@ -49,8 +49,10 @@ std::string unknown_words(BlendAnswer const& answer, engine::BlendLimit const& l
 
 std::string why(engine::BlendClash const& clash, BlendAnswer const& answer) {
     if (!clash.within_reach) {
-        return clash.limit.floor ? "none of the ingredients holds as much" : "none of the ingredients holds as little";
+        return clash.limit.floor ? "none of the ingredients states as much"
+                                 : "none of the ingredients states as little";
     }
+    if (clash.against.empty()) return "it could be kept, but then the others would be missed by more in all";
     std::vector<std::string> others;
     for (auto const& limit : clash.against) others.push_back(limit_words(limit, answer));
     return "this clashes with: " + join(others, "; ");
@@ -72,19 +74,20 @@ std::string impossible_text(BlendAnswer const& answer) {
 class Silences {
   public:
     void add(BlendFinding const& finding) {
-        if (finding.silent.empty() || !(finding.floor || finding.ceiling)) return;
-        std::string const words =
-            join(finding.silent) + " (" + number(100 * finding.silent_share, 1) + " % of the mix)";
-        auto const same = [&](auto const& group) { return group.second == words; };
-        auto group = std::find_if(groups_.begin(), groups_.end(), same);
-        if (group == groups_.end()) group = groups_.insert(group, {{}, words});
-        group->first.push_back(nutrient_title(finding.nutrient));
+        if (!finding.floor && !finding.ceiling) return;
+        if (!finding.silent.empty()) {
+            note(finding, "not stated by " + join(finding.silent) + " (" + number(100 * finding.silent_share, 1) +
+                              " % of the mix)");
+        }
+        if (finding.ceiling && !finding.only_least.empty()) {
+            note(finding, "only a least is stated by " + join(finding.only_least));
+        }
         hidden_ = hidden_ || !finding.shown;
     }
     [[nodiscard]] std::string text() const {
         std::string text;
         for (auto const& [nutrients, words] : groups_) {
-            text += wrap(join(nutrients) + ": not stated by " + words, "  ? ", "    ");
+            text += wrap(join(nutrients) + ": " + words, "  ? ", "    ");
         }
         if (text.empty()) return "";
         std::string const may = hidden_ ? ", and it may decide what is NOT SHOWN:" : ":";
@@ -92,9 +95,23 @@ class Silences {
     }
 
   private:
+    void note(BlendFinding const& finding, std::string const& words) {
+        auto const same = [&](auto const& group) { return group.second == words; };
+        auto group = std::find_if(groups_.begin(), groups_.end(), same);
+        if (group == groups_.end()) group = groups_.insert(group, {{}, words});
+        group->first.push_back(nutrient_title(finding.nutrient));
+    }
+
     std::vector<std::pair<std::vector<std::string>, std::string>> groups_;
     bool hidden_ = false;
 };
+
+/// "0.22 to 4.7 %" where a most is asked for and the least is not all that may be in it.
+std::string held(BlendFinding const& one) {
+    std::string const least = level_words(one.nutrient, one.level);
+    bool const range = one.ceiling && one.most > one.level * (1 + 1e-9);
+    return range ? plain(one.level) + " to " + level_words(one.nutrient, one.most) : least;
+}
 
 /// "0.65 to 1.5 %"; * marks the owner's own least.
 std::string wanted(BlendFinding const& one) {
@@ -137,7 +154,7 @@ std::string findings_text(BlendAnswer const& answer) {
             unstated.push_back(nutrient_title(one.nutrient) + " " + wanted(one));
             continue;
         }
-        table.add({nutrient_title(one.nutrient), level_words(one.nutrient, one.level), wanted(one), verdict(one)});
+        table.add({nutrient_title(one.nutrient), held(one), wanted(one), verdict(one)});
         silences.add(one);
         any_own = any_own || wanted(one).starts_with('*');
     }
@@ -145,7 +162,8 @@ std::string findings_text(BlendAnswer const& answer) {
         "WHAT IT HOLDS, AS WEIGHED\n" + table.text() + (any_own ? "  * what you ask for\n" : "") + silences.text();
     if (!unstated.empty()) text += wrap("stated by nothing in the mix, wanted: " + join(unstated), "  ", "    ");
     for (auto const& missed : answer.shares_missed) {
-        text += wrap(limit_words(missed.limit, answer) + "; here it is " + percent(missed.reached), "  ! ", "    ");
+        text +=
+            wrap(limit_words(missed.limit, answer) + "; as weighed it is " + percent(missed.reached), "  ! ", "    ");
     }
     return text;
 }

@@ -42,7 +42,8 @@ std::string limit_words(BlendLimit const& limit, BlendAnswer const& answer) {
 
 std::string limit_step(engine::ShadowPrice const& price, BlendAnswer const& answer) {
     BlendLimit const& limit = price.limit;
-    std::string const from = limit_level(limit, limit.level), to = limit_level(limit, price.to);
+    std::string const from = limit_level(limit, limit.level) + (limit.for_energy ? " in the table" : ""),
+                      to = limit_level(limit, price.to);
     if (limit.of == BlendLimit::Of::nutrient && limit.key == "protein" && limit.floor) {
         return "one more point of protein (" + to + " instead of " + from + ")";
     }

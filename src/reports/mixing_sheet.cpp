@@ -1,12 +1,9 @@
 #include "reports/mixing_sheet.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cctype>
 #include <cmath>
 
 #include "cropful/domain/farm.hpp"
-#include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -19,8 +16,6 @@ using engine::BlendAnswer;
 using engine::BlendPart;
 
 constexpr double small = 0.01;  // share of the batch below which an amount is stirred in beforehand
-std::array const liquids{std::string("oil"), std::string("tallow"), std::string("lard"), std::string("molasses")};
-constexpr double ounces_per_kilogram = 16 / kilograms_per_pound;
 constexpr int most_decimals = 3;
 
 /// Decimals that show every multiple of a step.
@@ -28,6 +23,24 @@ int decimals_of(double step) {
     int decimals = 0;
     for (double x = step; decimals < most_decimals && std::abs(x - std::round(x)) > 1e-6 * x; x *= 10) ++decimals;
     return decimals;
+}
+
+/// Whether a count is a whole number, but for what arithmetic does to it.
+bool is_whole(double x) { return std::round(x) >= 1 && std::abs(x - std::round(x)) < 1e-6 * std::max(1.0, x); }
+
+double in_pounds(Mass mass) { return in_kilograms(mass) / kilograms_per_pound; }
+
+/// What a scale with such a step reads in: the farm's own units where the step is a round number of them.
+enum class Scale { pounds_and_ounces, pounds, metric };
+
+Scale scale_for(Mass step, Measures measures) {
+    double const ounces = 16 * in_pounds(step);
+    bool const in_ounces = is_whole(ounces) || is_whole(1 / ounces);  // 1 oz, 2 oz; 1/4 oz, 0.1 oz
+    bool const metric = is_whole(1000 * in_grams(step));
+    if (measures != Measures::us && (metric || !in_ounces)) return Scale::metric;
+    if (in_ounces) return Scale::pounds_and_ounces;
+    if (is_whole(100 * in_pounds(step))) return Scale::pounds;
+    return metric ? Scale::metric : Scale::pounds_and_ounces;
 }
 
 std::string shown(double x, int decimals) {
@@ -38,13 +51,20 @@ std::string shown(double x, int decimals) {
     return text;
 }
 
-bool is_liquid(BlendPart const& part) {
-    std::string words = domain::lower(part.title);
-    std::replace_if(
-        words.begin(), words.end(), [](unsigned char c) { return !std::isalpha(c); }, ' ');
-    words = ' ' + words + ' ';
-    return std::any_of(liquids.begin(), liquids.end(),
-                       [&](std::string const& one) { return words.find(' ' + one + ' ') != std::string::npos; });
+std::string pounds_and_ounces(Mass amount, int decimals) {
+    double const unit = std::pow(10.0, decimals);
+    double const ounces = std::round(16 * in_pounds(amount) * unit) / unit;
+    double const pounds = std::floor(ounces / 16 + 1e-9);
+    double const rest = std::max(0.0, ounces - 16 * pounds);
+    if (pounds == 0) return shown(rest, decimals) + " oz";
+    std::string const text = number(pounds, 0) + " lb";
+    return rest * unit < 0.5 ? text : text + ' ' + shown(rest, decimals) + " oz";
+}
+
+/// What the scale cannot show stays on the sheet.
+std::string weight_words(BlendPart const& part, Mass step, Measures measures) {
+    bool const none = !(part.amount > kilograms(0));
+    return none ? "< " + on_scale(step, step, measures) : on_scale(part.amount, step, measures);
 }
 
 /// The sheet: what is stirred in beforehand, then the powders from the largest on, then what is poured.
@@ -54,14 +74,20 @@ struct Sheet {
 
 Sheet in_order(BlendAnswer const& answer) {
     std::vector<BlendPart> parts = answer.parts;
-    std::erase_if(parts, [](BlendPart const& part) { return !(part.amount > kilograms(0)); });
+    std::erase_if(parts, [](BlendPart const& part) { return !(part.share > 0); });
     std::stable_sort(parts.begin(), parts.end(), [](auto const& a, auto const& b) { return a.amount > b.amount; });
     Sheet sheet;
     for (BlendPart const& part : parts) {
         bool const is_small = part.amount < answer.batch * small;
-        (is_liquid(part) ? sheet.liquids : is_small ? sheet.few : sheet.powders).push_back(part);
+        (part.liquid ? sheet.liquids : is_small ? sheet.few : sheet.powders).push_back(part);
     }
     return sheet;
+}
+
+/// "line 1", "lines 1 and 2", "lines 1 to 4".
+std::string lines(std::size_t count) {
+    if (count == 1) return "line 1";
+    return std::string("lines 1 ") + (count == 2 ? "and " : "to ") + std::to_string(count);
 }
 
 /// How to mix evenly.
@@ -72,9 +98,9 @@ std::string mixing_words(BlendAnswer const& answer, Sheet const& sheet, Measures
         Mass all = kilograms(0);
         for (BlendPart const& part : sheet.few) all += part.amount;
         Mass const carrier = std::min(std::max(answer.batch * small, all * 3.0), sheet.powders.front().amount);
-        words = "Stir " + (few == 1 ? "1" : "1 to " + std::to_string(few)) + " into about " + print(carrier, measures) +
-                " taken from the " + sheet.powders.front().title +
-                ", spread that over the rest, and mix until the colour is even.";
+        Mass const steps = answer.scale * std::max(1.0, std::round(ratio(carrier / answer.scale)));
+        words = "Stir " + lines(few) + " into about " + on_scale(steps, answer.scale, measures) + " taken from the " +
+                sheet.powders.front().title + ", spread that over the rest, and mix until the colour is even.";
     }
     if (!sheet.liquids.empty()) {
         std::vector<std::string> titles;
@@ -87,19 +113,19 @@ std::string mixing_words(BlendAnswer const& answer, Sheet const& sheet, Measures
 }  // namespace
 
 std::string on_scale(Mass amount, Mass step, Measures measures) {
-    if (measures != Measures::us) {
-        bool const grams = amount < kilograms(1);
-        double const unit = grams ? 1000 : 1;
-        return shown(in_kilograms(amount) * unit, decimals_of(in_kilograms(step) * unit)) + (grams ? " g" : " kg");
+    bool const whole_steps = is_whole(ratio(amount / step));
+    Mass const finest = whole_steps ? step : amount;
+    switch (scale_for(step, measures)) {
+        case Scale::pounds:
+            return shown(in_pounds(amount), decimals_of(in_pounds(finest))) + " lb";
+        case Scale::pounds_and_ounces:
+            return pounds_and_ounces(amount, decimals_of(16 * in_pounds(finest)));
+        default:
+            bool const grams = amount < kilograms(1);
+            double const unit = grams ? 1000 : 1;
+            return shown(in_kilograms(amount) * unit, decimals_of(in_kilograms(finest) * unit)) +
+                   (grams ? " g" : " kg");
     }
-    int const decimals = decimals_of(in_kilograms(step) * ounces_per_kilogram);
-    double const unit = std::pow(10.0, decimals);
-    double const ounces = std::round(in_kilograms(amount) * ounces_per_kilogram * unit) / unit;
-    double const pounds = std::floor(ounces / 16 + 1e-9);
-    double const rest = std::max(0.0, ounces - 16 * pounds);
-    if (pounds == 0) return shown(rest, decimals) + " oz";
-    std::string const text = number(pounds, 0) + " lb";
-    return rest * unit < 0.5 ? text : text + ' ' + shown(rest, decimals) + " oz";
 }
 
 PerWeight per_weight(BlendAnswer const& answer, Measures measures) {
@@ -122,7 +148,7 @@ std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
         BlendPart const& part = parts[i];
         total += part.amount;
         std::string const cost = priced ? number(in_money(*part.price * part.amount), 2) : "";
-        table.add({std::to_string(i + 1), on_scale(part.amount, answer.scale, measures),
+        table.add({std::to_string(i + 1), weight_words(part, answer.scale, measures),
                    on_scale(total, answer.scale, measures), number(100 * ratio(part.amount / answer.batch), 2) + " %",
                    cost, part.title});
     }

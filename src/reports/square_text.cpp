@@ -40,6 +40,7 @@ std::string working(Square const& square) {
                          pct(square.question.protein) + ".",
                      "  ", "  ");
     }
+    if (whole == 0) return text + "  Both hold " + pct(square.balanced) + ": any shares of them do.\n";
     Table table({Align::left, Align::right, Align::right, Align::left}, 2);
     for (std::size_t i = 0; i < pair.size(); ++i) {
         SquarePart const& part = pair[i];

@@ -31,6 +31,7 @@ struct Ingredient {
     double at_least = 0;                 // share of the mix
     std::optional<double> at_most;
     bool medicated = false;
+    bool liquid = false;   // poured in last
     bool mineral = false;  // such as limestone or salt: holds nothing organic, whatever it does not state
     Source source;         // of what it holds, where that is not the owner's own figure
 };

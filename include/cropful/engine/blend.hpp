@@ -47,6 +47,7 @@ struct BlendNeeds {
 struct BlendPart {
     std::string key;
     std::string title;
+    bool liquid = false;
     double share = 0;  // before rounding
     Mass amount;       // on the scale
     std::optional<MoneyPerMass> price;
@@ -64,10 +65,10 @@ struct BlendFinding {
     Verdict verdict = Verdict::meets;  // of what is stated
     bool shown = true;                 // false: what is not stated may well turn the verdict
     double off_by = 0;
-    bool by_rounding = false;         // before rounding it was held
-    std::vector<std::string> silent;  // titles of ingredients in the mix that do not state it
-    double silent_share = 0;          // of the mix as weighed
-    bool most_unknown = false;        // some state only a minimum
+    bool by_rounding = false;             // before rounding it was held
+    std::vector<std::string> silent;      // titles of ingredients in the mix that do not state it
+    double silent_share = 0;              // of the mix as weighed
+    std::vector<std::string> only_least;  // titles of ingredients in the mix that state only a minimum
 };
 
 /// A limit that the mix nearest to the request does not keep.
@@ -103,7 +104,7 @@ struct BlendAnswer {
     double shortfall = 0;             // the least total, each limit in shares of itself
     std::vector<BlendClash> clashes;  // what is not kept
     std::vector<BlendFinding> findings;
-    std::vector<BlendClash> shares_missed;  // limits on ingredients the given mix does not keep
+    std::vector<BlendClash> shares_missed;  // limits on ingredients the mix as weighed does not keep
     std::vector<ShadowPrice> prices;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;

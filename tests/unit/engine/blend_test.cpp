@@ -133,6 +133,29 @@ TEST_CASE("a level that no ingredient has is out of reach, and clashes with noth
     }
 }
 
+TEST_CASE("a limit missed for the sake of another that is out of reach clashes with nothing", "[blend]") {
+    // no feed has 0.5 % of phosphorus; all pulse comes nearest in all: 0.2/0.5 and 400/2900 are less than 0.4/0.5 of
+    // grain
+    auto grain = ingredient("grain", 0.2, {{"npp", 0.1}, {"energy", 3000}});
+    auto pulse = ingredient("pulse", 0.4, {{"npp", 0.3}, {"energy", 2500}});
+    auto const it = blend(wish({{"npp", {0.5, {}}}, {"energy", {2900, {}}}}), {grain, pulse}, {});
+    REQUIRE(it.clashes.size() == 2);
+    for (auto const& clash : it.clashes) {
+        CHECK(clash.within_reach == (clash.limit.key == "energy"));
+        CHECK(clash.against.empty());
+    }
+}
+
+TEST_CASE("an ingredient's limit that rounding to the scale misses by more than 5 % is said", "[blend]") {
+    // 0.5 % of 100 kg on a scale of 1 kg is nothing or twice as much
+    auto feeds = grain_and_meal;
+    feeds.push_back(ingredient("premix", 1, {{"zinc", 5000}}));
+    feeds[2].at_least = feeds[2].at_most.emplace(0.005);
+    auto const it = blend(wish({{"protein", {20, {}}}}), feeds, {});
+    REQUIRE(it.shares_missed.size() == 1);
+    CHECK(it.shares_missed[0].limit.key == "premix");
+}
+
 TEST_CASE("shares that cannot add up give way last", "[blend]") {
     auto feeds = grain_and_meal;
     feeds[0].at_most = feeds[1].at_most = 0.4;

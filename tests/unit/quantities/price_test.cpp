@@ -18,6 +18,7 @@ TEST_CASE("a price by weight", "[price]") {
         {"0.35 / lb", 0.35 / pound},
         {"9 1/2 per 25 kg", 0.38},
         {"0 per kg", 0},
+        {"10/50 lb", 10 / (50 * 0.45359237)},
     }));
     INFO(text);
     CHECK_THAT(in_money_per_kilogram(parse_price(text)), WithinRel(per_kilogram, 1e-12));
