@@ -17,16 +17,21 @@ CLI::App* add_to(CLI::App& program, PlanOptions& options) {
     return app;
 }
 
-Planned plan_between(FarmOptions const& options, std::optional<std::string> const& from,
-                     std::optional<std::string> const& to) {
-    auto [farm, rations, diary, window] = read_question(options, {});
+Asked question_between(FarmOptions const& options, std::optional<std::string> const& from,
+                       std::optional<std::string> const& to) {
+    Question question = read_question(options, {});
     engine::Window const asked{read_moment(from, "--from"), read_moment(to, "--to")};
     if (asked.from && asked.until && !(*asked.from < *asked.until)) {
         throw BadInput(in_quotes(*to), "a date after --from " + *from, {.file = "", .line = 0, .key = "--to"});
     }
-    if (asked.from) window.from = asked.from;
-    window.until = asked.until;
-    return {engine::make_plan(farm, rations, window, diary), window};
+    engine::Window const window{asked.from ? asked.from : question.window.from, asked.until};
+    return {std::move(question), window};
+}
+
+Planned plan_between(FarmOptions const& options, std::optional<std::string> const& from,
+                     std::optional<std::string> const& to) {
+    auto const [question, window] = question_between(options, from, to);
+    return {engine::make_plan(question.farm, question.rations, window, question.diary), window};
 }
 
 std::string run(PlanOptions const& options) {

@@ -47,7 +47,8 @@ std::chrono::year_month_day parse_date(std::string_view text) {
     std::chrono::year_month_day const date{std::chrono::year(static_cast<int>(*year)), std::chrono::month(*month),
                                            std::chrono::day(*day)};
     if (!date.ok()) refuse(text, "there is no such day");
-    if (*year < 2000 || *year > 2199) refuse(text, "years 2000 to 2199 only");
+    if (date.year() < std::chrono::year(first_year) || date.year() > std::chrono::year(last_year))
+        refuse(text, "years 2000 to 2199 only");
     return date;
 }
 

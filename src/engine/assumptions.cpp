@@ -12,17 +12,7 @@ namespace {
 
 using domain::Standing;
 
-/// A list that keeps each text once.
-class List {
-  public:
-    void add(std::string text, Source source) {
-        Assumption const one{std::move(text), std::move(source)};
-        if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
-    }
-    std::vector<Assumption> all;
-};
-
-void about_birds(List& list, domain::Hatch const& hatch, Kind const& kind) {
+void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& kind) {
     if (!hatch.laying_from || *hatch.laying_from > hatch.first_age) {
         list.add("feed eaten by growing " + kind.title + ": the built-in table by age", kind.growing.source);
     }
@@ -37,13 +27,11 @@ void about_birds(List& list, domain::Hatch const& hatch, Kind const& kind) {
                      " is usual; no chance given here counts it)",
                  kind.hatch_rate.source);
     }
-    if (hatch.drinker || hatch.supplement) {
-        list.add(kind.title + " drink " + plain(kind.water.ratio[1]) + " mL per g of feed", kind.water.source);
-    }
+    if (hatch.drinker || hatch.supplement) about_water(list, kind);
 }
 
 /// How far flocks lie apart, which decides what is sure.
-void about_spread(List& list, Plan const& plan) {
+void about_spread(AssumptionList& list, Plan const& plan) {
     list.add(
         "of flocks 1 in 20 eats, drinks or dies less than the low column of the tables says, and 1 in 20 more than "
         "the high one (`cropful table`)",
@@ -61,7 +49,7 @@ void about_spread(List& list, Plan const& plan) {
              {"chosen here, no source", Standing::common_practice});
 }
 
-void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
+void about_warmth(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
     if (hatch.until <= kind.brooding_ends()) return;
     if (!farm.warmth) {
         list.add("the barn is never hot enough to change what birds eat or drink (farm.warmth is not stated)",
@@ -82,7 +70,7 @@ void about_warmth(List& list, domain::Farm const& farm, domain::Hatch const& hat
     }
 }
 
-void about_energy(List& list, domain::Feed const& feed, FeedNeed const& need, domain::Hatch const& hatch,
+void about_energy(AssumptionList& list, domain::Feed const& feed, FeedNeed const& need, domain::Hatch const& hatch,
                   Kind const& kind) {
     if (feed.energy) {
         list.add(feed.title + ": birds eat less of a richer feed, by its energy to the power " +
@@ -100,7 +88,7 @@ void about_energy(List& list, domain::Feed const& feed, FeedNeed const& need, do
     if (lay < need.to) same_as("laying ", kind.laying->energy, kind.laying->source);
 }
 
-void about_weight(List& list, domain::Feed const& feed, domain::Hatch const& hatch, Rations const& rations) {
+void about_weight(AssumptionList& list, domain::Feed const& feed, domain::Hatch const& hatch, Rations const& rations) {
     if (hatch.hopper && !feed.density) {
         std::string const form = domain::name(feed.form.value_or(domain::Form::crumble));
         FormDensity const& density = rations.forms.at(form);
@@ -115,8 +103,17 @@ void about_weight(List& list, domain::Feed const& feed, domain::Hatch const& hat
 
 }  // namespace
 
+void AssumptionList::add(std::string text, Source source) {
+    Assumption const one{std::move(text), std::move(source)};
+    if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+}
+
+void about_water(AssumptionList& list, Kind const& kind) {
+    list.add(kind.title + " drink " + plain(kind.water.ratio[1]) + " mL per g of feed", kind.water.source);
+}
+
 std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
-    List list;
+    AssumptionList list;
     for (HatchPlan const& part : plan.hatches) {
         Kind const& kind = rations.kinds.at(part.hatch.kind);
         about_birds(list, part.hatch, kind);
@@ -137,6 +134,7 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
         }
     }
     about_spread(list, plan);
+    about_readying(list, plan.farm, plan.readying);
     if (plan.need_scale == NeedScale::by_energy) {
         list.add("needs are scaled to the energy each label states, as printed where it states none",
                  {"asked for", Standing::yours});

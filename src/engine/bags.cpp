@@ -13,18 +13,8 @@ constexpr double rounding = 1e-9;  // of a bag: 12.0000000001 bags are 12
 
 constexpr double most_packs = 1e7;
 
-int whole(double packs) {
-    if (packs > most_packs) throw NoAnswer("more than 10 million bags or packs would be needed; check their size");
-    return std::max(0, static_cast<int>(std::ceil(packs - rounding)));
-}
-
 int bags_for(domain::Feed const& feed, Mass need) {
     return feed.bag ? whole(ratio((need + feed.spare - feed.on_hand) / *feed.bag)) : 0;
-}
-
-std::optional<Money> cost(std::optional<Money> price, int packs) {
-    if (packs == 0) return money(0);
-    return price ? std::optional<Money>(*price * static_cast<double>(packs)) : std::nullopt;
 }
 
 void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band<Mass>> const& needs) {
@@ -84,7 +74,23 @@ void count_supplement(Plan& plan, domain::Supplement const& supplement) {
     plan.supplements.push_back(std::move(purchase));
 }
 
+void add_cost(Plan& plan, std::optional<Money> const& cost) {
+    plan.cost += cost.value_or(money(0));
+    plan.safe_cost += cost.value_or(money(0));
+    plan.cost_is_whole = plan.cost_is_whole && cost;
+}
+
 }  // namespace
+
+int whole(double packs) {
+    if (packs > most_packs) throw NoAnswer("more than 10 million bags or packs would be needed; check their size");
+    return std::max(0, static_cast<int>(std::ceil(packs - rounding)));
+}
+
+std::optional<Money> cost(std::optional<Money> price, int packs) {
+    if (packs == 0) return money(0);
+    return price ? std::optional<Money>(*price * static_cast<double>(packs)) : std::nullopt;
+}
 
 void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
     for (auto const& [key, feed] : plan.farm.feeds) count_feed(plan, feed, needs);
@@ -98,11 +104,9 @@ void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
         plan.safe_cost += feed.safe_cost.value_or(money(0));
         plan.cost_is_whole = plan.cost_is_whole && feed.cost;
     }
-    for (SupplementPurchase const& supplement : plan.supplements) {
-        plan.cost += supplement.cost.value_or(money(0));
-        plan.safe_cost += supplement.cost.value_or(money(0));
-        plan.cost_is_whole = plan.cost_is_whole && supplement.cost;
-    }
+    for (SupplementPurchase const& one : plan.supplements) add_cost(plan, one.cost);
+    for (BeddingPurchase const& one : plan.readying.bedding) add_cost(plan, one.cost);
+    for (DisinfectantPurchase const& one : plan.readying.disinfectants) add_cost(plan, one.cost);
 }
 
 }  // namespace cropful::engine

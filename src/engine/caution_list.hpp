@@ -18,6 +18,7 @@ void feed_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
 void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 void store_cautions(CautionList& list, Plan const& plan);
+void readying_cautions(CautionList& list, Plan const& plan);
 
 /// "label, veterinarian and local law decide": how every caution about drugs ends.
 inline constexpr char const* defer = "The label, your veterinarian and local law decide.";

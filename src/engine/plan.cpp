@@ -9,6 +9,7 @@
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/course.hpp"
+#include "engine/keeping.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
 #include "engine/worlds.hpp"
@@ -106,6 +107,8 @@ HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations,
     if (supplement) plan.mix = course(hatch, *supplement, drinker, water.central, ages.from, ages.to);
     plan.checks = checks_for(plan, farm, rations, intake, scale);
     plan.weeks = weeks(flock, feed.central, water.central, ages);
+    plan.days = days_of(hatch, flock, feed.central, water.central, ages);
+    plan.keeping = keeping_of(hatch, flock, feed.central);
     return plan;
 }
 
@@ -131,6 +134,8 @@ Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, 
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
     std::map<std::string, Band<Mass>> needs;
     for (auto& [feed, worlds] : judged.needs) needs[feed] = in_mass(band(worlds));
+    plan.placement = place(plan.farm, rations);
+    plan.readying = readying(plan.farm, plan.placement, window);
     count_bags(plan, needs);
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);

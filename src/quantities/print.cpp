@@ -31,6 +31,9 @@ constexpr std::array us_volume{Step{litres_per_gallon, "gal", 0, 10}, Step{litre
 constexpr std::array metric_volume{Step{1, "L", 0, 100}, Step{1, "L", 1, 1}, Step{1e-3, "mL", 0, 10},
                                    Step{1e-3, "mL", 1, 0}};
 
+constexpr std::array us_bulk{Step{litres_per_cubic_inch * 1728, "ft3", 0, 100},
+                             Step{litres_per_cubic_inch * 1728, "ft3", 1, 0}};
+
 constexpr double guard_days = 1e-9;  // what arithmetic may take from an exact hour
 
 std::string fixed(double x, int decimals) {
@@ -106,6 +109,10 @@ std::string print(Mass mass, Measures measures) {
 
 std::string print(Volume volume, Measures measures) {
     return measures == Measures::us ? print(in_litres(volume), us_volume) : print(in_litres(volume), metric_volume);
+}
+
+std::string print_bulk(Volume volume, Measures measures) {
+    return measures == Measures::us ? print(in_litres(volume), us_bulk) : print(in_litres(volume), metric_volume);
 }
 
 std::string print(Duration duration) {

@@ -42,9 +42,8 @@ void check_key(NamedTable const& named) {
     }
 }
 
-template <class Part>
-void read_all(std::vector<NamedTable> tables, std::map<std::string, Part>& parts,
-              Part (*read)(std::string const&, Table&)) {
+template <class Part, class Read>
+void read_all(std::vector<NamedTable> tables, std::map<std::string, Part>& parts, Read const& read) {
     for (NamedTable& named : tables) {
         check_key(named);
         parts.emplace(named.name, read(named.name, named.table));
@@ -52,14 +51,15 @@ void read_all(std::vector<NamedTable> tables, std::map<std::string, Part>& parts
     }
 }
 
-std::vector<Hatch> read_hatches(std::vector<Table> tables, Farm const& farm, RationsReader const& rations) {
+std::vector<Hatch> all_hatches(std::vector<Table> tables, Farm const& farm, RationsReader const& rations) {
     std::vector<Hatch> hatches;
     std::set<std::string> names;
     for (Table& table : tables) {
-        hatches.push_back(read_hatch(table, static_cast<int>(hatches.size()) + 1, farm, rations));
-        table.done();
-        if (!names.insert(hatches.back().name).second) {
-            throw table.refuse("name", "a name no other hatch of this file has");
+        for (Hatch& hatch : read_hatches(table, static_cast<int>(hatches.size()) + 1, farm, rations)) {
+            if (!names.insert(hatch.name).second) {
+                throw table.refuse("name", "a name no other hatch of this file has");
+            }
+            hatches.push_back(std::move(hatch));
         }
     }
     std::stable_sort(hatches.begin(), hatches.end(), [](Hatch const& a, Hatch const& b) { return a.date < b.date; });
@@ -95,6 +95,8 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
     auto const hoppers = root.tables("hopper");
     auto const drinkers = root.tables("drinker");
     auto const supplements = root.tables("supplement");
+    auto const brooders = root.tables("brooder");
+    auto const disinfectants = root.tables("disinfectant");
     auto const ingredients = root.tables("ingredient");
     auto const blends = root.tables("blend");
     auto const hatches = root.array("hatch");
@@ -112,8 +114,11 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
     read_all(hoppers, farm.hoppers, read_hopper);
     read_all(drinkers, farm.drinkers, read_drinker);
     read_all(supplements, farm.supplements, read_supplement);
+    read_all(disinfectants, farm.disinfectants, read_disinfectant);
+    read_all(brooders, farm.brooders,
+             [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
     read_mixing(ingredients, blends, farm, rations, expect);
-    farm.hatches = read_hatches(hatches, farm, rations);
+    farm.hatches = all_hatches(hatches, farm, rations);
     return farm;
 }
 

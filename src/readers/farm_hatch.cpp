@@ -13,25 +13,7 @@ using domain::Hatch;
 using domain::Removal;
 
 constexpr int most_vessels = 1000;
-
-template <class Part>
-std::vector<std::string> keys_of(std::map<std::string, Part> const& parts) {
-    std::vector<std::string> keys;
-    keys.reserve(parts.size());
-    for (auto const& [key, part] : parts) keys.push_back(key);
-    return keys;
-}
-
-/// The key of a part that stands in the same file, in a table [sort.key].
-template <class Part>
-auto one_in(std::map<std::string, Part> const& parts, std::string const& sort) {
-    return [&parts, sort](Value const& value) {
-        std::string key = a_text(value);
-        if (parts.empty()) throw value.refuse("a table [" + sort + "." + key + "] in this file");
-        if (!parts.contains(key)) throw value.refuse(one_of(key, keys_of(parts)));
-        return key;
-    };
-}
+constexpr int most_times = 200;
 
 std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm) {
     auto const step = [&](Table& item) {
@@ -54,6 +36,12 @@ quantities::Duration a_life(Value const& value) {
     auto const until = more_than_none(a_time)(value);
     if (until > domain::longest_life) throw value.refuse("at most 5 years: 1826 d");
     return until;
+}
+
+quantities::Duration an_interval(Value const& value) {
+    auto const every = a_time(value);
+    if (every < quantities::days(1)) throw value.refuse("at least 1 d");
+    return every;
 }
 
 std::vector<Removal> read_removed(Table& table, quantities::Duration until) {
@@ -86,9 +74,7 @@ void check_vessels(Table const& table, Hatch const& hatch) {
     if (!hatch.drinker && table.has("drinkers")) throw table.refuse("drinkers", "drinkers only beside the key drinker");
 }
 
-}  // namespace
-
-domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const& rations) {
+Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const& rations) {
     auto const a_kind = described([&](Value const& value) { return rations.kind_key(a_text(value)); },
                                   "a kind of bird in quotes, such as \"bobwhite\"");
     std::string const name = table.maybe("name", a_text, "hatch " + std::to_string(number));
@@ -109,10 +95,42 @@ domain::Hatch read_hatch(Table& table, int number, Farm const& farm, RationsRead
                 .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
                 .drinker = table.maybe("drinker", one_in(farm.drinkers, "drinker")),
                 .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
-                .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement"))};
+                .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement")),
+                .brooder = table.maybe("brooder", one_in(farm.brooders, "brooder")),
+                .lays = table.maybe("lays", more_than_none(a_percentage))};
     check_numbers(table, hatch);
     check_vessels(table, hatch);
+    if (hatch.lays && !hatch.laying_from) throw table.refuse("lays", "lays only beside the key laying_from");
     return hatch;
+}
+
+/// The hatch again and again where the table asks for it, numbered from 1.
+std::vector<Hatch> repeated(Hatch const& first, Table& table) {
+    auto const every = table.maybe("every", described(an_interval, a_time.expected));
+    auto const times = table.maybe("times", WholeNumber{1, most_times});
+    if (!every && !times) return {first};
+    if (!every) throw table.missing("every", "every = \"3 wk\" beside times");
+    if (!times) throw table.missing("times", "times = 8 beside every");
+    std::vector<Hatch> all;
+    for (int i = 0; i < *times; ++i) {
+        Hatch next = first;
+        next.name += " " + std::to_string(i + 1);
+        next.date = first.date + *every * static_cast<double>(i);
+        all.push_back(std::move(next));
+    }
+    if (all.back().date.date().year() > std::chrono::year(domain::last_year)) {
+        throw table.refuse("times", "a last hatch no later than in 2199");
+    }
+    return all;
+}
+
+}  // namespace
+
+std::vector<Hatch> read_hatches(Table& table, int number, Farm const& farm, RationsReader const& rations) {
+    Hatch const first = read_hatch(table, number, farm, rations);
+    auto all = repeated(first, table);
+    table.done();
+    return all;
 }
 
 }  // namespace cropful::readers

@@ -6,6 +6,7 @@
 
 #include "cropful/domain/farm.hpp"
 #include "cropful/readers/rations.hpp"
+#include "readers/forms.hpp"
 #include "readers/table.hpp"
 
 /// The parts of a farm file, each from its own table. All throw BadInput with file, line and key.
@@ -15,8 +16,12 @@ domain::Feed read_feed(std::string const& key, Table& table);
 domain::Hopper read_hopper(std::string const& key, Table& table);
 domain::Drinker read_drinker(std::string const& key, Table& table);
 domain::Supplement read_supplement(std::string const& key, Table& table);
-/// `farm` already has its feeds, hoppers, drinkers and supplements; `number` counts the hatches from 1.
-domain::Hatch read_hatch(Table& table, int number, domain::Farm const& farm, RationsReader const& rations);
+domain::Disinfectant read_disinfectant(std::string const& key, Table& table);
+/// `farm` already has its disinfectants.
+domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm);
+/// One hatch, or as many as `times` says. `farm` already has everything else; `number` counts the hatches from 1.
+std::vector<domain::Hatch> read_hatches(Table& table, int number, domain::Farm const& farm,
+                                        RationsReader const& rations);
 
 /// [ingredient.KEY]: the built-in one it is `like`, with the owner's figures in place of its own.
 domain::Ingredient read_ingredient(std::string const& key, Table& table,
@@ -27,5 +32,24 @@ domain::Blend read_blend(std::string const& name, Table& table, std::vector<doma
 /// What the cheapest mix is chosen from has a price and is safe to dilute.
 void check_choice(Table const& table, domain::Farm const& farm, domain::Blend const& blend,
                   std::vector<domain::Ingredient> const& pantry);
+
+template <class Part>
+std::vector<std::string> keys_of(std::map<std::string, Part> const& parts) {
+    std::vector<std::string> keys;
+    keys.reserve(parts.size());
+    for (auto const& [key, part] : parts) keys.push_back(key);
+    return keys;
+}
+
+/// The key of a part that stands in the same file, in a table [sort.key].
+template <class Part>
+auto one_in(std::map<std::string, Part> const& parts, std::string const& sort) {
+    return [&parts, sort](Value const& value) {
+        std::string key = a_text(value);
+        if (parts.empty()) throw value.refuse("a table [" + sort + "." + key + "] in this file");
+        if (!parts.contains(key)) throw value.refuse(one_of(key, keys_of(parts)));
+        return key;
+    };
+}
 
 }  // namespace cropful::readers

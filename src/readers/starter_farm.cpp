@@ -88,6 +88,24 @@ change_every = "1 d"                 # fresh water at least this often
 # need = { protein = "26 %" }        # in place of the kind's need
 # amounts = { corn = "60 lb" }       # instead of use: only look at this mix
 
+# ---- Brooders, for `cropful season`: how many birds ONE of them holds, by age. ----
+
+# [brooder.box]
+# count = 4                          # how many you have
+# holds = [{ from = "0 d", birds = 150 }, { from = "2 wk", birds = 80 }]     # or one number: holds = 100
+# until = "4 wk"                     # age at which the birds leave it
+# rest = "3 d"                       # stands empty before the next birds come
+# floor = { length = "6 ft", width = "3 ft" }
+# bedding = { depth = "2 in", bag = "8 ft3", price = 7.50 }    # bag: once it is loose
+# disinfectant = "bleach"
+# solution = "1 gal"                 # ready to use, for one cleaning of one brooder
+
+# [disinfectant.bleach]
+# strength = "7.5 %"                 # of the product, from its label
+# use_at = "0.1 %"                   # wanted on the surface, from its label
+# pack = "1 gal"
+# price = 6.20
+
 # ---- Hatches: one table each, with two brackets. ----
 
 [[hatch]]
@@ -95,6 +113,8 @@ name = "First hatch"
 kind = "bobwhite"                    # `cropful table` lists the kinds
 date = 2027-04-05                    # the day they hatched: year-month-day
 chicks = 90                          # or eggs = 140, and if you know it hatch_rate = "65 %"
+# every = "3 wk"                     # the same again, 8 in all: "First hatch 1" to "First hatch 8"
+# times = 8
 feeding = [
     { feed = "starter", from = "0 d" },
     { feed = "grower", from = "6 wk" },
@@ -102,11 +122,13 @@ feeding = [
 until = "16 wk"                      # how long you keep them
 # removed = [{ at = "8 wk", birds = 20 }]    # birds sold or moved
 # laying_from = "24 wk"              # for hens kept to lay
+# lays = "70 %"                      # eggs a day from 100 birds, cocks counted too
 hopper = "tube"
 hoppers = 2
 drinker = "jar"
 drinkers = 2
 # supplement = "tonic"
+# brooder = "box"
 )";
 }
 

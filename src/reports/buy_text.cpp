@@ -5,6 +5,7 @@
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/readying_text.hpp"
 
 namespace cropful::reports {
 
@@ -16,10 +17,6 @@ using engine::SupplementPurchase;
 using quantities::kilograms;
 using quantities::Mass;
 using quantities::print;
-
-std::string price(std::optional<quantities::Money> const& cost, Plan const& plan) {
-    return cost ? print(*cost, plan.farm.currency) : "no price";
-}
 
 Mass bought(Purchase const& feed) {
     return feed.bag ? *feed.bag * static_cast<double>(feed.safe_bags.p95) : kilograms(0);
@@ -47,7 +44,7 @@ void add_feed(Table& table, Purchase const& feed, Plan const& plan) {
         auto const more = feed.band.p95 + feed.spare - feed.on_hand;
         count = more > kilograms(0) ? print(more, plan.farm.measures) : "none";
     }
-    table.add({count, price(feed.safe_cost, plan), feed_words(feed, plan)});
+    table.add({count, price_words(feed.safe_cost, plan.farm), feed_words(feed, plan)});
 }
 
 /// Why packs cannot be counted.
@@ -68,8 +65,24 @@ void add_supplement(Table& table, SupplementPurchase const& bought, Plan const& 
     } else if (bought.by_volume) {
         amount = measure_words(*bought.by_volume, measures);
     }
-    table.add({bought.packs ? plural(*bought.packs, "pack") : amount, price(bought.cost, plan),
+    table.add({bought.packs ? plural(*bought.packs, "pack") : amount, price_words(bought.cost, plan.farm),
                words + ": " + amount + " to be stirred in" + (bought.packs ? "" : no_packs_words(supplement))});
+}
+
+/// Whether packs of something else stand beside the bags of feed.
+bool readies(Plan const& plan) { return !plan.readying.bedding.empty() || !plan.readying.disinfectants.empty(); }
+
+/// "in all"; where other things stand above, each sort of pack by its name.
+std::string total_words(Plan const& plan, bool whole) {
+    std::string const words = whole ? "in all" : "in all, without what has no price";
+    if (!readies(plan)) return words;
+    int bedding = 0, disinfectant = 0;
+    for (engine::BeddingPurchase const& one : plan.readying.bedding) bedding += one.bags;
+    for (engine::DisinfectantPurchase const& one : plan.readying.disinfectants) disinfectant += one.packs.value_or(0);
+    std::vector<std::string> packs{plural(plan.safe_bags, "bag") + " of feed"};
+    if (bedding > 0) packs.push_back(plural(bedding, "bag") + " of bedding");
+    if (disinfectant > 0) packs.push_back(plural(disinfectant, "pack") + " of disinfectant");
+    return words + ": " + join(packs);
 }
 
 }  // namespace
@@ -78,11 +91,13 @@ std::string purchases_text(Plan const& plan) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
     for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
+    add_readying(table, plan.readying, plan.farm);
     bool const nothing_priced = !plan.cost_is_whole && plan.safe_cost == quantities::money(0);
     std::string const heading = "\nBUY, to be sure 19 times in 20\n";
     if (nothing_priced && plan.safe_bags == 0) return heading + table.text();
-    table.add({plural(plan.safe_bags, "bag"), nothing_priced ? "" : print(plan.safe_cost, plan.farm.currency),
-               plan.cost_is_whole || nothing_priced ? "in all" : "in all, without what has no price"});
+    table.add({readies(plan) ? "" : plural(plan.safe_bags, "bag"),
+               nothing_priced ? "" : print(plan.safe_cost, plan.farm.currency),
+               total_words(plan, plan.cost_is_whole || nothing_priced)});
     return heading + table.text();
 }
 

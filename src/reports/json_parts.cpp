@@ -111,6 +111,15 @@ Json check_json(Check const& check) {
     return json;
 }
 
+Json farm_name(domain::Farm const& farm) { return farm.name.empty() ? Json(nullptr) : Json(farm.name); }
+
+Json measures_name(quantities::Measures measures) {
+    if (measures == quantities::Measures::us) return "us";
+    return measures == quantities::Measures::metric ? "metric" : "uk";
+}
+
+Json date_json(engine::Moment date) { return date == engine::Moment(date.date()) ? date.iso_date() : date.iso(); }
+
 Json notes(std::vector<engine::Assumption> const& assumptions) {
     Json all = Json::array();
     for (auto const& one : assumptions) {

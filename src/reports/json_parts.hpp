@@ -34,6 +34,11 @@ Json learned_json(std::vector<engine::Learned> const& learned);
 Json intervals_json(std::vector<engine::Interval> const& intervals);
 Json mix_json(engine::Mix const& mix);
 Json check_json(engine::Check const& check);
+Json farm_name(domain::Farm const& farm);           // null without one
+Json measures_name(quantities::Measures measures);  // "us", "metric", "uk"
+Json date_json(engine::Moment date);                // the day alone at midnight
+Json bedding_json(engine::Readying const& readying);
+Json disinfectant_json(engine::Readying const& readying);
 Json notes(std::vector<engine::Assumption> const& assumptions);
 Json notes(std::vector<engine::Caution> const& cautions);
 std::string printed(Json const& json);  // indented, ends with a line feed

@@ -13,20 +13,10 @@ using quantities::in_kilograms;
 using quantities::in_litres;
 using quantities::in_money;
 
-std::string name(quantities::Measures measures) {
-    if (measures == quantities::Measures::us) return "us";
-    return measures == quantities::Measures::metric ? "metric" : "uk";
-}
-
-Json farm_name(Plan const& plan) { return plan.farm.name.empty() ? Json(nullptr) : Json(plan.farm.name); }
-
 void add_window(Json& json, engine::Window const& window) {
     if (window.from) json["from"] = window.from->iso();
     if (window.until) json["until"] = window.until->iso();
 }
-
-/// The day alone at midnight.
-Json date_json(engine::Moment date) { return date == engine::Moment(date.date()) ? date.iso_date() : date.iso(); }
 
 Json hatch_head(HatchPlan const& hatch) {
     return {{"name", hatch.hatch.name},
@@ -105,6 +95,8 @@ void add_purchases(Json& json, Plan const& plan) {
                                            {"packs", or_null(bought.packs)},
                                            {"cost", or_null(bought.cost, in_money)}});
     }
+    json["bedding"] = bedding_json(plan.readying);
+    json["disinfectant"] = disinfectant_json(plan.readying);
     json["total"] = {{"cost", in_money(plan.cost)},
                      {"cost_is_whole", plan.cost_is_whole},
                      {"currency", plan.farm.currency},
@@ -117,7 +109,7 @@ void add_purchases(Json& json, Plan const& plan) {
 /// Every answer: the farm, its hatches, what `add` adds to each and `finish` to the whole, and the notes.
 template <class Add, class Finish>
 std::string answer(Plan const& plan, Json json, Add add, Finish finish) {
-    json["units"] = name(plan.farm.measures);
+    json["units"] = measures_name(plan.farm.measures);
     json["hatches"] = Json::array();
     for (HatchPlan const& hatch : plan.hatches) {
         Json part = hatch_head(hatch);
@@ -134,13 +126,13 @@ std::string answer(Plan const& plan, Json json, Add add, Finish finish) {
 
 template <class Add>
 std::string answer(Plan const& plan, Add add) {
-    return answer(plan, {{"farm", farm_name(plan)}}, add, [](Json&) {});
+    return answer(plan, {{"farm", farm_name(plan.farm)}}, add, [](Json&) {});
 }
 
 }  // namespace
 
 std::string plan_json(Plan const& plan, engine::Window const& window) {
-    Json json{{"farm", farm_name(plan)}};
+    Json json{{"farm", farm_name(plan.farm)}};
     add_window(json, window);
     auto const add = [&](Json& part, HatchPlan const& hatch) {
         part["feeds"] = feeds_json(hatch, plan.farm);
@@ -154,14 +146,14 @@ std::string plan_json(Plan const& plan, engine::Window const& window) {
 }
 
 std::string buy_json(Plan const& plan, engine::Window const& window) {
-    Json json{{"farm", farm_name(plan)}};
+    Json json{{"farm", farm_name(plan.farm)}};
     add_window(json, window);
     auto const add = [&](Json& part, HatchPlan const& hatch) { part["feeds"] = feeds_json(hatch, plan.farm); };
     return answer(plan, std::move(json), add, [&](Json& whole) { add_purchases(whole, plan); });
 }
 
 std::string last_json(Plan const& plan, std::optional<engine::Moment> at) {
-    Json json{{"farm", farm_name(plan)}, {"at", at ? Json(at->iso()) : Json(nullptr)}};
+    Json json{{"farm", farm_name(plan.farm)}, {"at", at ? Json(at->iso()) : Json(nullptr)}};
     auto const add = [](Json& part, HatchPlan const& hatch) {
         part["hoppers"] = hoppers_json(hatch, Fills::first);
         part["drinkers"] = drinkers_json(hatch, Fills::first);

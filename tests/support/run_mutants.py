@@ -16,7 +16,7 @@ import time
 import tomllib
 
 PARTS = ["CMakeLists.txt", ".cmake", "include", "src", "rations", "tests", "README.md", "LICENSE"]
-TESTS = r"^(unit\..*|laws|tables|faults|scipy)$"
+TESTS = r"^(unit\..*|laws|tables|faults|scipy|seasons)$"
 
 
 def run(*command, timeout=1800):

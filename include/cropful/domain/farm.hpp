@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cropful/domain/blend.hpp"
+#include "cropful/domain/brooder.hpp"
 #include "cropful/domain/moment.hpp"
 #include "cropful/quantities/text.hpp"
 
@@ -121,6 +122,8 @@ struct Hatch {
     std::optional<std::string> drinker;
     int drinkers = 1;
     std::optional<std::string> supplement;
+    std::optional<std::string> brooder{};
+    std::optional<double> lays{};  // eggs per bird alive and day, never without laying_from
 };
 
 /// The end of the day after a hatch's last, left to clear up: what is seen and done belongs to it until then.
@@ -137,6 +140,8 @@ struct Farm {
     std::map<std::string, Hopper> hoppers;
     std::map<std::string, Drinker> drinkers;
     std::map<std::string, Supplement> supplements;
+    std::map<std::string, Brooder> brooders;
+    std::map<std::string, Disinfectant> disinfectants;
     std::vector<Ingredient> ingredients;  // in the order of the file
     std::vector<Blend> blends;
     std::vector<Hatch> hatches;  // in order of date

@@ -30,6 +30,10 @@ class Moment {
     double days_;  // since 1970-01-01T00:00
 };
 
+/// The years dates may lie in.
+inline constexpr int first_year = 2000;
+inline constexpr int last_year = 2199;
+
 /// "2027-04-05" or "2027-04-05T14:30"; throws BadInput. Years 2000 to 2199.
 Moment parse_moment(std::string_view text);
 

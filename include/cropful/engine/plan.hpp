@@ -7,9 +7,11 @@
 #include "cropful/domain/farm.hpp"
 #include "cropful/engine/band.hpp"
 #include "cropful/engine/check.hpp"
+#include "cropful/engine/keeping.hpp"
 #include "cropful/engine/kind.hpp"
 #include "cropful/engine/learn.hpp"
 #include "cropful/engine/mix.hpp"
+#include "cropful/engine/readying.hpp"
 
 namespace cropful::engine {
 
@@ -69,6 +71,8 @@ struct HatchPlan {
     std::optional<Mix> mix;
     std::vector<Check> checks;
     std::vector<Week> weeks;
+    std::vector<Day> days{};
+    Keeping keeping{};
 };
 
 /// What to buy of one feed for the whole farm.
@@ -102,7 +106,9 @@ struct Plan {
     std::vector<HatchPlan> hatches;
     std::vector<Purchase> feeds;
     std::vector<SupplementPurchase> supplements;
-    int bags = 0;
+    Placement placement;  // of all hatches, whatever part of the time is planned for
+    Readying readying;
+    int bags = 0;       // of feed
     Money cost;         // of everything with a price
     int safe_bags = 0;  // the same for the safe end of every need
     Money safe_cost;
@@ -112,12 +118,6 @@ struct Plan {
     NeedScale need_scale = NeedScale::as_printed;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;
-};
-
-/// A stretch of time to plan for; open ends are the plan's own.
-struct Window {
-    std::optional<Moment> from;
-    std::optional<Moment> until;
 };
 
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.

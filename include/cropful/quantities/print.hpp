@@ -10,8 +10,9 @@ namespace cropful::quantities {
 
 std::string print(Mass mass, Measures measures);      // "583 lb", "15.2 lb", "6.4 oz" / "264 kg", "6.9 kg", "180 g"
 std::string print(Volume volume, Measures measures);  // "1.2 gal", "2.4 qt", "5 fl oz" / "4.5 L", "150 mL"
-std::string print(Duration duration);                 // "20 d 15 h", "9 h"; exact weeks as "6 wk"
-std::string print_age(Duration age);                  // "day 12"; exact weeks from 2 on as "6 wk"
+std::string print_bulk(Volume volume, Measures measures);       // of what is sold by the bag: "8 ft3" / "226 L"
+std::string print(Duration duration);                           // "20 d 15 h", "9 h"; exact weeks as "6 wk"
+std::string print_age(Duration age);                            // "day 12"; exact weeks from 2 on as "6 wk"
 std::string print(Temperature temperature, Measures measures);  // "70 F" / "21 C"
 std::string print_spoons(Volume volume, Measures measures);     // "1 1/4 tsp", "2 tbsp 1/2 tsp", "1 cup 3 tbsp" / "6.2
                                                                 // mL"; to 1/8 tsp, from a cup up to 1 tbsp

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cropful/commands/farm_options.hpp"
+
+namespace cropful::commands {
+
+struct SeasonOptions {
+    FarmOptions farm;
+    std::optional<std::string> from, to;  // dates
+};
+CLI::App* add_to(CLI::App& program, SeasonOptions& options);
+/// Brooders, days and costs of all hatches together.
+std::string run(SeasonOptions const& options);
+
+}  // namespace cropful::commands

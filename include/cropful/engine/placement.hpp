@@ -1,0 +1,51 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cropful/domain/farm.hpp"
+#include "cropful/engine/kind.hpp"
+
+/// Which brooder holds which hatch.
+namespace cropful::engine {
+
+using domain::Moment;
+
+/// One brooder while it is one hatch's.
+struct Stay {
+    std::string brooder;  // its sort
+    int number;           // 1 for the first of the sort
+    std::string hatch;
+    Moment from;
+    Moment to;
+    Moment free_from;  // once it has rested
+    Heads birds;       // on the first day; a hatch's birds share its brooders equally, as far as these hold them
+};
+
+/// A hatch that gets fewer brooders than it needs.
+struct Unplaced {
+    std::string hatch;
+    std::string brooder;
+    Heads birds;  // without a place on the worst day
+    Heads of;     // birds on the first day
+    int needs;
+    int gets;
+    Moment from;
+    Moment to;
+    std::optional<Moment> fits_before;  // the nearest date of hatch, earlier or later, on which the whole of it fits
+    std::optional<Moment> fits_after;   // and no other hatch gets fewer brooders than now; absent: none within a year
+};
+
+struct Placement {
+    std::vector<Stay> stays;  // in order of date, of one hatch by number
+    std::vector<Unplaced> unplaced;
+    std::vector<std::string> unnamed;  // hatches that name no brooder
+};
+
+/// A hatch takes, for its whole stay, as many brooders of its sort as its most crowded day needs, with birds alive by
+/// the central curve and the diary. Hatches in order of date take the lowest numbers that are free; a brooder is free
+/// again after its rest; two hatches never share one. A hatch that finds too few takes those there are.
+Placement place(domain::Farm const& farm, Rations const& rations);
+
+}  // namespace cropful::engine

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/engine/season.hpp"
+#include "cropful/reports/page.hpp"
+
+namespace cropful::reports {
+
+/// What does not fit, who is where in the first week, who comes and goes, the weeks, what the feed costs, and what
+/// readies the brooders.
+std::string season_text(engine::Season const& season, Sources sources);
+
+}  // namespace cropful::reports

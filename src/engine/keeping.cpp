@@ -1,0 +1,70 @@
+#include "engine/keeping.hpp"
+
+#include <algorithm>
+
+#include "engine/refills.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+/// What is eaten between two ages, feed by feed; the last feed goes on past the hatch's end.
+std::vector<Eaten> eaten(domain::Hatch const& hatch, Usage<Mass> const& usage, Duration from, Duration to) {
+    std::vector<Eaten> all;
+    for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
+        bool const last = i + 1 == hatch.feeding.size();
+        Duration const start = std::max(from, hatch.feeding[i].from);
+        Duration const end = last ? to : std::min(to, hatch.feeding[i + 1].from);
+        if (start + instant < end) all.push_back({hatch.feeding[i].feed, usage.between(start, end)});
+    }
+    return all;
+}
+
+/// Birds that leave at an age: no more than are alive just before.
+Heads leaving(Flock const& flock, Duration age, Heads birds) { return std::min(birds, flock.alive(age - instant)); }
+
+Heads raised(domain::Hatch const& hatch, Flock const& flock) {
+    Heads sum = flock.alive(hatch.until);
+    for (domain::Removal const& removal : hatch.removed) {
+        bool const counted = removal.at >= hatch.first_age && removal.at <= hatch.until;
+        if (counted) sum += leaving(flock, removal.at, removal.birds);
+    }
+    for (domain::HeadRecord const& record : hatch.heads) {
+        bool const left = record.what == domain::HeadRecord::What::moved && record.birds > birds(0);
+        if (left && record.at <= hatch.until) sum += leaving(flock, record.at, record.birds);
+    }
+    return sum;
+}
+
+double bird_days(Flock const& flock, Duration from, Duration to) {
+    auto const alive = [&](double age) { return in_birds(flock.alive(days(age))); };
+    return curves::RunningTotal(alive, flock.breaks()).between(in_days(from), in_days(to));
+}
+
+}  // namespace
+
+std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed,
+                         Usage<Volume> const& water, Ages ages) {
+    std::vector<Day> all;
+    Moment const end = hatch.date + ages.to;
+    for (Moment day((hatch.date + ages.from).date()); day + instant < end; day = day + days(1)) {
+        Duration const from = std::max(day - hatch.date, ages.from);
+        Duration const to = std::min(day + days(1) - hatch.date, ages.to);
+        all.push_back({day, flock.alive(from), water.between(from, to), eaten(hatch, feed, from, to)});
+    }
+    return all;
+}
+
+Keeping keeping_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed) {
+    Keeping keeping{.raised = raised(hatch, flock)};
+    keeping.feeds = eaten(hatch, feed, hatch.first_age, hatch.until);
+    keeping.week_more = eaten(hatch, feed, hatch.until, hatch.until + days(7));
+    Duration const lay = std::max(hatch.laying_from.value_or(hatch.until), hatch.first_age);
+    if (lay < hatch.until) {
+        keeping.in_lay = eaten(hatch, feed, lay, hatch.until);
+        if (hatch.lays) keeping.eggs = *hatch.lays * bird_days(flock, lay, hatch.until);
+    }
+    return keeping;
+}
+
+}  // namespace cropful::engine

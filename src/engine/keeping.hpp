@@ -1,0 +1,14 @@
+#pragma once
+
+#include "cropful/engine/keeping.hpp"
+#include "engine/banded_usage.hpp"
+
+namespace cropful::engine {
+
+/// Each day of the calendar between two ages of a hatch.
+std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed,
+                         Usage<Volume> const& water, Ages ages);
+
+Keeping keeping_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed);
+
+}  // namespace cropful::engine

@@ -1,0 +1,57 @@
+#include "reports/readying_text.hpp"
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/mix_text.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::BeddingPurchase;
+using engine::DisinfectantPurchase;
+using engine::SortCleaning;
+using quantities::Measures;
+using quantities::print;
+using quantities::print_bulk;
+
+std::string first_words(engine::Moment first) { return "; the first by " + first.day(); }
+
+std::string bedding_words(BeddingPurchase const& one, Measures measures) {
+    return "bedding for " + one.brooder + ", " + print_bulk(one.bag, measures) + ": " + print_bulk(one.each, measures) +
+           " each time, " + plural(one.times, "time") + ", " + print_bulk(one.total, measures) + " in all" +
+           first_words(one.first);
+}
+
+std::string cleaning_words(SortCleaning const& one, Measures measures) {
+    return plural(one.times, "cleaning") + " of " + one.brooder + ", each " + measure_words(one.product, measures) +
+           " into " + print(one.water, measures) + " of water";
+}
+
+std::string disinfectant_words(DisinfectantPurchase const& one, domain::Farm const& farm) {
+    auto const measures = farm.measures;
+    auto const& pack = farm.disinfectants.at(one.key).pack;
+    std::vector<std::string> cleanings;
+    for (SortCleaning const& cleaning : one.cleanings) cleanings.push_back(cleaning_words(cleaning, measures));
+    return one.title + (pack ? ", " + print(*pack, measures) : "") + ": 1 part to " +
+           quantities::plain(one.water_parts) + " parts of water; " + join(cleanings, "; ") + "; " +
+           measure_words(one.product, measures) + " in all" + (pack ? "" : " (no pack size stated)") +
+           first_words(one.first);
+}
+
+}  // namespace
+
+std::string price_words(std::optional<quantities::Money> const& cost, domain::Farm const& farm) {
+    return cost ? print(*cost, farm.currency) : "no price";
+}
+
+void add_readying(Table& table, engine::Readying const& readying, domain::Farm const& farm) {
+    for (BeddingPurchase const& one : readying.bedding) {
+        table.add({plural(one.bags, "bag"), price_words(one.cost, farm), bedding_words(one, farm.measures)});
+    }
+    for (DisinfectantPurchase const& one : readying.disinfectants) {
+        table.add({one.packs ? plural(*one.packs, "pack") : measure_words(one.product, farm.measures),
+                   price_words(one.cost, farm), disinfectant_words(one, farm)});
+    }
+}
+
+}  // namespace cropful::reports

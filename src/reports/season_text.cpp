@@ -1,0 +1,159 @@
+#include "cropful/reports/season_text.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/brooders_text.hpp"
+#include "reports/readying_text.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Day;
+using engine::Season;
+using quantities::in_birds;
+using quantities::Measures;
+using quantities::number;
+using quantities::print;
+
+constexpr std::size_t week = 7;  // days
+
+/// What some days use together.
+struct Week {
+    quantities::Heads birds = quantities::birds(0);  // the most on any day
+    quantities::Volume water = quantities::litres(0);
+    quantities::Mass feed = quantities::kilograms(0);
+    std::map<std::string, quantities::Mass> feeds{};
+};
+
+Week week_from(std::vector<Day> const& days, std::size_t from) {
+    Week sum;
+    for (std::size_t i = from; i < std::min(days.size(), from + week); ++i) {
+        sum.birds = std::max(sum.birds, days[i].birds);
+        sum.water += days[i].water;
+        for (engine::Eaten const& one : days[i].feeds) {
+            sum.feeds.try_emplace(one.feed).first->second += one.amount;
+            sum.feed += one.amount;
+        }
+    }
+    return sum;
+}
+
+/// The feeds fed in these days.
+std::vector<std::string> feeds_in(std::vector<Day> const& days) {
+    std::set<std::string> keys;
+    for (Day const& day : days) {
+        for (engine::Eaten const& one : day.feeds) keys.insert(one.feed);
+    }
+    return {keys.begin(), keys.end()};
+}
+
+/// The feeds of a week in their columns, or all in one when none has a column.
+std::vector<std::string> feed_cells(Week const& sum, std::vector<std::string> const& columns, Measures measures) {
+    std::vector<std::string> cells;
+    for (std::string const& feed : columns) {
+        auto const found = sum.feeds.find(feed);
+        cells.push_back(found == sum.feeds.end() ? "-" : print(found->second, measures));
+    }
+    if (!columns.empty()) return cells;
+    for (auto const& [feed, mass] : sum.feeds) cells.push_back(feed + " " + print(mass, measures));
+    return {join(cells)};
+}
+
+std::string weeks_table(Season const& season, std::vector<std::string> const& columns) {
+    auto const measures = season.plan.farm.measures;
+    std::vector<Align> aligned{Align::left, Align::right, Align::right, Align::right};
+    aligned.resize(4 + std::max<std::size_t>(1, columns.size()), columns.empty() ? Align::left : Align::right);
+    std::vector<std::string> row{"week from", "birds", "water", "feed"};
+    row.insert(row.end(), columns.begin(), columns.end());
+    if (columns.empty()) row.push_back("of each kind");
+    Table table(aligned, 2);
+    table.add(row);
+    for (std::size_t i = 0; i < season.days.size(); i += week) {
+        Week const sum = week_from(season.days, i);
+        row = {season.days[i].at.day(), number(in_birds(sum.birds), 0), print(sum.water, measures),
+               print(sum.feed, measures)};
+        auto const cells = feed_cells(sum, columns, measures);
+        row.insert(row.end(), cells.begin(), cells.end());
+        table.add(row);
+    }
+    return table.text();
+}
+
+bool fits_the_page(std::string_view text) {
+    for (std::size_t at = 0; at < text.size();) {
+        std::size_t const end = std::min(text.find('\n', at), text.size());
+        if (width(text.substr(at, end - at)) > page_width) return false;
+        at = end + 1;
+    }
+    return true;
+}
+
+/// A column for each feed, or one for all of them where the page is too narrow.
+std::string weeks_text(Season const& season) {
+    std::string const apart = weeks_table(season, feeds_in(season.days));
+    return "\nWEEKS: the most birds on any day, and the usual use in the whole week\n" +
+           (fits_the_page(apart) ? apart : weeks_table(season, {}));
+}
+
+std::string amount(std::optional<quantities::Money> const& cost) {
+    return cost ? number(quantities::in_money(*cost), 2) : "-";
+}
+
+std::string costs_text(Season const& season) {
+    auto const measures = season.plan.farm.measures;
+    Table table({Align::right, Align::right, Align::right, Align::right, Align::right, Align::right, Align::left}, 2);
+    table.add({"raised", "feed", "cost", "a bird", "a dozen", "week more", "hatch"});
+    std::vector<std::string> unstated;
+    for (engine::HatchCost const& one : season.costs) {
+        table.add({number(in_birds(one.raised), 0), print(one.feed, measures), amount(one.cost), amount(one.per_bird),
+                   amount(one.per_dozen), amount(one.week_more), one.hatch});
+        if (one.lays_unstated) unstated.push_back(one.hatch);
+    }
+    std::string text = "\n" +
+                       wrap("FEED COSTS in " + season.plan.farm.currency +
+                                ", over each hatch's whole life, at the price of a bag by what it weighs, as eaten: "
+                                "not what whole bags cost",
+                            "", "  ") +
+                       table.text() +
+                       wrap(
+                           "Raised: alive at the end, and sold or moved before. A dozen: eggs, by the feed eaten in "
+                           "lay. Week more: for those alive at the end, if kept 7 days longer. \"-\": a feed without a "
+                           "price, or no eggs counted.",
+                           "  ", "  ");
+    if (unstated.empty()) return text;
+    return text + wrap("No cost of a dozen for " + join(unstated) +
+                           ": how many they lay is not stated (lays = \"70 %\" means 70 eggs a day from 100 birds).",
+                       "  ", "  ");
+}
+
+std::string readying_text(Season const& season) {
+    Table table({Align::right, Align::right, Align::left}, 2);
+    add_readying(table, season.readying, season.plan.farm);
+    return table.empty() ? "" : "\nBUY BESIDE FEED (`cropful buy` counts the feed)\n" + table.text();
+}
+
+std::string title(Season const& season) {
+    engine::Plan const& plan = season.plan;
+    std::string const name = plan.farm.name.empty() ? season.costs.front().hatch : plan.farm.name;
+    return both_ends(name, season.from.day_year() + " to " + season.to.day_year()) + std::string(page_width, '=') +
+           "\n";
+}
+
+}  // namespace
+
+std::string season_text(Season const& season, Sources sources) {
+    engine::Plan const& plan = season.plan;
+    std::string const alarms = alarms_text(plan.alarms, plan.farm.measures),
+                      learned = learned_text(plan.learned, plan.farm.measures);
+    return title(season) + (alarms.empty() ? "" : "\n" + alarms) + unplaced_text(season) + first_week_text(season) +
+           stays_text(season) + weeks_text(season) + costs_text(season) + readying_text(season) +
+           (learned.empty() ? "" : "\n" + learned) + notes_text(plan.cautions, season.assumptions, sources);
+}
+
+}  // namespace cropful::reports
