@@ -16,6 +16,7 @@
 #include "cropful/commands/new.hpp"
 #include "cropful/commands/plan.hpp"
 #include "cropful/commands/season.hpp"
+#include "cropful/commands/sheet.hpp"
 #include "cropful/commands/table.hpp"
 #include "cropful/version.hpp"
 
@@ -44,7 +45,7 @@ std::vector<Command> add_all(CLI::App& program) {
     return {command<PlanOptions>(program),   command<BuyOptions>(program),   command<LastOptions>(program),
             command<AwayOptions>(program),   command<DiaryOptions>(program), command<MixOptions>(program),
             command<SeasonOptions>(program), command<CheckOptions>(program), command<BlendOptions>(program),
-            command<TableOptions>(program),  command<NewOptions>(program)};
+            command<SheetOptions>(program),  command<TableOptions>(program), command<NewOptions>(program)};
 }
 
 void describe(CLI::App& program) {

@@ -4,7 +4,10 @@
 
 namespace cropful::commands {
 
-/// Writes `text` to a file that does not exist yet: all of it or nothing. Throws WrongUse.
-void write_new_file(std::string const& file, std::string const& text);
+/// What becomes of a file that is already there.
+enum class Existing { kept, replaced };
+
+/// Writes `text` to a file: all of it or nothing. Throws WrongUse, also where a file that is to be kept is there.
+void write_new_file(std::string const& file, std::string const& text, Existing existing = Existing::kept);
 
 }  // namespace cropful::commands

@@ -4,15 +4,19 @@
 
 namespace cropful::engine {
 
+DailyProtein daily_protein(Check const& check, Intake const& intake, Duration age) {
+    auto const in_a_day = [](MassPerBirdDay rate) -> Mass { return rate * birds(1) * days(1); };
+    DailyProtein protein{{}, in_a_day(intake.feed_of_energy(age, check.table_energy) * (check.printed / 100))};
+    if (check.label) protein.given = in_a_day(intake.feed(age) * (*check.label / 100));
+    return protein;
+}
+
 void add_daily_protein(std::vector<Check>& checks, Intake const& intake) {
     for (Check& check : checks) {
         if (check.nutrient != "protein" || !check.label) continue;
-        Duration const middle = check.from + (check.to - check.from) / 2.0;
-        MassPerBirdDay const eaten = intake.feed(middle);
-        auto const in_a_day = [](MassPerBirdDay rate) -> Mass { return rate * birds(1) * days(1); };
-        check.given_per_bird = in_a_day(eaten * (*check.label / 100));
-        MassPerBirdDay const of_the_tables_feed = intake.feed_of_energy(middle, check.table_energy);
-        check.need_per_bird = in_a_day(of_the_tables_feed * (check.printed / 100));
+        DailyProtein const middle = daily_protein(check, intake, check.from + (check.to - check.from) / 2.0);
+        check.given_per_bird = middle.given;
+        check.need_per_bird = middle.need;
     }
 }
 

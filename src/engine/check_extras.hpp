@@ -5,6 +5,13 @@
 
 namespace cropful::engine {
 
+struct DailyProtein {
+    std::optional<Mass> given;  // absent where the label states none
+    Mass need;
+};
+/// Protein a bird is given and needs on a day of this age, by a protein check.
+DailyProtein daily_protein(Check const& check, Intake const& intake, Duration age);
+
 /// Adds to each protein check what a bird is given and needs a day in the middle of its ages: the label's share of the
 /// feed it eats, against the printed share of what it would eat of a feed with the table's energy.
 void add_daily_protein(std::vector<Check>& checks, Intake const& intake);

@@ -59,6 +59,10 @@ std::vector<double> Spread::heads(Duration age) const {
     return heads;
 }
 
+Band<double> Spread::feed_band(Duration age) const {
+    return band(age, belief_.expected({flock_, central_.feed_sd(age), 0}).variance);
+}
+
 Band<double> Spread::hopper_band(Duration age) const {
     return band(age, belief_.expected({flock_, central_.feed_sd(age), 0}).variance + density_cv * density_cv);
 }

@@ -16,7 +16,9 @@ class Spread {
     /// `central` is the flock's intake at the means of `belief`; both must outlive the spread.
     Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& central, Belief const& belief,
            std::size_t flock);
-    /// The whole flock's use at an age over its central use, against a hopper whose content is itself uncertain.
+    /// The whole flock's use of feed at an age over its central use.
+    [[nodiscard]] Band<double> feed_band(Duration age) const;
+    /// The same against a hopper whose content is itself uncertain.
     [[nodiscard]] Band<double> hopper_band(Duration age) const;
     [[nodiscard]] Band<double> water_band(Duration age) const;
     /// Head counts over the central one, at scores of deaths from -farthest in steps of `step`.

@@ -110,8 +110,11 @@ std::vector<SpaceRow> space_rows(Value const& value) {
 }
 
 Space read_space(Table& table) {
+    Number const some_birds{1, 1000, "a number of birds from 1 to 1000"};
     table.need("unit", Word{"birds/ft2, in/bird"});
     return {.rows = table.need("rows", space_rows),
+            .birds_per_foot_of_water_trough = table.need("birds_per_foot_of_water_trough", some_birds),
+            .day_olds_per_three_founts = table.need("day_olds_per_three_founts", some_birds),
             .source = read_source(table),
             .note = table.maybe("note", a_passage, std::string())};
 }

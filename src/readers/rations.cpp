@@ -110,6 +110,10 @@ std::vector<engine::BlendRule> RationsReader::blend_rules() const {
     return read_blend_rules(open(*this, "blend_limits.toml"));
 }
 
+engine::BrooderAdvice RationsReader::brooder_advice() const {
+    return read_brooder_advice(open(*this, "brooding.toml"));
+}
+
 engine::Rations RationsReader::load(domain::Farm const& farm) const {
     engine::Rations rations;
     for (domain::Hatch const& hatch : farm.hatches) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cropful/engine/kind.hpp"
+#include "cropful/engine/sheet.hpp"
 #include "readers/table.hpp"
 
 /// The files of rations/, each from its own document. All throw BadInput with file, line and key.
@@ -15,6 +16,7 @@ engine::NeedsTable read_needs(std::string const& key, Document document);
 std::map<std::string, engine::FormDensity> read_form_densities(Document document);
 std::vector<engine::Limit> read_limits(Document document);
 std::vector<engine::Drug> read_drugs(Document document);
+engine::BrooderAdvice read_brooder_advice(Document document);
 /// Only the names by which a kind is known besides its key: title, latin and `also`.
 std::vector<std::string> read_kind_names(Document document);
 
@@ -30,15 +32,22 @@ auto section(Table& table, std::string_view key, Read const& read) {
     return result;
 }
 
-/// A document that is one array of tables, each read by `read` and used up.
+/// An array of tables, each read by `read` and used up.
 template <class Item>
-std::vector<Item> read_items(Document document, std::string_view key, Item (*read)(Table&)) {
-    Table root = Table::root(std::move(document));
+std::vector<Item> read_items(Table& root, std::string_view key, Item (*read)(Table&)) {
     std::vector<Item> items;
     for (Table& table : root.array(key)) {
         items.push_back(read(table));
         table.done();
     }
+    return items;
+}
+
+/// A document that is one such array.
+template <class Item>
+std::vector<Item> read_items(Document document, std::string_view key, Item (*read)(Table&)) {
+    Table root = Table::root(std::move(document));
+    auto items = read_items(root, key, read);
     root.done();
     return items;
 }

@@ -21,13 +21,6 @@ using quantities::Volume;
 
 std::string birds(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
 
-/// Whole days once there are several: the middle of a band is no promise.
-std::string roughly(std::optional<Duration> const& lasts) {
-    if (!lasts) return "never";
-    double const length = quantities::in_days(*lasts);
-    return print(length < 3 ? *lasts : quantities::days(std::floor(length)));
-}
-
 std::string never(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "never"; }
 
 /// First cells of a row: when, age and birds.
@@ -36,15 +29,6 @@ std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
     Fill<Amount> const& first = fold.fills.front();
     std::string const when = fold.fills.size() > 1 ? "from " + first.at.day() : short_moment(first.at, measures);
     return {when, fold.ages_words(), birds(first.birds)};
-}
-
-/// When one hopper fill ends and why.
-std::string end_of(Fill<Mass> const& fill, HatchPlan const& hatch, Duration next, Measures measures) {
-    std::string const feed = feed_from(hatch, next);
-    bool const runs_out = fill.lasts.p05 && fill.age + *fill.lasts.p05 <= next + quantities::days(1e-6);
-    if (runs_out) return short_moment(fill.at + *fill.lasts.p05, measures);
-    if (!feed.empty()) return feed + " from " + (hatch.hatch.date + next).day();
-    return "lasts to the end";
 }
 
 std::string title(std::string const& verb, int count, std::string const& key, std::string const& each) {
@@ -59,6 +43,20 @@ std::string fold_note(bool folded) {
 }  // namespace
 
 bool changed_before_dry(Fill<Volume> const& fill) { return by_change(fill); }
+
+std::string fill_again_words(Fill<Mass> const& fill, HatchPlan const& hatch, Duration next, Measures measures) {
+    std::string const feed = feed_from(hatch, next);
+    bool const runs_out = fill.lasts.p05 && fill.age + *fill.lasts.p05 <= next + quantities::days(1e-6);
+    if (runs_out) return short_moment(fill.at + *fill.lasts.p05, measures);
+    if (!feed.empty()) return feed + " from " + (hatch.hatch.date + next).day();
+    return "lasts to the end";
+}
+
+std::string roughly(std::optional<Duration> const& lasts) {
+    if (!lasts) return "never";
+    double const length = quantities::in_days(*lasts);
+    return print(length < 3 ? *lasts : quantities::days(std::floor(length)));
+}
 
 std::string feed_from(HatchPlan const& hatch, Duration age) {
     for (engine::FeedNeed const& feed : hatch.feeds) {
@@ -79,7 +77,7 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
         cells.push_back(never(one.shortest(safe_end)));
         cells.push_back(roughly(one.shortest(middle)));
         cells.push_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
-                                             : end_of(one.fills.front(), hatch, one.next, measures));
+                                             : fill_again_words(one.fills.front(), hatch, one.next, measures));
         table.add(std::move(cells));
     }
     return title("FILL", hoppers.count, hoppers.key, print(hoppers.fills.front().content, measures)) + table.text() +

@@ -63,7 +63,12 @@ std::string space_text(engine::Space const& space) {
         table.add(
             {quantities::print_age(row.from), plain(row.birds_per_square_foot), plain(row.feeder_inches_per_bird)});
     }
-    return section("Room", table.text() + (space.note.empty() ? "" : wrap(space.note, "  ", "  ")), space.source);
+    std::string const water = "water: 1 ft of trough for " + plain(space.birds_per_foot_of_water_trough) +
+                              " birds, or three 1 gal founts for " + plain(space.day_olds_per_three_founts) +
+                              " day-olds";
+    return section("Room",
+                   table.text() + wrap(water, "  ", "  ") + (space.note.empty() ? "" : wrap(space.note, "  ", "  ")),
+                   space.source);
 }
 
 std::string head_text(Kind const& kind) {

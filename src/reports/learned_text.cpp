@@ -28,21 +28,6 @@ std::string look_at(Interval const& interval) {
                             : "Look now: is it hot? Is there " + more + "? Or are the birds more than were counted?";
 }
 
-std::string alarm_words(Interval const& interval, Measures measures) {
-    bool const feed = interval.what == Trait::feed;
-    std::string const time =
-        " from " + moment_words(interval.from, measures) + ", to " + moment_words(interval.to, measures);
-    if (interval.ran_empty) {
-        return interval.hatch + ": the " + (feed ? "hoppers" : "drinkers") + " were found empty by " +
-               moment_words(interval.to, measures) + ". " + look_at(interval);
-    }
-    double const off = interval.used / interval.expected - 1;
-    return interval.hatch + (feed ? " used " : " drank ") + quantities::number(100 * std::abs(off), 0) + " % " +
-           (off < 0 ? "less" : "more") + (feed ? " feed" : " water") + " than foretold" + time + " (" +
-           used_words(interval, interval.used, measures) + ", foretold " +
-           used_words(interval, interval.expected, measures) + "). " + look_at(interval);
-}
-
 /// "eat 12 % more than the table".
 std::string factor_words(char const* verb, double factor) {
     double const off = std::round(100 * (factor - 1));
@@ -62,6 +47,23 @@ std::string trait_words(char const* verb, double factor, int own, bool other) {
     return "taken to " + factor_words(verb, factor) + (other ? "" : ", as others of this farm do");
 }
 
+}  // namespace
+
+std::string alarm_words(Interval const& interval, Measures measures) {
+    bool const feed = interval.what == Trait::feed;
+    std::string const time =
+        " from " + moment_words(interval.from, measures) + ", to " + moment_words(interval.to, measures);
+    if (interval.ran_empty) {
+        return interval.hatch + ": the " + (feed ? "hoppers" : "drinkers") + " were found empty by " +
+               moment_words(interval.to, measures) + ". " + look_at(interval);
+    }
+    double const off = interval.used / interval.expected - 1;
+    return interval.hatch + (feed ? " used " : " drank ") + quantities::number(100 * std::abs(off), 0) + " % " +
+           (off < 0 ? "less" : "more") + (feed ? " feed" : " water") + " than foretold" + time + " (" +
+           used_words(interval, interval.used, measures) + ", foretold " +
+           used_words(interval, interval.expected, measures) + "). " + look_at(interval);
+}
+
 std::string learned_words(Learned const& learned, Measures measures) {
     std::vector<std::string> parts{
         trait_words("eat", learned.feed, learned.feed_top_ups, learned.water_top_ups > 0),
@@ -73,8 +75,6 @@ std::string learned_words(Learned const& learned, Measures measures) {
     std::erase(parts, "");
     return learned.hatch + ": " + join(parts, "; ");
 }
-
-}  // namespace
 
 std::string used_words(Interval const& interval, double amount, Measures measures) {
     return interval.what == Trait::feed ? quantities::print(quantities::kilograms(amount), measures)

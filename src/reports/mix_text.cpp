@@ -97,23 +97,34 @@ std::string dose_words(Dose const& dose, Measures measures) {
     return dose.by_weight ? print_small(*dose.by_weight, measures) + " = " + measure : measure;
 }
 
-std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm) {
-    if (!hatch.mix) return "";
+std::string course_words(engine::HatchPlan const& hatch, domain::Farm const& farm) {
     Mix const& mix = *hatch.mix;
     domain::Supplement const& supplement = farm.supplements.at(mix.supplement);
     std::string const head = supplement_title(supplement) + ", " + mix.words;
     if (mix.batches.empty()) {
-        return wrap(head + ": nothing to mix in this time; the course runs from " +
-                        quantities::print_age(supplement.from) + " for " + plural(supplement.days_long, "day"),
-                    "  STIR  ", "        ");
+        return head + ": nothing to mix in this time; the course runs from " + quantities::print_age(supplement.from) +
+               " for " + plural(supplement.days_long, "day");
     }
     bool const daily = quantities::in_days(mix.batches.front().lasts) > 1 - 1e-9;
-    std::string const fresh = daily ? "mixed fresh each day" : "mixed fresh every " + print(mix.batches.front().lasts);
-    return wrap(head + ", " + fresh, "  STIR  ", "        ") +
-           batches(mix, hatch.hatch.drinkers, farm.measures).text() +
-           indented("Put only this in the drinkers; filling them up would take more product.") +
-           indented(too_small_for_spoons(mix)) + indented(thrown_away(mix, farm.measures)) +
-           indented(stock_words(supplement)) + indented(strength_words(mix));
+    return head + ", mixed fresh " + (daily ? "each day" : "every " + print(mix.batches.front().lasts));
+}
+
+std::vector<std::string> course_notes(engine::HatchPlan const& hatch, domain::Farm const& farm) {
+    Mix const& mix = *hatch.mix;
+    std::vector<std::string> notes{"Put only this in the drinkers; filling them up would take more product.",
+                                   too_small_for_spoons(mix), thrown_away(mix, farm.measures),
+                                   stock_words(farm.supplements.at(mix.supplement)), strength_words(mix)};
+    std::erase(notes, "");
+    return notes;
+}
+
+std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm) {
+    if (!hatch.mix) return "";
+    std::string text = wrap(course_words(hatch, farm), "  STIR  ", "        ");
+    if (hatch.mix->batches.empty()) return text;
+    text += batches(*hatch.mix, hatch.hatch.drinkers, farm.measures).text();
+    for (std::string const& note : course_notes(hatch, farm)) text += indented(note);
+    return text;
 }
 
 std::string mix_text(engine::Plan const& plan, Sources sources) {

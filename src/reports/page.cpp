@@ -34,15 +34,22 @@ Duration first_age(HatchPlan const& hatch) {
 
 Duration last_age(HatchPlan const& hatch) { return hatch.feeds.empty() ? hatch.hatch.until : hatch.feeds.back().to; }
 
-std::string page_title(engine::Plan const& plan) {
+std::string plan_name(engine::Plan const& plan) {
+    return plan.farm.name.empty() ? plan.hatches.front().hatch.name : plan.farm.name;
+}
+
+std::string plan_time(engine::Plan const& plan) {
     HatchPlan const& first = plan.hatches.front();
     Moment from = first.hatch.date + first_age(first), to = first.hatch.date + last_age(first);
     for (HatchPlan const& hatch : plan.hatches) {
         from = std::min(from, hatch.hatch.date + first_age(hatch));
         to = std::max(to, hatch.hatch.date + last_age(hatch));
     }
-    std::string const name = plan.farm.name.empty() ? first.hatch.name : plan.farm.name;
-    return both_ends(name, from.day_year() + " to " + to.day_year()) + std::string(page_width, '=') + "\n";
+    return from.day_year() + " to " + to.day_year();
+}
+
+std::string page_title(engine::Plan const& plan) {
+    return both_ends(plan_name(plan), plan_time(plan)) + std::string(page_width, '=') + "\n";
 }
 
 std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> const& parts) {
@@ -86,6 +93,22 @@ std::string short_moment(Moment moment, quantities::Measures measures) {
 
 std::string ages_words(Duration from, Duration to) {
     return quantities::print_age(from) + " to " + quantities::print_age(to);
+}
+
+std::vector<std::string> removals_words(HatchPlan const& hatch) {
+    std::vector<std::string> all;
+    for (domain::Removal const& removal : hatch.hatch.removed) {
+        if (removal.at < first_age(hatch) || removal.at > last_age(hatch)) continue;
+        all.push_back(quantities::number(quantities::in_birds(removal.birds), 0) + " birds at " +
+                      quantities::print_age(removal.at) + ", " + (hatch.hatch.date + removal.at).day());
+    }
+    return all;
+}
+
+std::string how_sure_words() {
+    return "\"Sure\" is 19 times in 20, for flocks as different as flocks are; \"usually\" is as often as not. Feed a "
+           "day, water a day and what to stir in are the usual figures. Hours are rounded down: fill before, not at, "
+           "the hour, and look in on hoppers and drinkers every day all the same.";
 }
 
 std::string feed_title(domain::Farm const& farm, std::string const& key) {

@@ -40,11 +40,7 @@ std::string weeks_text(HatchPlan const& hatch, Measures measures) {
 
 std::string removals_text(HatchPlan const& hatch) {
     std::string text;
-    for (domain::Removal const& removal : hatch.hatch.removed) {
-        if (removal.at < first_age(hatch) || removal.at > last_age(hatch)) continue;
-        text += "  OUT   " + quantities::number(quantities::in_birds(removal.birds), 0) + " birds at " +
-                quantities::print_age(removal.at) + ", " + (hatch.hatch.date + removal.at).day() + "\n";
-    }
+    for (std::string const& words : removals_words(hatch)) text += "  OUT   " + words + "\n";
     return text;
 }
 
@@ -70,11 +66,7 @@ std::string plan_text(engine::Plan const& plan, Detail detail, Sources sources) 
     if (!learned.empty()) text += "\n" + learned;
     text += "\n";
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, plan.farm, detail);
-    text +=
-        "\n" + wrap(
-                   "\"Sure\" is 19 times in 20, for flocks as different as flocks are; \"usually\" is as often as "
-                   "not. Feed a day, water a day and what to stir in are the usual figures. Hours are rounded down: "
-                   "fill before, not at, the hour, and look in on hoppers and drinkers every day all the same.");
+    text += "\n" + wrap(how_sure_words());
     return text + notes_text(plan, sources);
 }
 

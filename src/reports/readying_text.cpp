@@ -14,12 +14,9 @@ using quantities::Measures;
 using quantities::print;
 using quantities::print_bulk;
 
-std::string first_words(engine::Moment first) { return "; the first by " + first.day(); }
-
 std::string bedding_words(BeddingPurchase const& one, Measures measures) {
     return "bedding for " + one.brooder + ", " + print_bulk(one.bag, measures) + ": " + print_bulk(one.each, measures) +
-           " each time, " + plural(one.times, "time") + ", " + print_bulk(one.total, measures) + " in all" +
-           first_words(one.first);
+           " each time, " + plural(one.times, "time") + ", " + print_bulk(one.total, measures) + " in all";
 }
 
 std::string cleaning_words(SortCleaning const& one, Measures measures) {
@@ -34,8 +31,7 @@ std::string disinfectant_words(DisinfectantPurchase const& one, domain::Farm con
     for (SortCleaning const& cleaning : one.cleanings) cleanings.push_back(cleaning_words(cleaning, measures));
     return one.title + (pack ? ", " + print(*pack, measures) : "") + ": 1 part to " +
            quantities::plain(one.water_parts) + " parts of water; " + join(cleanings, "; ") + "; " +
-           measure_words(one.product, measures) + " in all" + (pack ? "" : " (no pack size stated)") +
-           first_words(one.first);
+           measure_words(one.product, measures) + " in all" + (pack ? "" : " (no pack size stated)");
 }
 
 }  // namespace
@@ -44,14 +40,17 @@ std::string price_words(std::optional<quantities::Money> const& cost, domain::Fa
     return cost ? print(*cost, farm.currency) : "no price";
 }
 
-void add_readying(Table& table, engine::Readying const& readying, domain::Farm const& farm) {
+std::vector<ReadyingRow> readying_rows(engine::Readying const& readying, domain::Farm const& farm) {
+    std::vector<ReadyingRow> rows;
     for (BeddingPurchase const& one : readying.bedding) {
-        table.add({plural(one.bags, "bag"), price_words(one.cost, farm), bedding_words(one, farm.measures)});
+        rows.push_back(
+            {plural(one.bags, "bag"), price_words(one.cost, farm), bedding_words(one, farm.measures), one.first});
     }
     for (DisinfectantPurchase const& one : readying.disinfectants) {
-        table.add({one.packs ? plural(*one.packs, "pack") : measure_words(one.product, farm.measures),
-                   price_words(one.cost, farm), disinfectant_words(one, farm)});
+        rows.push_back({one.packs ? plural(*one.packs, "pack") : measure_words(one.product, farm.measures),
+                        price_words(one.cost, farm), disinfectant_words(one, farm), one.first});
     }
+    return rows;
 }
 
 }  // namespace cropful::reports

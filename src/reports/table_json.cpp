@@ -49,6 +49,8 @@ Json space(engine::Space const& space) {
     }
     Json json;
     json["rows"] = all;
+    json["birds_per_ft_of_water_trough"] = space.birds_per_foot_of_water_trough;
+    json["day_olds_per_three_gal_founts"] = space.day_olds_per_three_founts;
     json["note"] = space.note;
     return with_source(json, space.source);
 }

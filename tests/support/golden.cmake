@@ -3,7 +3,7 @@
 #       -P golden.cmake
 # A case is a folder: `args` is one command line, or several to run one after another; `expected` is the transcript,
 # other files are its input. It runs in a copy of the folder beside `farms`, a link to the demo farms. Files it leaves
-# behind are part of the transcript, diaries by their name only.
+# behind are part of the transcript, diaries and sheets by their name only.
 cmake_minimum_required(VERSION 3.25)
 
 function(transcript case result)
@@ -29,7 +29,7 @@ function(transcript case result)
     list(REMOVE_ITEM left ${given} farms)
     foreach(name IN LISTS left)
         set(made "")
-        if(NOT name MATCHES "\\.diary$")
+        if(NOT name MATCHES "\\.(diary|html)$")
             file(READ "${work}/${name}" made)
         endif()
         string(APPEND text "--- ${name}\n${made}")

@@ -14,6 +14,7 @@ EXEMPT = {
     "0 <= low <= central <= high": "the reader of rations refuses such a row first",
     "d lies before the hatch": "no age read from a file or a flag is below 0",
     "Clp ended without a verdict, status": "a fault of the solver, not of the user",
+    "a style sheet with a character that HTML reads as its own": "the one style sheet is the program's own",
     "an elastic program is always possible": "every row may give way, so Clp always finds a mix",
     "ArgumentMismatch": "a name of the parsing library, never shown",
 }

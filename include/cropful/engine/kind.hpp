@@ -68,6 +68,8 @@ struct SpaceRow {
 };
 struct Space {
     std::vector<SpaceRow> rows;
+    double birds_per_foot_of_water_trough;
+    double day_olds_per_three_founts;  // each of a US gallon
     Source source;
     std::string note;
 };

@@ -7,6 +7,7 @@
 #include "cropful/domain/farm.hpp"
 #include "cropful/engine/blend.hpp"
 #include "cropful/engine/kind.hpp"
+#include "cropful/engine/sheet.hpp"
 
 namespace cropful::readers {
 
@@ -23,6 +24,7 @@ class RationsReader {
     [[nodiscard]] engine::NeedsTable needs(std::string const& key) const;
     [[nodiscard]] std::vector<domain::Ingredient> ingredients() const;
     [[nodiscard]] std::vector<engine::BlendRule> blend_rules() const;
+    [[nodiscard]] engine::BrooderAdvice brooder_advice() const;
     /// Everything the farm's hatches need.
     [[nodiscard]] engine::Rations load(domain::Farm const& farm) const;
     /// A file's text and the name to show for it; `name` such as "birds/bobwhite.toml".

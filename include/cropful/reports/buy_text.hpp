@@ -1,11 +1,22 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "cropful/engine/plan.hpp"
 #include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
+
+/// "3 bags", "12 lb", "none", "2 packs": how much to buy.
+std::string count_words(engine::Purchase const& feed, engine::Plan const& plan);
+std::string count_words(engine::SupplementPurchase const& bought, engine::Plan const& plan);
+/// What it is and what it is for; "Quail starter, 50 lb: 303 lb to be eaten, 344 lb by hungry birds".
+std::string feed_words(engine::Purchase const& feed, engine::Plan const& plan);
+std::string supplement_words(engine::SupplementPurchase const& bought, engine::Plan const& plan);
+/// The last row of the list: how many bags and packs, and "in all" with what of it is named apart.
+std::string total_count(engine::Plan const& plan);
+std::string total_words(engine::Plan const& plan);
 
 /// Bags and packs with what they cost, without notes: the first part of a plan.
 std::string purchases_text(engine::Plan const& plan);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "cropful/engine/plan.hpp"
 #include "cropful/reports/page.hpp"
@@ -11,6 +12,7 @@ namespace cropful::reports {
 std::string verdict_words(engine::Check const& check);
 
 /// What is short or over on the labels of one hatch's feeds, and how much was not stated; empty without checks.
+std::vector<std::string> labels_words(engine::HatchPlan const& hatch);
 std::string labels_text(engine::HatchPlan const& hatch);
 
 /// Every nutrient of every feed against its need.

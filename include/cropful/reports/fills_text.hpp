@@ -13,6 +13,12 @@ std::string drinkers_text(engine::HatchPlan const& hatch, quantities::Measures m
 
 /// Whether the next fill comes because the water or what is in it is due, not because the vessel is dry.
 bool changed_before_dry(engine::Fill<quantities::Volume> const& fill);
+/// When hoppers filled once are filled again, and why: "Mon 5 Apr, 5 am", "grower from Mon 17 May", "lasts to the end".
+/// `next` is the age at the next fill, or at the end.
+std::string fill_again_words(engine::Fill<quantities::Mass> const& fill, engine::HatchPlan const& hatch,
+                             quantities::Duration next, quantities::Measures measures);
+/// Whole days once there are several: the middle of a band is no promise.
+std::string roughly(std::optional<quantities::Duration> const& lasts);
 /// The feed that is poured in at an age because the last one ends then; empty when no change is due.
 std::string feed_from(engine::HatchPlan const& hatch, quantities::Duration age);
 

@@ -13,6 +13,10 @@ std::string measure_words(quantities::Volume volume, quantities::Measures measur
 /// "10.6 g = 2 1/8 tsp (10.5 mL)", "3 fl oz of stock holding 12.0 g of product".
 std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
 
+/// "Chick tonic, 1 tsp per gal, mixed fresh each day".
+std::string course_words(engine::HatchPlan const& hatch, domain::Farm const& farm);
+/// What to know when mixing it: sentences.
+std::vector<std::string> course_notes(engine::HatchPlan const& hatch, domain::Farm const& farm);
 /// The course of one hatch, a row for every batch; empty without a supplement.
 std::string course_text(engine::HatchPlan const& hatch, domain::Farm const& farm);
 

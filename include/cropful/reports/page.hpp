@@ -14,6 +14,9 @@ enum class Sources { left_out, named };
 quantities::Duration first_age(engine::HatchPlan const& hatch);
 quantities::Duration last_age(engine::HatchPlan const& hatch);
 
+/// The farm's name, or its first hatch's; and "Mon 5 Apr 2027 to Mon 26 Jul 2027".
+std::string plan_name(engine::Plan const& plan);
+std::string plan_time(engine::Plan const& plan);
 std::string page_title(engine::Plan const& plan);
 /// The farm's name, if it has one, and the parts of a page, a blank line between them.
 std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> const& parts);
@@ -26,6 +29,10 @@ std::string moment_and_year(engine::Moment moment, quantities::Measures measures
 /// The first without "about", for columns headed so.
 std::string short_moment(engine::Moment moment, quantities::Measures measures);
 std::string ages_words(quantities::Duration from, quantities::Duration to);  // "day 0 to 6 wk"
+/// "60 birds at 8 wk, Mon 31 May": removals planned in this time.
+std::vector<std::string> removals_words(engine::HatchPlan const& hatch);
+/// What "sure" and "usually" mean, and what a careful grower does all the same.
+std::string how_sure_words();
 std::string feed_title(domain::Farm const& farm, std::string const& key);
 std::string supplement_title(domain::Supplement const& supplement);
 

@@ -1,0 +1,174 @@
+#include "cropful/engine/sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "cropful/quantities/print.hpp"
+#include "engine/caution_list.hpp"
+#include "engine/check_extras.hpp"
+#include "engine/refills.hpp"
+#include "engine/spread.hpp"
+#include "engine/usage.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr double rounding = 1e-9;  // of a bag or a fount: 12.0000000001 are 12
+
+int whole(double count) { return static_cast<int>(std::ceil(count - rounding)); }
+
+/// `from`, every day after it, and `to`.
+std::vector<Duration> daily(Duration from, Duration to) {
+    std::vector<Duration> ages;
+    for (int day = 0; from + days(day) + instant < to; ++day) ages.push_back(from + days(day));
+    ages.push_back(to);
+    return ages;
+}
+
+std::vector<HeadsAt> heads(Flock const& flock, Ages ages) {
+    std::vector<Duration> at = daily(ages.from, ages.to);
+    for (double const jump : flock.jumps()) {
+        if (!(days(jump) > ages.from && days(jump) < ages.to)) continue;
+        at.push_back(days(jump) - instant);
+        at.push_back(days(jump));
+    }
+    std::sort(at.begin(), at.end());
+    std::vector<HeadsAt> course;
+    for (Duration const& age : at) {
+        if (course.empty() || course.back().age < age) course.push_back({age, flock.alive(age)});
+    }
+    return course;
+}
+
+std::vector<DayFeed> feed_by_day(Usage<Mass> const& feed, Spread const& spread, Ages ages) {
+    std::vector<DayFeed> course;
+    for (Duration age = ages.from; course.empty() || age + days(1) <= ages.to + instant; age = age + days(1)) {
+        Mass const central = feed.between(age, age + days(1));
+        Band<double> const band = spread.feed_band(age);
+        course.push_back({age, central, {central * band.p05, central * band.p50, central * band.p95}});
+    }
+    return course;
+}
+
+std::vector<ProteinAt> protein(std::vector<Check> const& checks, Intake const& intake) {
+    std::vector<ProteinAt> course;
+    for (Check const& check : checks) {
+        if (check.nutrient != "protein") continue;
+        for (Duration const& age : daily(check.from, check.to - instant)) {
+            DailyProtein const one = daily_protein(check, intake, age);
+            course.push_back({age, one.given, one.need});
+        }
+    }
+    return course;
+}
+
+std::vector<BroodingRow> warmth(Brooding const& brooding, Ages ages) {
+    std::vector<BroodingRow> rows = brooding.rows;
+    std::erase_if(rows, [&](BroodingRow const& row) {
+        return !(days(row.first_day - 1) < ages.to) || !(days(row.last_day) > ages.from);
+    });
+    return rows;
+}
+
+std::vector<Room> room(Space const& space, Flock const& flock, Ages ages) {
+    std::vector<Room> rows;
+    for (std::size_t i = 0; i < space.rows.size(); ++i) {
+        SpaceRow row = space.rows[i];
+        bool const over = i + 1 < space.rows.size() && space.rows[i + 1].from <= ages.from;
+        if (over || !(row.from < ages.to)) continue;
+        row.from = std::max(row.from, ages.from);
+        rows.push_back(room_for(space, row, flock.alive(row.from)));
+    }
+    return rows;
+}
+
+std::vector<std::optional<int>> bags(HatchPlan const& part, domain::Farm const& farm) {
+    std::vector<std::optional<int>> counts;
+    for (FeedNeed const& need : part.feeds) {
+        auto const& bag = farm.feeds.at(need.feed).bag;
+        counts.push_back(bag ? std::optional(whole(ratio(need.band.p95 / *bag))) : std::nullopt);
+    }
+    return counts;
+}
+
+std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Rations const& rations) {
+    CautionList list;
+    feed_cautions(list, plan, part, rations);
+    drug_cautions(list, plan, part, rations);
+    water_cautions(list, plan, part, rations);
+    return list.all();
+}
+
+HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Lessons const& lessons, Rations const& rations) {
+    auto const named = [&](domain::Hatch const& hatch) { return hatch.name == part.hatch.name; };
+    auto const& hatches = lessons.farm.hatches;
+    auto const hatch = std::find_if(hatches.begin(), hatches.end(), named);
+    auto const number = static_cast<std::size_t>(hatch - hatches.begin());
+    Kind const& kind = rations.kinds.at(hatch->kind);
+    Ages const ages{part.feeds.front().from, part.feeds.back().to};
+    Flock const flock(*hatch, kind);
+    Intake const intake(lessons.farm, *hatch, kind, nature(lessons.belief, number));
+    Spread const spread(*hatch, kind, intake, lessons.belief, number);
+    double const waste = hatch->hopper ? lessons.farm.hoppers.at(*hatch->hopper).extra_waste : 0;
+    return {.heads = heads(flock, ages),
+            .days = feed_by_day(feed_usage(flock, intake, waste), spread, ages),
+            .protein = protein(part.checks, intake),
+            .warmth = warmth(kind.brooding, ages),
+            .room = room(kind.space, flock, ages),
+            .room_note = kind.space.note,
+            .bags = bags(part, plan.farm),
+            .cautions = cautions_of(part, plan, rations)};
+}
+
+/// What the sheet says beyond the plan, each with where it comes from.
+std::vector<Assumption> assumptions_of(Sheet const& sheet, Rations const& rations) {
+    std::vector<Assumption> all = sheet.plan.assumptions;
+    auto const add = [&](std::string text, Source const& source) {
+        Assumption const one{std::move(text), source};
+        if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+    };
+    for (HatchPlan const& part : sheet.plan.hatches) {
+        Kind const& kind = rations.kinds.at(part.hatch.kind);
+        add("warmth under the brooder for " + kind.title, kind.brooding.source);
+        add("room, feeder and water trough for " + kind.title, kind.space.source);
+    }
+    for (Sign const& sign : sheet.advice.signs) add("what to watch: " + sign.title, sign.source);
+    for (LampRule const& rule : sheet.advice.lamp) add("heat lamps: " + rule.text, rule.source);
+    return all;
+}
+
+}  // namespace
+
+Room room_for(Space const& space, SpaceRow const& row, Heads birds) {
+    double const count = in_birds(birds);
+    bool const day_olds = row.from < days(1);
+    return {.from = row.from,
+            .birds = birds,
+            .birds_per_square_foot = row.birds_per_square_foot,
+            .feeder_inches_per_bird = row.feeder_inches_per_bird,
+            .floor_square_feet = count / row.birds_per_square_foot,
+            .feeder_feet = count * row.feeder_inches_per_bird / 12,
+            .water_trough_feet = count / space.birds_per_foot_of_water_trough,
+            .founts = day_olds ? std::optional(whole(3 * count / space.day_olds_per_three_founts)) : std::nullopt};
+}
+
+Sheet make_sheet(domain::Farm const& farm, Rations const& rations, BrooderAdvice advice, Window window,
+                 domain::Diary const& diary) {
+    Sheet sheet{make_plan(farm, rations, window, diary), {}, std::move(advice), {}, {}};
+    Lessons const lessons = learn(farm, rations, diary);
+    for (HatchPlan const& part : sheet.plan.hatches) {
+        sheet.hatches.push_back(hatch_sheet(part, sheet.plan, lessons, rations));
+    }
+    sheet.assumptions = assumptions_of(sheet, rations);
+    sheet.cautions = sheet.plan.cautions;
+    std::erase_if(sheet.cautions, [&](Caution const& caution) {
+        return std::any_of(sheet.hatches.begin(), sheet.hatches.end(), [&](HatchSheet const& hatch) {
+            return std::find(hatch.cautions.begin(), hatch.cautions.end(), caution) != hatch.cautions.end();
+        });
+    });
+    return sheet;
+}
+
+}  // namespace cropful::engine

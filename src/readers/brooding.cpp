@@ -1,0 +1,28 @@
+#include "readers/forms.hpp"
+#include "readers/rations_parts.hpp"
+
+namespace cropful::readers {
+
+namespace {
+
+engine::Sign read_sign(Table& table) {
+    return {.title = table.need("title", a_text),
+            .seen = table.need("seen", a_passage),
+            .act = table.need("act", a_passage),
+            .source = read_source(table)};
+}
+
+engine::LampRule read_lamp_rule(Table& table) {
+    return {.text = table.need("text", a_passage), .source = read_source(table)};
+}
+
+}  // namespace
+
+engine::BrooderAdvice read_brooder_advice(Document document) {
+    Table root = Table::root(std::move(document));
+    engine::BrooderAdvice advice{read_items(root, "sign", read_sign), read_items(root, "lamp", read_lamp_rule)};
+    root.done();
+    return advice;
+}
+
+}  // namespace cropful::readers

@@ -1,0 +1,103 @@
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/buy_text.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/readying_text.hpp"
+#include "reports/sheet_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Plan;
+
+Element table_of(Plan const& plan) {
+    HtmlTable table("To be sure 19 times in 20", {"Buy", "What and why", "Needed from", "Cost"}, "shopping");
+    for (engine::Purchase const& feed : plan.feeds) {
+        table.row(tick_head(count_words(feed, plan)))
+            .add(cell(feed_words(feed, plan)))
+            .add(Element("td", "by", feed.first_needed.day()))
+            .add(figure_cell(price_words(feed.safe_cost, plan.farm)));
+    }
+    for (engine::SupplementPurchase const& bought : plan.supplements) {
+        table.row(tick_head(count_words(bought, plan)))
+            .add(cell(supplement_words(bought, plan)))
+            .add(cell(""))
+            .add(figure_cell(price_words(bought.cost, plan.farm)));
+    }
+    bool const nothing_priced = !plan.cost_is_whole && plan.safe_cost == quantities::money(0);
+    for (ReadyingRow const& row : readying_rows(plan.readying, plan.farm)) {
+        table.row(tick_head(row.count))
+            .add(cell(row.words))
+            .add(Element("td", "by", row.first.day()))
+            .add(figure_cell(row.price));
+    }
+    table.sum(total_count(plan))
+        .add(cell(total_words(plan)))
+        .add(cell(""))
+        .add(figure_cell(nothing_priced ? "" : price_words(plan.safe_cost, plan.farm)));
+    return table.element();
+}
+
+/// Sources by number, each once.
+class Numbered {
+  public:
+    std::string number(std::string const& source) {
+        if (source.empty()) return "";
+        auto const known = std::find(all_.begin(), all_.end(), source);
+        std::string const number = std::to_string(known - all_.begin() + 1);
+        if (known == all_.end()) all_.push_back(source);
+        return number;
+    }
+    [[nodiscard]] Element list() const {
+        Element list("ol", "source-list");
+        for (std::string const& source : all_) list.add(Element("li", "", source));
+        return list;
+    }
+
+  private:
+    std::vector<std::string> all_;
+};
+
+}  // namespace
+
+Element shopping_page(engine::Sheet const& sheet) {
+    Plan const& plan = sheet.plan;
+    Element page("div", "page");
+    page.add(Element("h2", "", "Shopping").set("id", "shopping-title"));
+    page.add(Element("p", "about", plan_time(plan))).add(table_of(plan));
+    std::vector<std::string> hatches;
+    for (engine::HatchPlan const& hatch : plan.hatches) {
+        hatches.push_back(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)));
+    }
+    page.add(heading("For")).add(list_of(hatches));
+    add_cautions(page, "Cautions", sheet.cautions);
+    return section({"shopping", "Shopping", std::move(page)}, plan);
+}
+
+Element sources_page(engine::Sheet const& sheet) {
+    Element page("div", "page");
+    page.add(Element("h2", "", "Sources and assumptions").set("id", "sources-title"));
+    page.add(Element("p", "", how_sure_words()));
+    page.add(Element("p", "notes",
+                     "Made with cropful. Where a label, a veterinarian or local law says otherwise, they decide."));
+    Numbered sources;
+    HtmlTable figures("What these sheets rest on", {"Figure", "Standing", "Source"}, "sources");
+    for (engine::Assumption const& one : sheet.assumptions) {
+        figures.row(one.text)
+            .add(cell(domain::name(one.source.standing)))
+            .add(figure_cell(sources.number(one.source.text)));
+    }
+    page.add(figures.element());
+    HtmlTable cautions("Where the cautions come from", {"Caution", "Source"}, "sources");
+    for (engine::Caution const& one : sheet.plan.cautions) {
+        cautions.row(one.text).add(figure_cell(sources.number(one.source)));
+    }
+    if (!cautions.empty()) page.add(cautions.element());
+    page.add(heading("The sources")).add(sources.list());
+    return section({"sources", "Sources and assumptions", std::move(page)}, sheet.plan);
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,150 @@
+#include <utility>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/mix_text.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/folding.hpp"
+#include "reports/sheet_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Fill;
+using engine::HatchPlan;
+using quantities::Duration;
+using quantities::Mass;
+using quantities::Measures;
+using quantities::print;
+using quantities::Volume;
+
+constexpr std::size_t most_fill_rows = 100;     // more are shown week by week
+constexpr std::size_t most_boxes_in_week = 14;  // more have one box a day
+
+std::string birds_words(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
+
+template <class Amount>
+std::string vessels_words(engine::Vessels<Amount> const& vessels, Measures measures) {
+    return std::to_string(vessels.count) + " x " + vessels.key + ", " + print(vessels.fills.front().content, measures) +
+           " each";
+}
+
+/// The week of life of every fill, those of one week together.
+template <class Amount>
+std::vector<std::vector<Fill<Amount>>> by_week(std::vector<Fill<Amount>> const& fills) {
+    std::vector<std::vector<Fill<Amount>>> weeks;
+    for (auto const& fill : fills) {
+        bool const same = !weeks.empty() && Fold<Amount>::week(weeks.back().front()) == Fold<Amount>::week(fill);
+        if (!same) weeks.emplace_back();
+        weeks.back().push_back(fill);
+    }
+    return weeks;
+}
+
+Element labelled_box(std::string_view words) {
+    Element item("span", "ticks");
+    item.add(box()).text(" ");
+    return item.text(words);
+}
+
+/// "Sat 20 Mar", then "Sun 21": the month is said when it is new.
+std::string without_month(std::string const& words, std::string const& day, std::string& month) {
+    std::string const its = day.substr(day.rfind(' '));
+    if (std::exchange(month, its) != its) return words;
+    return day.substr(0, day.size() - its.size()) + words.substr(day.size());
+}
+
+/// A box for every fill of a week, or for every day when there are many.
+template <class Amount>
+Element boxes(std::vector<Fill<Amount>> const& week, Measures measures) {
+    Element cell("td");
+    std::string last, month;
+    for (auto const& fill : week) {
+        std::string const day = fill.at.day();
+        std::string const words = week.size() > most_boxes_in_week ? day : short_moment(fill.at, measures);
+        if (words == last) continue;
+        if (!last.empty()) cell.text(" ");
+        cell.add(labelled_box(without_month(words, day, month)));
+        last = words;
+    }
+    return cell;
+}
+
+/// "2 fills, sure for 5 d", "change every 24 h": fills that only a course cuts short follow the first of the week.
+template <class Amount>
+std::string rhythm(std::vector<Fill<Amount>> const& week) {
+    if (by_change(week.front())) return "change every " + print(*week.front().change_after);
+    auto const shortest = Fold<Amount>{week, {}, 0}.shortest(safe_end);
+    return plural(static_cast<int>(week.size()), "fill") + (shortest ? ", sure for " + print(*shortest) : "");
+}
+
+template <class Amount>
+HtmlTable weeks_table(std::string const& caption, std::vector<Fill<Amount>> const& fills, Measures measures) {
+    HtmlTable table(caption, {"Week", "Do", "Tick when done"}, "weeks");
+    for (auto const& week : by_week(fills)) {
+        std::string const number = std::to_string(Fold<Amount>::week(week.front()));
+        table.row(number + ": " + birds_words(week.front().birds) + " birds")
+            .add(cell(rhythm(week)))
+            .add(boxes(week, measures));
+    }
+    return table;
+}
+
+HtmlTable fills_table(std::string const& caption, HatchPlan const& hatch, Measures measures) {
+    HtmlTable table(caption, {"Fill", "Fill again by", "Usually lasts", "Birds, age"}, "fills");
+    auto const& fills = hatch.hoppers->fills;
+    for (std::size_t i = 0; i < fills.size(); ++i) {
+        auto const next = i + 1 < fills.size() ? fills[i + 1].age : last_age(hatch);
+        table.row(tick_head(short_moment(fills[i].at, measures)))
+            .add(Element("td", "by", fill_again_words(fills[i], hatch, next, measures)))
+            .add(cell(roughly(fills[i].lasts.p50)))
+            .add(cell(birds_words(fills[i].birds) + ", " + quantities::print_age(fills[i].age)));
+    }
+    return table;
+}
+
+}  // namespace
+
+void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) {
+    if (!hatch.hoppers || hatch.hoppers->fills.empty()) return;
+    auto const& fills = hatch.hoppers->fills;
+    std::string const caption = "Hoppers: " + vessels_words(*hatch.hoppers, measures);
+    page.add(heading("Fill the hoppers"));
+    page.add(
+        (fills.size() > most_fill_rows ? weeks_table(caption, fills, measures) : fills_table(caption, hatch, measures))
+            .element());
+    page.add(Element("p", "notes",
+                     "19 times in 20 a hopper is not empty before its hour. Hours are rounded down: fill before, not "
+                     "at, the hour, and look in every day all the same."));
+}
+
+void add_drinker_fills(Element& page, HatchPlan const& hatch, Measures measures) {
+    if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
+    std::string const caption = "Drinkers: " + vessels_words(*hatch.drinkers, measures);
+    page.add(heading("Water")).add(weeks_table(caption, hatch.drinkers->fills, measures).element());
+}
+
+void add_course(Element& page, HatchPlan const& hatch, domain::Farm const& farm) {
+    if (!hatch.mix) return;
+    page.add(heading("Stir into the water"));
+    if (hatch.mix->batches.empty()) {
+        page.add(Element("p", "", course_words(hatch, farm)));
+        return;
+    }
+    HtmlTable table(course_words(hatch, farm), {"Mix", "Stir in", "Into water", "Each drinker"}, "fills");
+    for (engine::Batch const& batch : hatch.mix->batches) {
+        table.row(tick_head(short_moment(batch.at, farm.measures)))
+            .add(Element("td", "by", dose_words(batch.dose, farm.measures)))
+            .add(cell(print(batch.dose.water, farm.measures)))
+            .add(cell(print(batch.dose.water / static_cast<double>(hatch.hatch.drinkers), farm.measures)));
+    }
+    table.sum("In all")
+        .add(cell(dose_words(hatch.mix->total, farm.measures)))
+        .add(cell(print(hatch.mix->total.water, farm.measures)))
+        .add(cell(""));
+    page.add(table.element()).add(list_of(course_notes(hatch, farm), "notes"));
+}
+
+}  // namespace cropful::reports
