@@ -73,10 +73,8 @@ CLI::App* add_to(CLI::App& program, BlendOptions& options) {
     CLI::App* app = program.add_subcommand("blend", "what to mix, what it costs, what is missing");
     app->add_option("FILE", options.file, "file with [blend.NAME] and [ingredient.NAME]")->type_name("");
     add_common(*app, options.json, options.rations);
-    app->add_flag_callback(
-        "--sources", [&options] { options.sources = reports::Sources::named; },
-        "name the source of every caution and assumption");
-    app->add_option("--units", options.units, "us, metric or uk, of what is printed")->type_name("WORD");
+    add_sources(*app, options.sources);
+    add_units(*app, options.units, "of what is printed");
     app->add_flag("--by-energy", options.by_energy, "scale the kind's needs to the mix's own energy");
     for (BlendFlag const& flag : all) {
         std::string const name = flag.name;

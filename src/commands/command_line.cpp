@@ -5,12 +5,15 @@
 
 #include <CLI/CLI.hpp>
 
+#include "commands/manual.hpp"
 #include "commands/parse_faults.hpp"
+#include "commands/terminal.hpp"
 #include "cropful/commands/away.hpp"
 #include "cropful/commands/blend.hpp"
 #include "cropful/commands/buy.hpp"
 #include "cropful/commands/check.hpp"
 #include "cropful/commands/diary.hpp"
+#include "cropful/commands/flags.hpp"
 #include "cropful/commands/last.hpp"
 #include "cropful/commands/mix.hpp"
 #include "cropful/commands/new.hpp"
@@ -29,42 +32,89 @@ struct Command {
     std::function<Reply()> run;
 };
 
+using Text = std::optional<std::string>;
+
 Reply as_reply(std::string out) { return {std::move(out), "", Exit::done}; }
 Reply as_reply(Reply reply) { return reply; }
+
+/// --help stands with --color, which goes to every command that can be given alone.
+void add_color(CLI::App& app, Text& color) {
+    for (CLI::App* command : app.get_subcommands({})) add_color(*command, color);
+    std::string const heading = app.get_parent() == nullptr ? "Flags" : answer_heading;
+    app.get_help_ptr()->group(heading);
+    if (app.get_require_subcommand_min() > 0) return;
+    app.add_option("--color", color, "bold and red words on a page; auto: on a terminal")
+        ->type_name("auto|always|never")
+        ->group(heading);
+}
 
 template <class Options>
 Command command(CLI::App& program) {
     auto const options = std::make_shared<Options>();
     CLI::App* app = add_to(program, *options);
-    app->group("Commands");
-    app->get_help_ptr()->group("Flags");
     return {app, [options] { return as_reply(commands::run(*options)); }};
+}
+
+Command manual_command(CLI::App& program) {
+    CLI::App* app = program.add_subcommand("man", "the manual page, for man");
+    app->footer("Example: cropful man");
+    return {app, [&program] { return as_reply(man_page(manual_of(program))); }};
+}
+
+std::string shell_called(Text const& shell) {
+    if (!shell) throw WrongUse("for which shell? Such as: cropful completion bash");
+    if (*shell == "bash" || *shell == "zsh" || *shell == "fish") return *shell;
+    throw WrongUse("no completion for the shell " + in_quotes(*shell) + "; there is one for bash, zsh and fish");
+}
+
+Command completion_command(CLI::App& program) {
+    CLI::App* app = program.add_subcommand("completion", "a script that completes commands and flags in a shell");
+    auto const shell = std::make_shared<Text>();
+    app->add_option("SHELL", *shell, "bash, zsh or fish")->type_name("bash|zsh|fish");
+    app->footer("Example: cropful completion bash");
+    return {app, [&program, shell] { return as_reply(completion(manual_of(program), shell_called(*shell))); }};
 }
 
 std::vector<Command> add_all(CLI::App& program) {
     return {command<PlanOptions>(program),   command<BuyOptions>(program),   command<LastOptions>(program),
             command<AwayOptions>(program),   command<DiaryOptions>(program), command<MixOptions>(program),
             command<SeasonOptions>(program), command<CheckOptions>(program), command<BlendOptions>(program),
-            command<SheetOptions>(program),  command<TableOptions>(program), command<NewOptions>(program)};
+            command<SheetOptions>(program),  command<TableOptions>(program), command<NewOptions>(program),
+            manual_command(program),         completion_command(program)};
 }
 
 void describe(CLI::App& program) {
     program.name("cropful");
-    program.option_defaults()->group("Flags");
-    program.set_help_flag("-h,--help", "show this help")->group("Flags");
+    program.option_defaults()->group(question_heading);
+    program.set_help_flag("-h,--help", "show this help");
     program.set_version_flag("--version", "cropful " + std::string(version()), "show the version")->group("Flags");
-    program.get_formatter()->column_width(28);
-    program.get_formatter()->label("OPTIONS", "FLAGS");
-    program.get_formatter()->label("SUBCOMMAND", "COMMAND");
     program.require_subcommand(0, 1);  // a later word may be called as a command is
-    program.footer("`cropful COMMAND --help` says more about one.\nExample: cropful new farm.toml");
+    program.footer("Example: cropful new farm.toml");
 }
 
-/// The help text, with one empty line where the formatter leaves two.
-std::string help(CLI::App const& program) {
-    std::string text = program.help();
-    for (std::size_t at = 0; (at = text.find("\n\n\n", at)) != std::string::npos;) text.erase(at, 1);
-    return text;
+/// The innermost of the commands that were given.
+CLI::App const& chosen(CLI::App const& app) {
+    auto const given = app.get_subcommands();
+    return given.empty() ? app : chosen(*given.front());
+}
+
+/// What is to be done, not yet done.
+std::function<Reply()> deed(CLI::App& program, std::vector<Command> const& commands,
+                            std::vector<std::string> const& words) {
+    auto const say = [](Reply const& reply) { return [reply] { return reply; }; };
+    try {
+        program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
+    } catch (CLI::CallForHelp const&) {
+        return say({help_text(manual_of(chosen(program))), "", Exit::done});
+    } catch (CLI::CallForVersion const&) {
+        return say({program.version() + "\n", "", Exit::done});
+    } catch (CLI::ParseError const& fault) {
+        throw WrongUse(explain(fault, program));
+    }
+    for (Command const& one : commands) {
+        if (one.app->parsed()) return one.run;
+    }
+    return say({"", help_text(manual_of(program)), Exit::wrong_use});
 }
 
 }  // namespace
@@ -73,19 +123,15 @@ Reply answer(std::vector<std::string> const& words) {
     CLI::App program("How much feed, water and supplement gamebirds need, and how long it lasts.");
     describe(program);
     auto const commands = add_all(program);
-    try {
-        program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
-    } catch (CLI::CallForHelp const&) {
-        return {help(program), "", Exit::done};
-    } catch (CLI::CallForVersion const&) {
-        return {program.version() + "\n", "", Exit::done};
-    } catch (CLI::ParseError const& fault) {
-        throw WrongUse(explain(fault, program));
-    }
-    for (Command const& one : commands) {
-        if (one.app->parsed()) return one.run();
-    }
-    return {"", help(program), Exit::wrong_use};
+    Text color;
+    add_color(program, color);
+    auto const asked = deed(program, commands, words);
+    auto setting = setting_of_output(color);
+    Reply reply = asked();
+    reply.out = reports::set(reply.out, setting);
+    setting.colour = false;
+    reply.err = reports::set(reply.err, setting);
+    return reply;
 }
 
 }  // namespace cropful::commands

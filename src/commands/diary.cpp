@@ -22,7 +22,7 @@ constexpr VisitFlag visit_flags[] = {
     {"--feed", "WEIGHT", "put into all its hoppers together until full"},
     {"--water", "VOLUME", "put into all its drinkers together until full"},
     {"--thrown", "AMOUNT", "old feed or water thrown away before: \"2 lb\", \"1 gal\""},
-    {"--empty", "WORD", "what was found empty: feed, water or both"},
+    {"--empty", "feed|water|both", "what was found empty"},
     {"--died", "N", "birds that died"},
     {"--moved", "N", "birds sold, killed or moved elsewhere"},
     {"--to", "HATCH", "the hatch they were moved to"},
@@ -33,8 +33,6 @@ constexpr VisitFlag visit_flags[] = {
 
 CLI::App* add_deed(CLI::App& diary, DiaryOptions& options, DiaryDeed deed, char const* name, char const* help) {
     CLI::App* app = diary.add_subcommand(name, help);
-    app->group("Commands");
-    app->get_help_ptr()->group("Flags");
     app->callback([&options, deed] { options.deed = deed; });
     app->add_option("FARM", options.farm, "farm file; the diary lies beside it, as farm.diary")->type_name("");
     return app;
@@ -52,7 +50,9 @@ void add_visit_flags(CLI::App& app, DiaryOptions& options) {
 }
 
 void add_rations(CLI::App& app, DiaryOptions& options) {
-    app.add_option("--rations", options.rations, "use the tables in DIR before those built in")->type_name("DIR");
+    app.add_option("--rations", options.rations, "use the tables in DIR before those built in")
+        ->type_name("DIR")
+        ->group(answer_heading);
 }
 
 }  // namespace
@@ -65,7 +65,7 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     CLI::App* add = add_deed(*diary, options, DiaryDeed::add, "add", "write down one visit");
     add_visit_flags(*add, options);
     add_common(*add, options.json, options.rations);
-    add->footer("Example: cropful diary add farm.toml --feed \"12 lb\" --died 2");
+    add->footer("Example: cropful diary add farm.toml --at 2027-04-12T06:00 --feed \"12 lb\" --died 2");
 
     CLI::App* show =
         add_deed(*diary, options, DiaryDeed::show, "show", "what to look at, what was learned and what is written");

@@ -25,7 +25,7 @@ constexpr FarmFlag all[] = {
     {"--warmth", "DEGREES", birds, "barn air after brooding, such as \"85 degF\"", "--kind"},
     {"--protein", "PERCENT", feed, "protein on the label, such as \"24 %\"", "--kind"},
     {"--energy", "ENERGY", feed, "such as \"2900 kcal/kg\"", "--kind"},
-    {"--form", "FORM", feed, "mash, crumble or pellet", "--kind"},
+    {"--form", "mash|crumble|pellet", feed, "what it looks like", "--kind"},
     {"--density", "DENSITY", feed, "weight per volume, such as \"38 lb/ft3\"", "--kind"},
     {"--bag", "WEIGHT", feed, "size of a bag, such as \"50 lb\"", "--kind"},
     {"--price", "AMOUNT", feed, "price of a bag, such as 27.50", "--bag"},

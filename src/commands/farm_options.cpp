@@ -128,18 +128,29 @@ Question question_from_flags(FarmOptions const& options, Defaults const& default
 }  // namespace
 
 void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations) {
-    app.add_flag("--json", json, "answer in JSON, for programs");
-    app.add_option("--rations", rations, "use the tables in DIR before those built in")->type_name("DIR");
+    app.add_flag("--json", json, "answer in JSON, for programs")->group(answer_heading);
+    app.add_option("--rations", rations, "use the tables in DIR before those built in")
+        ->type_name("DIR")
+        ->group(answer_heading);
+}
+
+void add_units(CLI::App& app, std::optional<std::string>& units, char const* help) {
+    app.add_option("--units", units, help)->type_name("us|metric|uk")->group(answer_heading);
+}
+
+void add_sources(CLI::App& app, reports::Sources& sources) {
+    app.add_flag_callback(
+           "--sources", [&sources] { sources = reports::Sources::named; },
+           "name the source of every caution and assumption")
+        ->group(answer_heading);
 }
 
 void add_to(CLI::App& app, FarmOptions& options, std::string const& without) {
     app.add_option("FILE", options.file, "farm file; or say it with the flags below")->type_name("");
     add_common(app, options.json, options.rations);
-    app.add_flag_callback(
-        "--sources", [&options] { options.sources = reports::Sources::named; },
-        "name the source of every caution and assumption");
-    app.add_option("--units", options.units, "us, metric or uk; with a file, of what is printed")->type_name("WORD");
-    app.add_flag("--no-diary", options.no_diary, "leave out the diary beside the farm file");
+    add_sources(app, options.sources);
+    add_units(app, options.units, "measures; with a file, of what is printed");
+    app.add_flag("--no-diary", options.no_diary, "leave out the diary beside the farm file")->group(answer_heading);
     for (FarmFlag const& flag : farm_flags()) {
         if (flag.name == without) continue;
         std::string const name = flag.name;

@@ -6,6 +6,7 @@
 
 #include "cropful/commands/farm_options.hpp"
 #include "cropful/domain/nearest.hpp"
+#include "cropful/domain/words.hpp"
 #include "cropful/reports/ingredients.hpp"
 #include "cropful/reports/table_json.hpp"
 #include "cropful/reports/table_text.hpp"
@@ -82,8 +83,9 @@ std::string one(std::string const& what, RationsReader const& reader, bool json,
 
 CLI::App* add_to(CLI::App& program, TableOptions& options) {
     CLI::App* app = program.add_subcommand("table", "what is built in, with its sources");
-    app->add_option("WHAT", options.what, "a list, a kind or a table of needs; absent: lists")->type_name("");
-    app->add_option("--units", options.units, "us, metric or uk, of what is printed")->type_name("WORD");
+    app->add_option("WHAT", options.what, "a list, a kind or a table of needs; absent: lists")
+        ->type_name(domain::join(lists, "|") + "|KIND");
+    add_units(*app, options.units, "of what is printed");
     add_common(*app, options.json, options.rations);
     app->footer("Example: cropful table bobwhite");
     return app;

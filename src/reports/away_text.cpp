@@ -1,5 +1,6 @@
 #include "cropful/reports/away_text.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "cropful/quantities/print.hpp"
@@ -92,6 +93,24 @@ std::string hatches_text(Away const& away) {
     return text;
 }
 
+/// How long each vessel is good for, beside how long nobody is there.
+std::string picture(Away const& away) {
+    std::vector<std::pair<quantities::Duration, std::vector<std::string>>> rows;
+    rows.push_back({away.absence.until - away.absence.from, {"nobody there", ""}});
+    for (Holding const& one : away.holdings) {
+        if (one.safe_for) rows.push_back({*one.safe_for + (one.from - away.absence.from), {one.hatch, one.vessel}});
+    }
+    std::stable_sort(rows.begin(), rows.end(), [](auto const& a, auto const& b) { return a.first < b.first; });
+    Table table({Align::left, Align::left, Align::right, Align::bar}, 2);
+    table.head({"good for", "", sure_words(away.absence.sure)});
+    for (auto& [lasts, cells] : rows) {
+        cells.push_back(quantities::print(lasts));
+        cells.push_back(quantities::plain(quantities::in_days(lasts)));
+        table.add(cells);
+    }
+    return table.picture();
+}
+
 }  // namespace
 
 std::string chance_words(double chance) {
@@ -111,7 +130,7 @@ std::string away_text(Away const& away, Sources sources) {
                        std::string(page_width, '=') + "\n\n";
     std::string const alarms = alarms_text(away.alarms, measures), learned = learned_text(away.learned, measures);
     if (!alarms.empty()) text += alarms + "\n";
-    text += answer_text(away) + hatches_text(away);
+    text += answer_text(away) + picture(away) + hatches_text(away);
     if (!learned.empty()) text += "\n" + learned;
     text += "\n" + wrap(
                        "Each vessel's figures are for it alone; the first lines are for all of them at once. Hours are "

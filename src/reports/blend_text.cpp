@@ -145,7 +145,7 @@ std::string verdict(BlendFinding const& one) {
 
 std::string findings_text(BlendAnswer const& answer) {
     Table table({Align::left, Align::left, Align::left, Align::left}, 2);
-    table.add({"nutrient", "in the mix", "wanted", ""});
+    table.head({"nutrient", "in the mix", "wanted", ""});
     Silences silences;
     std::vector<std::string> unstated;
     bool any_own = false;

@@ -114,7 +114,7 @@ std::string first_week_text(Season const& season) {
 
 std::string stays_text(Season const& season) {
     Table table({Align::left, Align::left, Align::left, Align::left, Align::left}, 2);
-    table.add({"ready by", "in", "out", "free again", "hatch"});
+    table.head({"ready by", "in", "out", "free again", "hatch"});
     auto const& stays = season.placement.stays;
     for (std::size_t i = 0; i < stays.size();) {
         Stay const& first = stays[i];

@@ -51,7 +51,7 @@ bool same_table(Check const& a, Check const& b) {
 std::string table_text(std::vector<Check> const& checks, domain::Farm const& farm) {
     Check const& first = checks.front();
     Table table({Align::left, Align::left, Align::left, Align::left}, 2);
-    table.add({"nutrient", "label", "need", ""});
+    table.head({"nutrient", "label", "need", ""});
     std::vector<std::string> unstated;
     for (Check const& check : checks) {
         if (check.verdict == Verdict::unstated && !check.label_maximum) {

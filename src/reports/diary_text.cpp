@@ -92,7 +92,7 @@ std::string verdict(engine::Interval const& interval) {
 std::string used_text(std::span<engine::Interval const> intervals, Measures measures) {
     if (intervals.empty()) return "";
     Table table({Align::left, Align::left, Align::left, Align::right, Align::right, Align::left});
-    table.add({"", "full again", "hatch", "used", "foretold", ""});
+    table.head({"", "full again", "hatch", "used", "foretold", ""});
     for (engine::Interval const& interval : intervals) {
         bool const feed = interval.what == engine::Trait::feed;
         bool const judged = interval.table > 0;
@@ -144,7 +144,7 @@ std::string imported_text(int added, int known) {
 
 std::string entries_table(std::span<Entry const> entries, Measures measures) {
     Table table({Align::left, Align::left, Align::left});
-    table.add({"when", "hatch", "what"});
+    table.head({"when", "hatch", "what"});
     Entry const* last = nullptr;
     for (Entry const& entry : entries) {
         bool const same_moment = last != nullptr && last->at == entry.at;

@@ -23,6 +23,11 @@ std::string birds(quantities::Heads heads) { return quantities::number(quantitie
 
 std::string never(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "never"; }
 
+/// The cell of a bar: days until somebody must be there; none for a vessel that outlasts its birds.
+std::string bar(std::optional<Duration> const& lasts) {
+    return lasts ? quantities::plain(quantities::in_days(*lasts)) : "";
+}
+
 /// First cells of a row: when, age and birds.
 template <class Amount>
 std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
@@ -70,14 +75,15 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return "";
     auto const& hoppers = *hatch.hoppers;
     auto const folds = fold(hoppers.fills, last_age(hatch), every_fill);
-    Table table({Align::left, Align::left, Align::right, Align::right, Align::right, Align::left}, 4);
-    table.add({"fill", "age", "birds", "sure for", "usually", "fill again by"});
+    Table table({Align::left, Align::left, Align::right, Align::right, Align::right, Align::left, Align::bar}, 4);
+    table.head({"fill", "age", "birds", "sure for", "usually", "fill again by"});
     for (auto const& one : folds) {
         auto cells = start(one, measures);
         cells.push_back(never(one.shortest(safe_end)));
         cells.push_back(roughly(one.shortest(middle)));
         cells.push_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
                                              : fill_again_words(one.fills.front(), hatch, one.next, measures));
+        cells.push_back(bar(one.shortest(safe_end)));
         table.add(std::move(cells));
     }
     return title("FILL", hoppers.count, hoppers.key, print(hoppers.fills.front().content, measures)) + table.text() +
@@ -88,8 +94,8 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return "";
     auto const& drinkers = *hatch.drinkers;
     auto const folds = fold(drinkers.fills, last_age(hatch), every_fill);
-    Table table({Align::left, Align::left, Align::right, Align::left, Align::right, Align::right}, 4);
-    table.add({"fill", "age", "birds", "then", "sure for", "usually"});
+    Table table({Align::left, Align::left, Align::right, Align::left, Align::right, Align::right, Align::bar}, 4);
+    table.head({"fill", "age", "birds", "then", "sure for", "usually"});
     for (auto const& one : folds) {
         auto cells = start(one, measures);
         bool const several = one.fills.size() > 1;
@@ -100,6 +106,8 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
         }
         cells.push_back(never(one.shortest(safe_end)));
         cells.push_back(roughly(one.shortest(middle)));
+        bool const changed = changed_before_dry(one.fills.front());
+        cells.push_back(bar(changed ? one.fills.front().change_after : one.shortest(safe_end)));
         table.add(std::move(cells));
     }
     return title("WATER", drinkers.count, drinkers.key, print(drinkers.fills.front().content, measures)) +

@@ -1,8 +1,11 @@
-#include "cropful/reports/table_text.hpp"
+#include <algorithm>
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/page.hpp"
+#include "cropful/reports/table_text.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/needs_text.hpp"
+#include "reports/sources.hpp"
 
 namespace cropful::reports {
 
@@ -15,109 +18,178 @@ using quantities::number;
 using quantities::plain;
 using quantities::print;
 
-std::string source_text(Source const& source) { return wrap(sourced(source), "  ", "   "); }
+constexpr double flock = 100;  // birds that growers reckon by
+constexpr double metres_per_foot = 12 * quantities::metres_per_inch;
 
 std::string energy(quantities::EnergyPerMass amount) {
     return number(quantities::in_kilocalories_per_kilogram(amount), 0) + " kcal/kg";
 }
 
-std::string section(std::string const& head, std::string const& body, Source const& source) {
-    return "\n" + wrap(head) + body + source_text(source);
-}
+/// The sections of one kind's page; their sources are numbered and stand at the end.
+class KindPage {
+  public:
+    KindPage(Kind const& kind, Measures measures) : kind_(kind), measures_(measures) {}
 
-/// Rows by age: low, central and high.
-std::string curve_text(curves::Curve const& curve, std::string const& unit) {
-    Table table({Align::left, Align::right, Align::right, Align::right, Align::left}, 2);
-    table.add({"age", "low 5 %", "central", "high 95 %", ""});
-    for (curves::Row const& row : curve.rows()) {
-        table.add({"day " + plain(row.age_d), plain(row.low), plain(row.central), plain(row.high), unit});
+    std::string text(engine::NeedsTable const& needs) {
+        std::string text = head();
+        // one after another, so that sources are numbered as they come
+        text += growing();
+        text += laying();
+        text += richer();
+        text += deaths();
+        text += eggs();
+        text += water();
+        text += heat("HEAT and water: a gram of feed calls for more", "more", kind_.water_heat);
+        text += heat("HEAT and feed: the birds eat less", "less", kind_.feed_heat);
+        text += brooding();
+        text += room();
+        text += section("NEEDS, from the table \"" + kind_.needs_table + "\"", "", kind_.needs_source);
+        text += needs_body(needs, sources_);
+        return text + sources_text(sources_);
     }
-    return table.text();
-}
 
-std::string three(std::array<double, 3> const& values, std::string const& unit) {
-    return wrap(plain(values[1]) + " " + unit + " (" + plain(values[0]) + " to " + plain(values[2]) + ")", "  ", "  ");
-}
-
-std::string heat_text(std::string const& what, engine::HeatResponse const& response, Measures measures) {
-    double const per_degree = quantities::ratio(response.per_degree * quantities::kelvins(1));
-    return section(
-        what,
-        wrap(quantities::percent(per_degree) + " per degree C above " + print(response.above, measures), "  ", "  "),
-        response.source);
-}
-
-std::string brooding_text(engine::Brooding const& brooding, Measures measures) {
-    Table table({Align::left, Align::left}, 2);
-    for (engine::BroodingRow const& row : brooding.rows) {
-        table.add({"days " + std::to_string(row.first_day) + " to " + std::to_string(row.last_day),
-                   print(row.low, measures) + " to " + print(row.high, measures)});
+  private:
+    std::string section(std::string const& heading, std::string const& body, Source const& source) {
+        return "\n" + wrap(heading + " [" + source_words(source, sources_) + "]", "", "  ") + body;
     }
-    return section("Warmth under the brooder", table.text(), brooding.source);
-}
 
-std::string space_text(engine::Space const& space) {
-    Table table({Align::left, Align::right, Align::right}, 2);
-    table.add({"from", "birds per ft2", "inches of feeder a bird"});
-    for (engine::SpaceRow const& row : space.rows) {
-        table.add(
-            {quantities::print_age(row.from), plain(row.birds_per_square_foot), plain(row.feeder_inches_per_bird)});
+    [[nodiscard]] std::string head() const {
+        std::string text = wrap(kind_.title + " (" + kind_.latin + "), written \"" + kind_.key + "\"", "", "  ");
+        if (!kind_.also.empty()) text += wrap("also known as " + join(kind_.also), "  ", "  ");
+        return text + "\n" +
+               wrap(
+                   "Of 20 flocks 1 lies below a low figure and 1 above a high one; usual is as often as not. Between "
+                   "two ages figures change smoothly, past the last they stay.");
     }
-    std::string const water = "water: 1 ft of trough for " + plain(space.birds_per_foot_of_water_trough) +
-                              " birds, or three 1 gal founts for " + plain(space.day_olds_per_three_founts) +
-                              " day-olds";
-    return section("Room",
-                   table.text() + wrap(water, "  ", "  ") + (space.note.empty() ? "" : wrap(space.note, "  ", "  ")),
-                   space.source);
-}
 
-std::string head_text(Kind const& kind) {
-    std::string text = kind.title + " (" + kind.latin + "), written \"" + kind.key + "\"\n";
-    if (!kind.also.empty()) text += wrap("also known as " + join(kind.also), "  ", "  ");
-    return text;
-}
-
-std::string eating_text(Kind const& kind) {
-    std::string text = section("Feed a growing bird eats, at " + energy(kind.growing.energy),
-                               curve_text(kind.growing.curve, "g a day"), kind.growing.source);
-    if (!kind.growing.caution.empty()) text += wrap(kind.growing.caution, "  ! ", "    ");
-    if (kind.laying) {
-        text += section("Feed a laying bird eats, at " + energy(kind.laying->energy),
-                        three(kind.laying->rate, "g a day"), kind.laying->source);
+    /// Of grams a bird eats in a day, what 100 birds eat.
+    [[nodiscard]] std::string flock_eats(double grams) const {
+        return print(quantities::kilograms(flock * grams / 1000), measures_);
     }
-    text += section(
-        "Answer to a richer feed",
-        wrap("eats by (reference energy / energy of the feed) to the power " + plain(kind.feed_energy.elasticity), "  ",
-             "  "),
-        kind.feed_energy.source);
-    return text;
-}
+
+    std::string growing() {
+        using enum Align;
+        Table table({left, right, right, right, right, bar}, 2);
+        table.head({"age", "low", "usual", "high", "a bird, in grams"});
+        double most = 0;
+        for (curves::Row const& row : kind_.growing.curve.rows()) most = std::max(most, row.central);
+        for (curves::Row const& row : kind_.growing.curve.rows()) {
+            std::string const grams =
+                number(row.central, 1) + " (" + number(row.low, 1) + " to " + number(row.high, 1) + ")";
+            table.add({"day " + plain(row.age_d), flock_eats(row.low), flock_eats(row.central), flock_eats(row.high),
+                       grams, plain(row.central / most)});
+        }
+        std::string text =
+            section("FEED " + number(flock, 0) + " growing birds eat in a day, at " + energy(kind_.growing.energy),
+                    table.text(), kind_.growing.source);
+        if (!kind_.growing.caution.empty()) text += wrap(kind_.growing.caution, "  ! ", "    ");
+        return text;
+    }
+
+    std::string laying() {
+        if (!kind_.laying) return "";
+        auto const& [low, usual, high] = kind_.laying->rate;
+        return section("FEED " + number(flock, 0) + " laying birds eat in a day, at " + energy(kind_.laying->energy),
+                       wrap("usual " + flock_eats(usual) + ", low " + flock_eats(low) + ", high " + flock_eats(high) +
+                                "; a bird " + plain(usual) + " g (" + plain(low) + " to " + plain(high) + ")",
+                            "  ", "  "),
+                       kind_.laying->source);
+    }
+
+    std::string richer() {
+        return section(
+            "RICHER FEED: the birds eat less of it",
+            wrap("by (the energy above / the energy of the feed) to the power " + plain(kind_.feed_energy.elasticity),
+                 "  ", "  "),
+            kind_.feed_energy.source);
+    }
+
+    std::string deaths() {
+        using enum Align;
+        Table table({left, right, right, right, bar}, 2);
+        table.head({"age", "low", "usual", "high"});
+        double const most = std::max(kind_.mortality.curve.rows().back().central, 1e-9);
+        for (curves::Row const& row : kind_.mortality.curve.rows()) {
+            std::string const share = row.central > 0 ? plain(row.central / most) : "";
+            table.add({"day " + plain(row.age_d), plain(row.low), plain(row.central), plain(row.high), share});
+        }
+        return section("DEATHS by that age, per cent of the chicks", table.text(), kind_.mortality.source);
+    }
+
+    std::string eggs() {
+        auto const& rate = kind_.hatch_rate;
+        return section("EGGS that hatch, of those set",
+                       wrap("usual " + quantities::percent(rate.value) + ", low " + quantities::percent(rate.low) +
+                                ", high " + quantities::percent(rate.high),
+                            "  ", "  "),
+                       rate.source);
+    }
+
+    std::string water() {
+        auto const& [low, usual, high] = kind_.water.ratio;
+        return section("WATER drunk with a gram of feed",
+                       wrap("usual " + plain(usual) + " mL, low " + plain(low) + ", high " + plain(high), "  ", "  "),
+                       kind_.water.source);
+    }
+
+    std::string heat(std::string const& heading, std::string const& which, engine::HeatResponse const& response) {
+        bool const fahrenheit = measures_ == Measures::us;
+        double const per_kelvin = quantities::ratio(response.per_degree * quantities::kelvins(1));
+        double const share = fahrenheit ? per_kelvin / 1.8 : per_kelvin;
+        return section(heading,
+                       wrap(number(100 * share, 1) + " % " + which + " for each degree " + (fahrenheit ? "F" : "C") +
+                                " above " + print(response.above, measures_),
+                            "  ", "  "),
+                       response.source);
+    }
+
+    std::string brooding() {
+        Table table({Align::left, Align::left}, 2);
+        for (engine::BroodingRow const& row : kind_.brooding.rows) {
+            bool const last = &row == &kind_.brooding.rows.back();
+            std::string const low = print(row.low, measures_), high = print(row.high, measures_);
+            table.add({last ? "from day " + std::to_string(row.first_day) + " of life"
+                            : "days " + std::to_string(row.first_day) + " to " + std::to_string(row.last_day),
+                       low == high ? low : low + " to " + high});
+        }
+        return section("WARMTH under the brooder, day 1 being the day of hatch", table.text(), kind_.brooding.source);
+    }
+
+    std::string room() {
+        bool const feet = measures_ == Measures::us;
+        Table table({Align::left, Align::right, Align::right}, 2);
+        table.head(
+            {"from", feet ? "birds per ft2" : "birds per m2", feet ? "in of feeder a bird" : "cm of feeder a bird"});
+        for (engine::SpaceRow const& row : kind_.space.rows) {
+            double const birds = row.birds_per_square_foot, inches = row.feeder_inches_per_bird;
+            table.add({quantities::print_age(row.from),
+                       feet ? plain(birds) : number(birds / (metres_per_foot * metres_per_foot), 0),
+                       feet ? plain(inches) : number(100 * inches * quantities::metres_per_inch, 1)});
+        }
+        std::string const water =
+            wrap("water: 1 ft of trough for " + plain(kind_.space.birds_per_foot_of_water_trough) +
+                     " birds, or three 1 gal founts for " + plain(kind_.space.day_olds_per_three_founts) + " day-olds",
+                 "  ", "  ");
+        std::string const note = kind_.space.note.empty() ? "" : wrap(kind_.space.note, "  ", "  ");
+        return section("ROOM", table.text() + water + note, kind_.space.source);
+    }
+
+    Kind const& kind_;
+    Measures measures_;
+    std::vector<std::string> sources_;
+};
 
 }  // namespace
 
 std::string kinds_text(std::vector<Kind> const& kinds) {
     Table table({Align::left, Align::left, Align::left});
-    table.add({"kind", "title", "also known as"});
+    table.head({"kind", "title", "also known as"});
     for (Kind const& kind : kinds) table.add({kind.key, kind.title, join(kind.also)});
     return table.text() + "\n`cropful table KIND` shows all that is known about one.\n";
 }
 
 std::string kind_text(Kind const& kind, engine::NeedsTable const& needs, Measures measures) {
-    std::string text = head_text(kind) + eating_text(kind);
-    text += section("Deaths, per cent of the chicks by that age", curve_text(kind.mortality.curve, "%"),
-                    kind.mortality.source);
-    text += section(
-        "Eggs that hatch",
-        wrap(quantities::percent(kind.hatch_rate.value) + " of those set (" + quantities::percent(kind.hatch_rate.low) +
-                 " to " + quantities::percent(kind.hatch_rate.high) + ")",
-             "  ", "  "),
-        kind.hatch_rate.source);
-    text += section("Water drunk", three(kind.water.ratio, "mL per g of feed"), kind.water.source);
-    text += heat_text("Heat: water per g of feed rises", kind.water_heat, measures);
-    text += heat_text("Heat: feed eaten falls", kind.feed_heat, measures);
-    text += brooding_text(kind.brooding, measures) + space_text(kind.space);
-    return text + section("Needs, from the table \"" + kind.needs_table + "\"", "", kind.needs_source) + "\n" +
-           needs_text(needs);
+    return KindPage(kind, measures).text(needs);
 }
 
 }  // namespace cropful::reports

@@ -1,5 +1,7 @@
 #include "cropful/reports/last_text.hpp"
 
+#include <algorithm>
+
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/fills_text.hpp"
 #include "cropful/reports/learned_text.hpp"
@@ -87,6 +89,40 @@ std::string hatch_text(HatchPlan const& hatch, Measures measures) {
     return text;
 }
 
+struct Vessel {
+    std::string hatch, name;
+    Duration lasts;  // until it is empty, to be sure, or due to be changed
+};
+
+/// Those that empty or are changed, the first to be seen to first.
+std::vector<Vessel> in_order(engine::Plan const& plan) {
+    std::vector<Vessel> all;
+    for (HatchPlan const& hatch : plan.hatches) {
+        if (filled(hatch.hoppers)) {
+            auto const& lasts = hatch.hoppers->fills.front().lasts.p05;
+            if (lasts) all.push_back({hatch.hatch.name, hatch.hoppers->key, *lasts});
+        }
+        if (filled(hatch.drinkers)) {
+            auto const& fill = hatch.drinkers->fills.front();
+            auto const& lasts = changed_before_dry(fill) ? fill.change_after : fill.lasts.p05;
+            if (lasts) all.push_back({hatch.hatch.name, hatch.drinkers->key, *lasts});
+        }
+    }
+    std::stable_sort(all.begin(), all.end(), [](Vessel const& a, Vessel const& b) { return a.lasts < b.lasts; });
+    return all;
+}
+
+/// A bar for each of several vessels.
+std::string picture(engine::Plan const& plan) {
+    Table table({Align::left, Align::left, Align::right, Align::bar}, 2);
+    table.head({"first to see to", "", "within"});
+    auto const vessels = in_order(plan);
+    for (Vessel const& one : vessels) {
+        table.add({one.hatch, one.name, print(one.lasts), quantities::plain(quantities::in_days(one.lasts))});
+    }
+    return vessels.size() > 1 ? table.picture() : "";
+}
+
 }  // namespace
 
 std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at, Sources sources) {
@@ -99,6 +135,7 @@ std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at
     std::string const alarms = alarms_text(plan.alarms, measures), learned = learned_text(plan.learned, measures);
     if (!alarms.empty()) text += alarms + "\n";
     for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, measures);
+    text += picture(plan);
     if (!learned.empty()) text += "\n" + learned;
     text += "\n" + wrap("Go by the first hour: 1 flock in 20 is empty sooner. Hours are rounded down.");
     return text + notes_text(plan, sources);

@@ -58,7 +58,7 @@ std::string indented(std::string const& words) { return words.empty() ? "" : wra
 
 Table batches(Mix const& mix, int drinkers, Measures measures) {
     Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
-    table.add({"mix", "age", "water", "each drinker", "stir in"});
+    table.head({"mix", "age", "water", "each drinker", "stir in"});
     for (engine::Batch const& batch : mix.batches) {
         table.add({moment_words(batch.at, measures), quantities::print_age(batch.age),
                    print(batch.dose.water, measures), print(batch.dose.water / static_cast<double>(drinkers), measures),

@@ -142,7 +142,7 @@ std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
     parts.insert(parts.end(), sheet.liquids.begin(), sheet.liquids.end());
     Table table({Align::right, Align::right, Align::right, Align::right, Align::right, Align::left}, 2);
     bool const priced = answer.batch_cost.has_value();
-    table.add({"", "weigh", "in all", "share", priced ? farm.currency : "", "ingredient"});
+    table.head({"", "weigh", "in all", "share", priced ? farm.currency : "", "ingredient"});
     Mass total = kilograms(0);
     for (std::size_t i = 0; i < parts.size(); ++i) {
         BlendPart const& part = parts[i];

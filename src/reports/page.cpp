@@ -4,25 +4,9 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/sources.hpp"
 
 namespace cropful::reports {
-
-namespace {
-
-constexpr std::size_t longest_in_line = 40;  // characters of a source that stands beside its assumption
-
-/// "derived, source 2": a long source is numbered, once, and printed in full at the end of the page.
-std::string source_words(domain::Source const& source, std::vector<std::string>& sources) {
-    std::string const standing = domain::name(source.standing);
-    if (source.text.empty() || source.text == standing) return standing;
-    if (source.text.size() <= longest_in_line) return standing + ": " + source.text;
-    auto const known = std::find(sources.begin(), sources.end(), source.text);
-    std::string const number = std::to_string(known - sources.begin() + 1);
-    if (known == sources.end()) sources.push_back(source.text);
-    return standing + ", source " + number;
-}
-
-}  // namespace
 
 using engine::HatchPlan;
 using engine::Moment;
@@ -152,11 +136,7 @@ std::string notes_text(std::vector<engine::Caution> const& cautions, std::vector
             sources == Sources::named ? source_words(one.source, named) : domain::name(one.source.standing);
         text += wrap(one.text + " [" + words + "]", "  - ", "    ");
     }
-    if (!named.empty()) text += "\nSOURCES\n";
-    for (std::size_t i = 0; i < named.size(); ++i) {
-        text += wrap(named[i], "  [" + std::to_string(i + 1) + "] ", "      ");
-    }
-    return text;
+    return text + sources_text(named);
 }
 
 }  // namespace cropful::reports

@@ -19,7 +19,7 @@ using quantities::print;
 
 std::string feeds_text(HatchPlan const& hatch, Measures measures) {
     Table table({Align::left, Align::left, Align::left, Align::right, Align::right}, 4);
-    table.add({"feed", "ages", "from", "sure with", "usually"});
+    table.head({"feed", "ages", "from", "sure with", "usually"});
     for (engine::FeedNeed const& feed : hatch.feeds) {
         table.add({feed.feed, ages_words(feed.from, feed.to), (hatch.hatch.date + feed.from).day(),
                    print(feed.band.p95, measures), print(feed.band.p50, measures)});
@@ -29,7 +29,7 @@ std::string feeds_text(HatchPlan const& hatch, Measures measures) {
 
 std::string weeks_text(HatchPlan const& hatch, Measures measures) {
     Table table({Align::left, Align::left, Align::right, Align::right, Align::right}, 4);
-    table.add({"week", "from", "birds", "feed a day", "water a day"});
+    table.head({"week", "from", "birds", "feed a day", "water a day"});
     for (engine::Week const& week : hatch.weeks) {
         table.add({std::to_string(week.number), (hatch.hatch.date + week.from).day(),
                    quantities::number(quantities::in_birds(week.birds), 0), print(week.feed, measures),

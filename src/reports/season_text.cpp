@@ -73,7 +73,7 @@ std::string weeks_table(Season const& season, std::vector<std::string> const& co
     row.insert(row.end(), columns.begin(), columns.end());
     if (columns.empty()) row.push_back("of each kind");
     Table table(aligned, 2);
-    table.add(row);
+    table.head(row);
     for (std::size_t i = 0; i < season.days.size(); i += week) {
         Week const sum = week_from(season.days, i);
         row = {season.days[i].at.day(), number(in_birds(sum.birds), 0), print(sum.water, measures),
@@ -85,20 +85,12 @@ std::string weeks_table(Season const& season, std::vector<std::string> const& co
     return table.text();
 }
 
-bool fits_the_page(std::string_view text) {
-    for (std::size_t at = 0; at < text.size();) {
-        std::size_t const end = std::min(text.find('\n', at), text.size());
-        if (width(text.substr(at, end - at)) > page_width) return false;
-        at = end + 1;
-    }
-    return true;
-}
-
-/// A column for each feed, or one for all of them where the page is too narrow.
+/// A column for each feed, or one for all of them where they are many.
 std::string weeks_text(Season const& season) {
-    std::string const apart = weeks_table(season, feeds_in(season.days));
+    constexpr std::size_t most_columns = 4;  // beside date, birds, water and feed on 80 columns
+    auto const feeds = feeds_in(season.days);
     return "\nWEEKS: the most birds on any day, and the usual use in the whole week\n" +
-           (fits_the_page(apart) ? apart : weeks_table(season, {}));
+           weeks_table(season, feeds.size() <= most_columns ? feeds : std::vector<std::string>{});
 }
 
 std::string amount(std::optional<quantities::Money> const& cost) {
@@ -108,7 +100,7 @@ std::string amount(std::optional<quantities::Money> const& cost) {
 std::string costs_text(Season const& season) {
     auto const measures = season.plan.farm.measures;
     Table table({Align::right, Align::right, Align::right, Align::right, Align::right, Align::right, Align::left}, 2);
-    table.add({"raised", "feed", "cost", "a bird", "a dozen", "week more", "hatch"});
+    table.head({"raised", "feed", "cost", "a bird", "a dozen", "week more", "hatch"});
     std::vector<std::string> unstated;
     for (engine::HatchCost const& one : season.costs) {
         table.add({number(in_birds(one.raised), 0), print(one.feed, measures), amount(one.cost), amount(one.per_bird),

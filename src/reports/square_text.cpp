@@ -63,7 +63,7 @@ std::string square_text(Square const& square, Measures measures) {
         text += "\n" + wrap("NOT POSSIBLE: " + impossible_words(square) + ". The nearest mix:");
     }
     Table table({Align::right, Align::right, Align::right, Align::left}, 2);
-    table.add({"weigh", "share", "protein", "feed"});
+    table.head({"weigh", "share", "protein", "feed"});
     for (SquarePart const& part : square.parts) {
         table.add({on_scale(part.amount, question.scale, measures), number(100 * part.share, 2) + " %",
                    pct(part.feed.protein), part.feed.name + (part.feed.fixed ? " (fixed)" : "")});

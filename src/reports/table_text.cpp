@@ -1,9 +1,11 @@
 #include "cropful/reports/table_text.hpp"
 
-#include "cropful/domain/nutrient.hpp"
+#include <algorithm>
+
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/sources.hpp"
 
 namespace cropful::reports {
 
@@ -12,23 +14,6 @@ namespace {
 using quantities::number;
 using quantities::plain;
 using quantities::print;
-
-std::string level(std::string const& nutrient, double amount) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? domain::print_level(*known, amount) : plain(amount);
-}
-
-std::string title(std::string const& nutrient) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? std::string(known->title) : nutrient;
-}
-
-std::string phase_head(engine::Phase const& phase) {
-    std::string const ages = phase.to ? quantities::print_age(phase.from) + " to " + quantities::print_age(*phase.to)
-                                      : "from " + quantities::print_age(phase.from);
-    return phase.name + (phase.laying ? " (once laying)" : " (" + ages + ")") + ", in a feed of " +
-           number(quantities::in_kilocalories_per_kilogram(phase.energy), 0) + " kcal/kg";
-}
 
 std::string levels_words(engine::Drug const& drug, quantities::Measures measures) {
     std::vector<std::string> levels;
@@ -69,38 +54,32 @@ std::string index_text() {
 
 std::string needs_list_text(std::vector<engine::NeedsTable> const& tables) {
     Table table({Align::left, Align::left});
-    table.add({"table", "title"});
+    table.head({"table", "title"});
     for (engine::NeedsTable const& needs : tables) table.add({needs.key, needs.title + "; " + needs.basis});
     return table.text() + "\n`cropful table NAME` shows one.\n";
 }
 
-std::string needs_text(engine::NeedsTable const& needs) {
-    std::string text = wrap(needs.title + ", " + needs.basis) + wrap(sourced(needs.source), "", " ");
-    for (engine::Phase const& phase : needs.phases) {
-        Table table({Align::left, Align::right, Align::left}, 2);
-        for (engine::Need const& need : phase.needs) {
-            table.add({title(need.nutrient), level(need.nutrient, need.level), need.found ? "published" : ""});
-        }
-        text += "\n" + wrap(phase_head(phase)) + table.text();
-    }
-    if (!needs.notes.empty()) text += "\nOther publications\n";
-    for (engine::NeedsNote const& note : needs.notes) {
-        std::string const about = join({note.phase, title(note.nutrient)}, ", ");
-        text += wrap(about + ": " + note.says + " " + sourced(note.source), "  - ", "    ");
-    }
-    return text;
-}
-
 std::string units_text(std::span<quantities::Unit const> units) {
-    Table table({Align::left, Align::left, Align::left, Align::left});
-    table.add({"unit", "measures", "is exactly", "also written; source"});
+    std::vector<std::string> sources;
+    std::string text, dimension;
+    Table table({Align::left, Align::left, Align::right, Align::left}, 2);
+    auto const finish = [&] {
+        if (!table.empty()) text += (text.empty() ? "" : "\n") + dimension + ":\n" + table.text();
+        table = Table({Align::left, Align::left, Align::right, Align::left}, 2);
+        table.head({"unit", "is exactly", "source", "also written"});
+    };
     for (quantities::Unit const& unit : units) {
+        if (unit.dimension != dimension) finish();
+        dimension = unit.dimension;
         std::string also;
         for (char const c : unit.also) also += c == ',' ? ", " : std::string(1, c);
-        also += " [" + std::string(unit.source) + "]";
-        table.add({std::string(unit.symbol), std::string(unit.dimension), std::string(unit.exact), also});
+        auto const known = std::find(sources.begin(), sources.end(), unit.source);
+        std::string const number = std::to_string(known - sources.begin() + 1);
+        if (known == sources.end()) sources.emplace_back(unit.source);
+        table.add({std::string(unit.symbol), std::string(unit.exact), number, also});
     }
-    return table.text();
+    finish();
+    return text + sources_text(sources);
 }
 
 std::string drugs_text(std::vector<engine::Drug> const& drugs, quantities::Measures measures) {
@@ -121,7 +100,7 @@ std::string limits_text(std::vector<engine::Limit> const& limits) {
 
 std::string forms_text(std::map<std::string, engine::FormDensity> const& forms) {
     Table table({Align::left, Align::right, Align::right, Align::right, Align::left});
-    table.add({"form", "low", "usual", "high", "kg per L"});
+    table.head({"form", "low", "usual", "high", "kg per L"});
     for (auto const& [name, form] : forms) {
         std::vector<std::string> cells{name};
         for (auto const& density : form.density)

@@ -31,6 +31,9 @@ struct FarmOptions {
 void add_to(CLI::App& app, FarmOptions& options, std::string const& without = "");
 /// Adds --json and --rations alone.
 void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations);
+/// Adds --units alone, and --sources alone.
+void add_units(CLI::App& app, std::optional<std::string>& units, char const* help);
+void add_sources(CLI::App& app, reports::Sources& sources);
 
 /// What holds where the flags are silent.
 struct Defaults {

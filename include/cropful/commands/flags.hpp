@@ -12,6 +12,10 @@
 
 namespace cropful::commands {
 
+/// Headings in the help: of what one command alone is asked, and of what all commands are told about their answers.
+inline constexpr char question_heading[] = "The question";
+inline constexpr char answer_heading[] = "The answer";
+
 /// Options as typed, by flag: "--hopper" -> "12 L". A fault in one names its flag.
 class Flags {
   public:

@@ -1,0 +1,96 @@
+#include "reports/needs_text.hpp"
+
+#include <algorithm>
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/table_text.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/sources.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Need;
+using engine::NeedsTable;
+using engine::Phase;
+
+std::string title(std::string const& nutrient) {
+    auto const* known = domain::find_nutrient(nutrient);
+    return known ? std::string(known->title) : nutrient;
+}
+
+std::string level_words(Need const& need) {
+    auto const* known = domain::find_nutrient(need.nutrient);
+    return (known ? domain::print_level(*known, need.level) : quantities::plain(need.level)) + (need.found ? " *" : "");
+}
+
+/// When a phase holds, where its name does not say it.
+std::string ages_of(Phase const& phase) {
+    if (phase.laying) return "once laying";
+    return phase.to ? ages_words(phase.from, *phase.to) : "from " + quantities::print_age(phase.from);
+}
+
+/// Nutrients of any phase, each once, in the order of the table.
+std::vector<std::string> nutrients_of(NeedsTable const& needs) {
+    std::vector<std::string> all;
+    for (Phase const& phase : needs.phases) {
+        for (Need const& need : phase.needs) {
+            if (std::find(all.begin(), all.end(), need.nutrient) == all.end()) all.push_back(need.nutrient);
+        }
+    }
+    return all;
+}
+
+std::string phase_words(Phase const& phase) {
+    double const energy = quantities::in_kilocalories_per_kilogram(phase.energy);
+    return phase.name + ": " + ages_of(phase) + ", in a feed of " + quantities::number(energy, 0) + " kcal/kg";
+}
+
+/// A row for each nutrient, a column for each phase.
+std::string levels_text(NeedsTable const& needs) {
+    std::vector<Align> columns(needs.phases.size() + 1, Align::right);
+    columns.front() = Align::left;
+    Table table(columns, 2);
+    std::vector<std::string> head{""};
+    for (Phase const& phase : needs.phases) head.push_back(phase.name);
+    table.head(head);
+    for (std::string const& nutrient : nutrients_of(needs)) {
+        std::vector<std::string> cells{title(nutrient)};
+        for (Phase const& phase : needs.phases) {
+            auto const same = [&](Need const& need) { return need.nutrient == nutrient; };
+            auto const found = std::find_if(phase.needs.begin(), phase.needs.end(), same);
+            cells.push_back(found == phase.needs.end() ? "" : level_words(*found));
+        }
+        table.add(cells);
+    }
+    return table.text();
+}
+
+}  // namespace
+
+std::string needs_body(NeedsTable const& needs, std::vector<std::string>& sources) {
+    std::string text =
+        wrap(needs.title + ", " + needs.basis + " [" + source_words(needs.source, sources) + "]", "", "  ");
+    for (Phase const& phase : needs.phases) text += wrap(phase_words(phase), "  ", "    ");
+    std::string const levels = levels_text(needs);
+    text += levels;
+    if (levels.find('*') != std::string::npos) text += wrap("* read in a second publication as well", "  ", "  ");
+    if (!needs.notes.empty()) text += "\nOTHER PUBLICATIONS\n";
+    for (engine::NeedsNote const& note : needs.notes) {
+        text += wrap(join({note.phase, title(note.nutrient)}) + ": " + note.says + " [" +
+                         source_words(note.source, sources) + "]",
+                     "  - ", "    ");
+    }
+    return text;
+}
+
+std::string needs_text(NeedsTable const& needs) {
+    std::vector<std::string> sources;
+    std::string const body = needs_body(needs, sources);
+    return "NEEDS\n" + body + sources_text(sources);
+}
+
+}  // namespace cropful::reports
