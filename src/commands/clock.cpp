@@ -5,16 +5,33 @@
 
 namespace cropful::commands {
 
+namespace {
+
+std::time_t seconds() { return std::chrono::system_clock::to_time_t(std::chrono::system_clock::now()); }
+
+domain::Moment moment(std::tm const& clock) {
+    std::chrono::year_month_day const date{std::chrono::year(clock.tm_year + 1900),
+                                           std::chrono::month(static_cast<unsigned>(clock.tm_mon + 1)),
+                                           std::chrono::day(static_cast<unsigned>(clock.tm_mday))};
+    return domain::Moment(date, quantities::days((clock.tm_hour + clock.tm_min / 60.0) / 24));
+}
+
+}  // namespace
+
 domain::Moment now() {
-    std::time_t const seconds = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+    std::time_t const since_1970 = seconds();
     std::tm here{};
-    localtime_r(&seconds, &here);
-    std::chrono::year_month_day const date{std::chrono::year(here.tm_year + 1900),
-                                           std::chrono::month(static_cast<unsigned>(here.tm_mon + 1)),
-                                           std::chrono::day(static_cast<unsigned>(here.tm_mday))};
-    return domain::Moment(date, quantities::days((here.tm_hour + here.tm_min / 60.0) / 24));
+    localtime_r(&since_1970, &here);
+    return moment(here);
 }
 
 domain::Moment today() { return domain::Moment(now().date()); }
+
+domain::Moment now_utc() {
+    std::time_t const since_1970 = seconds();
+    std::tm greenwich{};
+    gmtime_r(&since_1970, &greenwich);
+    return moment(greenwich);
+}
 
 }  // namespace cropful::commands

@@ -11,6 +11,7 @@
 #include "cropful/commands/away.hpp"
 #include "cropful/commands/blend.hpp"
 #include "cropful/commands/buy.hpp"
+#include "cropful/commands/calendar.hpp"
 #include "cropful/commands/check.hpp"
 #include "cropful/commands/diary.hpp"
 #include "cropful/commands/flags.hpp"
@@ -76,11 +77,11 @@ Command completion_command(CLI::App& program) {
 }
 
 std::vector<Command> add_all(CLI::App& program) {
-    return {command<PlanOptions>(program),   command<BuyOptions>(program),   command<LastOptions>(program),
-            command<AwayOptions>(program),   command<DiaryOptions>(program), command<MixOptions>(program),
-            command<SeasonOptions>(program), command<CheckOptions>(program), command<BlendOptions>(program),
-            command<SheetOptions>(program),  command<TableOptions>(program), command<NewOptions>(program),
-            manual_command(program),         completion_command(program)};
+    return {command<PlanOptions>(program),   command<BuyOptions>(program),      command<LastOptions>(program),
+            command<AwayOptions>(program),   command<DiaryOptions>(program),    command<MixOptions>(program),
+            command<SeasonOptions>(program), command<CheckOptions>(program),    command<BlendOptions>(program),
+            command<SheetOptions>(program),  command<CalendarOptions>(program), command<TableOptions>(program),
+            command<NewOptions>(program),    manual_command(program),           completion_command(program)};
 }
 
 void describe(CLI::App& program) {

@@ -145,6 +145,10 @@ void add_sources(CLI::App& app, reports::Sources& sources) {
         ->group(answer_heading);
 }
 
+void add_csv(CLI::App& app, FarmOptions& options) {
+    app.add_flag("--csv", options.csv, "answer in one table of CSV, for spreadsheets");
+}
+
 void add_to(CLI::App& app, FarmOptions& options, std::string const& without) {
     app.add_option("FILE", options.file, "farm file; or say it with the flags below")->type_name("");
     add_common(app, options.json, options.rations);
@@ -167,6 +171,7 @@ void add_to(CLI::App& app, FarmOptions& options, std::string const& without) {
 }
 
 Question read_question(FarmOptions const& options, Defaults const& defaults) {
+    if (options.json && options.csv) throw WrongUse("--json and --csv cannot be used together: choose one");
     if (!options.file) return question_from_flags(options, defaults);
     refuse_flags_beside_file(options);
     readers::RationsReader const reader(options.rations);

@@ -6,6 +6,7 @@
 
 #include "cropful/commands/clock.hpp"
 #include "cropful/reports/last_text.hpp"
+#include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
 
 namespace cropful::commands {
@@ -37,6 +38,7 @@ void check_moment(domain::Moment on, domain::Hatch const& hatch) {
 CLI::App* add_to(CLI::App& program, LastOptions& options) {
     CLI::App* app = program.add_subcommand("last", "how long full hoppers and drinkers last");
     add_to(*app, options.farm);
+    add_csv(*app, options.farm);
     app->add_option("--on", options.on, "full at, such as 2027-04-20T05:00; absent: now")->type_name("MOMENT");
     app->footer("Example: cropful last --kind bobwhite --birds 90 --age \"3 d\" --hopper \"12 L\"");
     return app;
@@ -52,7 +54,9 @@ std::string run(LastOptions const& options) {
     if (!on && asked.file) window.from = now_if_planned(farm);
     if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
     auto const plan = engine::make_plan(farm, rations, window, diary);
-    return asked.json ? reports::last_json(plan, window.from) : reports::last_text(plan, window.from, asked.sources);
+    if (asked.json) return reports::last_json(plan, window.from);
+    if (asked.csv) return reports::last_csv(plan);
+    return reports::last_text(plan, window.from, asked.sources);
 }
 
 }  // namespace cropful::commands

@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
 #include "cropful/reports/plan_text.hpp"
 
@@ -10,6 +11,7 @@ namespace cropful::commands {
 CLI::App* add_to(CLI::App& program, PlanOptions& options) {
     CLI::App* app = program.add_subcommand("plan", "one page: what to buy, fill, stir in and watch");
     add_to(*app, options.farm);
+    add_csv(*app, options.farm);
     app->add_option("--from", options.from, "plan from this day on")->type_name("DATE");
     app->add_option("--to", options.to, "plan up to this day")->type_name("DATE");
     app->add_flag("--all", options.all, "list every fill, and the feed and water of a day");
@@ -37,6 +39,7 @@ Planned plan_between(FarmOptions const& options, std::optional<std::string> cons
 std::string run(PlanOptions const& options) {
     auto const [plan, window] = plan_between(options.farm, options.from, options.to);
     if (options.farm.json) return reports::plan_json(plan, window);
+    if (options.farm.csv) return reports::plan_csv(plan);
     return reports::plan_text(plan, options.all ? reports::Detail::everything : reports::Detail::one_page,
                               options.farm.sources);
 }

@@ -58,11 +58,6 @@ VolumePerBirdDay Intake::water(Duration age) const {
     return feed(age) * per_feed * heat(kind_.water_heat, age, +1);
 }
 
-Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
-    bool const last = step + 1 == hatch.feeding.size();
-    return last ? hatch.until : std::min(hatch.until, hatch.feeding[step + 1].from);
-}
-
 std::vector<double> Intake::spread_breaks() const {
     std::vector<double> ages;
     for (curves::Row const& row : kind_.growing.curve.rows()) ages.push_back(row.age_d);

@@ -43,7 +43,4 @@ class Intake {
     Nature nature_;
 };
 
-/// The age at which a hatch's feeding step ends: where the next begins, or its own end.
-Duration fed_until(domain::Hatch const& hatch, std::size_t step);
-
 }  // namespace cropful::engine

@@ -114,6 +114,11 @@ HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations,
 
 }  // namespace
 
+Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
+    bool const last = step + 1 == hatch.feeding.size();
+    return last ? hatch.until : std::min(hatch.until, hatch.feeding[step + 1].from);
+}
+
 Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary,
                NeedScale scale) {
     Lessons lessons = learn(farm, rations, diary);

@@ -101,18 +101,6 @@ void check_encoding(std::string_view text, std::string const& file) {
     throw BadInput("letters that are not UTF-8", cure, {file, line_at(text, start), ""});
 }
 
-bool needs_quotes(std::string const& cell) {
-    return cell.find_first_of(",\"\r\n") != std::string::npos || cell.starts_with(' ') || cell.ends_with(' ') ||
-           cell.starts_with(byte_order_mark);
-}
-
-std::string in_csv(std::string const& cell) {
-    if (!needs_quotes(cell)) return cell;
-    std::string text = "\"";
-    for (char const c : cell) text.append(c == '"' ? 2 : 1, c);
-    return text + '"';
-}
-
 }  // namespace
 
 std::vector<CsvRow> parse_csv(std::string_view text, std::string const& file) {
@@ -128,13 +116,6 @@ std::vector<CsvRow> parse_csv(std::string_view text, std::string const& file) {
         rows.push_back(row);
     }
     return rows;
-}
-
-std::string csv_line(std::vector<std::string> const& cells) {
-    if (cells.size() == 1 && cells.front().empty()) return "\"\"\r\n";  // not an empty line, which is no row
-    std::string line;
-    for (std::string const& cell : cells) line += (&cell == &cells.front() ? "" : ",") + in_csv(cell);
-    return line + "\r\n";
 }
 
 }  // namespace cropful::readers

@@ -1,10 +1,10 @@
 #include "cropful/readers/diary_csv.hpp"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <map>
 
+#include "cropful/domain/csv.hpp"
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
@@ -24,13 +24,6 @@ constexpr std::size_t most_megabytes = 20;
 std::vector<std::string> const& headings() {
     static std::vector<std::string> const all{"at", "hatch", "what", "amount", "unit", "note"};
     return all;
-}
-
-/// The shortest digits that are read back as the same number, without an exponent.
-std::string every_digit(double number) {
-    std::array<char, 400> text{};
-    auto const end = std::to_chars(text.data(), text.data() + text.size(), number, std::chars_format::fixed).ptr;
-    return {text.data(), end};
 }
 
 /// "one of this farm: ...", with the nearest word when there is one.
@@ -149,10 +142,11 @@ bool is_blank(CsvRow const& row) {
 }  // namespace
 
 std::string diary_csv(domain::Diary const& diary) {
-    std::string text = csv_line(headings());
+    std::string text = domain::csv_line(headings());
     for (domain::Entry const& entry : diary) {
-        text += csv_line({entry.at.iso(), entry.hatch, name(entry.deed), every_digit(domain::number(entry.amount)),
-                          domain::unit(entry.amount), entry.note});
+        text += domain::csv_line({entry.at.iso(), entry.hatch, name(entry.deed),
+                                  domain::csv_number(domain::number(entry.amount)), domain::unit(entry.amount),
+                                  entry.note});
     }
     return text;
 }

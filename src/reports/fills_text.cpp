@@ -63,6 +63,14 @@ std::string roughly(std::optional<Duration> const& lasts) {
     return print(length < 3 ? *lasts : quantities::days(std::floor(length)));
 }
 
+std::string feed_at(HatchPlan const& hatch, Duration age) {
+    Duration const just_after = age + quantities::days(1e-6);
+    for (engine::FeedNeed const& feed : hatch.feeds) {
+        if (feed.from < just_after && just_after < feed.to) return feed.feed;
+    }
+    return "";
+}
+
 std::string feed_from(HatchPlan const& hatch, Duration age) {
     for (engine::FeedNeed const& feed : hatch.feeds) {
         bool const here = std::abs(quantities::in_days(feed.from - age)) < 1e-6;

@@ -5,7 +5,7 @@ A page is what a command prints for people: not JSON, not CSV, and not the list 
 import pathlib
 import sys
 
-WIDTH, OTHER = 80, ("--json", "export", "--help", "new")
+WIDTH, OTHER = 80, ("--json", "--csv", "export", "--help", "new")
 
 
 def main():

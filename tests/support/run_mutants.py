@@ -16,7 +16,7 @@ import time
 import tomllib
 
 PARTS = ["CMakeLists.txt", ".cmake", "include", "src", "rations", "tests", "README.md", "LICENSE"]
-TESTS = r"^(unit\..*|laws|tables|faults|scipy|seasons)$"
+TESTS = r"^(unit\..*|laws|tables|faults|scipy|seasons|calendars|calendar_again|csv_tables)$"
 
 
 def run(*command, timeout=1800):

@@ -23,12 +23,15 @@ struct FarmOptions {
     std::optional<std::string> units;
     std::optional<std::string> rations;
     bool json = false;
+    bool csv = false;
     bool no_diary = false;  // leaves out the diary beside the file
     reports::Sources sources = reports::Sources::left_out;
 };
 
 /// Adds the file, the flags of a hatch but for `without`, --units, --rations, --no-diary and --json.
 void add_to(CLI::App& app, FarmOptions& options, std::string const& without = "");
+/// Adds --csv, for answers that are one table.
+void add_csv(CLI::App& app, FarmOptions& options);
 /// Adds --json and --rations alone.
 void add_common(CLI::App& app, bool& json, std::optional<std::string>& rations);
 /// Adds --units alone, and --sources alone.

@@ -120,6 +120,9 @@ struct Plan {
     std::vector<Caution> cautions;
 };
 
+/// The age at which a hatch's feeding step ends: where the next begins, or its own end.
+Duration fed_until(domain::Hatch const& hatch, std::size_t step);
+
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.
 Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {}, domain::Diary const& diary = {},
                NeedScale scale = NeedScale::as_printed);

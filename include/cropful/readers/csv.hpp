@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-/// Comma-separated values as RFC 4180 has them, in UTF-8. Cells are kept byte for byte.
+/// Comma-separated values as RFC 4180 has them, in UTF-8; written by domain/csv.hpp. Cells are kept byte for byte.
 namespace cropful::readers {
 
 struct CsvRow {
@@ -15,8 +15,5 @@ struct CsvRow {
 /// The rows of a file, its heading first. Lines end with CRLF or LF; a byte-order mark and empty lines are passed over.
 /// Throws BadInput with file and line for quotes that do not pair, rows of different lengths and text that is no UTF-8.
 std::vector<CsvRow> parse_csv(std::string_view text, std::string const& file);
-
-/// One line, ending with CRLF; cells with commas, quotes, line ends or blanks at their ends stand in quotes.
-std::string csv_line(std::vector<std::string> const& cells);
 
 }  // namespace cropful::readers

@@ -19,6 +19,8 @@ std::string fill_again_words(engine::Fill<quantities::Mass> const& fill, engine:
                              quantities::Duration next, quantities::Measures measures);
 /// Whole days once there are several: the middle of a band is no promise.
 std::string roughly(std::optional<quantities::Duration> const& lasts);
+/// The feed eaten at an age; empty outside the plan.
+std::string feed_at(engine::HatchPlan const& hatch, quantities::Duration age);
 /// The feed that is poured in at an age because the last one ends then; empty when no change is due.
 std::string feed_from(engine::HatchPlan const& hatch, quantities::Duration age);
 

@@ -1,0 +1,164 @@
+#include "reports/agenda.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/calendar.hpp"
+#include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/page.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/json_parts.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::HatchPlan;
+using engine::Moment;
+using engine::Plan;
+using quantities::days;
+using quantities::Duration;
+using quantities::Measures;
+using quantities::print;
+
+void add_hatching(std::vector<Event>& events, HatchPlan const& hatch) {
+    if (first_age(hatch) > days(0)) return;
+    std::string const& name = hatch.hatch.name;
+    events.push_back({"", "Hatch", name, "", hatch.hatch.date, "Hatch: " + name,
+                      hatch_words(hatch) + ". Warm the brooder and set out feed and water before they are in."});
+}
+
+void add_brooding(std::vector<Event>& events, HatchPlan const& hatch, engine::Brooding const& brooding,
+                  Measures measures) {
+    for (engine::BroodingRow const& row : brooding.rows) {
+        Duration const from = days(row.first_day - 1);
+        if (from < first_age(hatch) || from >= last_age(hatch)) continue;
+        std::string const low = print(row.low, measures), high = print(row.high, measures);
+        std::string const air = row.low < row.high ? low + " to " + high : low;
+        bool const last = &row == &brooding.rows.back();
+        events.push_back({"", "Brooder", hatch.hatch.name, std::to_string(row.first_day), hatch.hatch.date + from,
+                          (last ? "Barn air " : "Brooder ") + air + ": " + hatch.hatch.name,
+                          "Air at chick height from day " + std::to_string(row.first_day) +
+                              " of life on. Go by the chicks more than by the thermometer: huddled they are cold, "
+                              "panting and far from the lamp they are hot, and either kills. " +
+                              sourced(brooding.source)});
+    }
+}
+
+void add_feed_changes(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
+    for (std::size_t i = 1; i < hatch.feeds.size(); ++i) {
+        engine::FeedNeed const& now = hatch.feeds[i];
+        domain::Feed const& feed = farm.feeds.at(now.feed);
+        std::string words = feed_title(farm, now.feed) + " instead of " + feed_title(farm, hatch.feeds[i - 1].feed) +
+                            " from " + quantities::print_age(now.from) + " on.";
+        if (hatch.hoppers) {
+            words += "\nEmpty " + vessels_words(*hatch.hoppers) + " and fill with it.";
+        }
+        if (feed.medicated) {
+            words += "\nIt is medicated with " + feed.medicated->drug +
+                     ". The label, your veterinarian and local law decide.";
+        }
+        events.push_back({"", "Feed", hatch.hatch.name, now.feed, hatch.hatch.date + now.from,
+                          "Change to " + feed_title(farm, now.feed) + ": " + hatch.hatch.name, words});
+    }
+}
+
+/// The end of each withdrawal, counted from the planned end of the feed whether or not that lies in the plan.
+void add_withdrawals(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
+    auto const& feeding = hatch.hatch.feeding;
+    for (std::size_t i = 0; i < feeding.size(); ++i) {
+        auto const& medicated = farm.feeds.at(feeding[i].feed).medicated;
+        if (!medicated || medicated->withdrawal <= days(0)) continue;
+        Duration const end = engine::fed_until(hatch.hatch, i), over = end + medicated->withdrawal;
+        if (end <= feeding[i].from || feeding[i].from >= last_age(hatch) || over <= first_age(hatch)) continue;
+        std::string const title = feed_title(farm, feeding[i].feed), withdrawal = print(medicated->withdrawal);
+        events.push_back({"", "Withdrawal", hatch.hatch.name, feeding[i].feed, hatch.hatch.date + over,
+                          "Not before now: " + withdrawal + " withdrawal of " + title + ", " + hatch.hatch.name,
+                          title + " (" + medicated->drug + ") is planned to be fed until " +
+                              (hatch.hatch.date + end).day_year() + "; the farm file states a withdrawal of " +
+                              withdrawal +
+                              ". Not before this moment, and later if any of it was left in hoppers or fed longer. "
+                              "This says nothing of whether birds or eggs are fit to be eaten: the label, your "
+                              "veterinarian and local law decide."});
+    }
+}
+
+Moment start(HatchPlan const& hatch) { return hatch.hatch.date + first_age(hatch); }
+
+/// What the pages print under every answer.
+Event notes_event(Plan const& plan) {
+    Moment from = start(plan.hatches.front());
+    for (HatchPlan const& hatch : plan.hatches) from = std::min(from, start(hatch));
+    std::string words =
+        "Fills end at the sure end: of 20 flocks one is empty sooner. Fill before, not at, the hour, and look in every "
+        "day all the same. Hours are those of the barn's clock.";
+    if (!plan.cautions.empty()) words += "\n\nWATCH";
+    for (engine::Caution const& caution : plan.cautions) words += "\n! " + caution.text;
+    words += "\n\nTHIS RESTS ON";
+    for (engine::Assumption const& one : plan.assumptions) {
+        words += "\n- " + one.text + " [" + domain::name(one.source.standing) + "]";
+    }
+    return {"", "Notes", "", "", from, "Read first: what to watch, and what this calendar rests on", words};
+}
+
+/// Names of birds told by flags are those of their kind: their day of hatch tells them apart.
+std::string farm_key(Plan const& plan) {
+    return plan.farm.name.empty() ? plan.hatches.front().hatch.date.iso() : plan.farm.name;
+}
+
+void give_uids(std::vector<Event>& events, std::string const& farm) {
+    std::map<std::vector<std::string>, int> alike;
+    for (Event& event : events) {
+        std::vector<std::string> parts{farm, event.hatch, event.what, event.which};
+        parts.push_back(std::to_string(++alike[parts]));
+        event.uid = fingerprint(parts) + "@cropful";
+    }
+}
+
+std::string calendar_name(Plan const& plan) {
+    return plan.farm.name.empty() ? plan.hatches.front().hatch.name : plan.farm.name;
+}
+
+}  // namespace
+
+std::vector<Event> agenda(Plan const& plan, engine::Rations const& rations) {
+    std::vector<Event> events{notes_event(plan)};
+    add_shopping(events, plan);
+    for (HatchPlan const& hatch : plan.hatches) {
+        add_hatching(events, hatch);
+        add_brooding(events, hatch, rations.kinds.at(hatch.hatch.kind).brooding, plan.farm.measures);
+        add_feed_changes(events, hatch, plan.farm);
+        add_hoppers(events, hatch, plan.farm);
+        add_drinkers(events, hatch, plan.farm);
+        add_mixing(events, hatch, plan.farm);
+        add_withdrawals(events, hatch, plan.farm);
+    }
+    std::stable_sort(events.begin(), events.end(), [](Event const& a, Event const& b) { return a.at < b.at; });
+    give_uids(events, farm_key(plan));
+    return events;
+}
+
+std::string calendar(Plan const& plan, engine::Rations const& rations, Moment written, std::optional<Duration> alarm) {
+    return ical(calendar_name(plan), agenda(plan, rations), {written, alarm});
+}
+
+std::string calendar_json(Plan const& plan, engine::Rations const& rations) {
+    Json json{{"farm", plan.farm.name.empty() ? Json(nullptr) : Json(plan.farm.name)}, {"events", Json::array()}};
+    for (Event const& event : agenda(plan, rations)) {
+        json["events"].push_back(Json{{"uid", event.uid},
+                                      {"what", event.what},
+                                      {"hatch", event.hatch.empty() ? Json(nullptr) : Json(event.hatch)},
+                                      {"at", event.at.iso()},
+                                      {"all_day", event.all_day()},
+                                      {"every_d", event.times > 1 ? Json(event.every_days) : Json(nullptr)},
+                                      {"times", event.times},
+                                      {"summary", event.summary},
+                                      {"description", event.description}});
+    }
+    json["assumptions"] = notes(plan.assumptions);
+    json["cautions"] = notes(plan.cautions);
+    return printed(json);
+}
+
+}  // namespace cropful::reports

@@ -1,0 +1,111 @@
+#include "reports/ical.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+
+namespace cropful::reports {
+
+namespace {
+
+using domain::Moment;
+
+constexpr std::size_t most_octets = 75;  // of a line, without its CRLF: RFC 5545, 3.1
+
+bool within_character(char octet) { return (static_cast<unsigned char>(octet) & 0xC0U) == 0x80U; }
+
+std::string without(std::string text, std::string_view characters) {
+    std::erase_if(text, [&](char c) { return characters.find(c) != std::string_view::npos; });
+    return text;
+}
+
+std::string day(Moment at) { return without(at.iso_date(), "-"); }
+std::string second(Moment at) { return without(at.iso(), "-:") + "00"; }
+
+/// Minutes since the year 2000: a later file has a higher SEQUENCE.
+std::string sequence(Moment written) {
+    auto const since = written - domain::parse_moment("2000-01-01");
+    return std::to_string(static_cast<long>(std::floor(quantities::in_days(since) * 1440 + 1e-6)));
+}
+
+/// "-PT2H": so long before, to the minute.
+std::string trigger(quantities::Duration before) {
+    long const minutes = std::lround(quantities::in_days(before) * 1440);
+    if (minutes == 0) return "PT0M";
+    if (minutes % 1440 == 0) return "-P" + std::to_string(minutes / 1440) + "D";
+    if (minutes % 60 == 0) return "-PT" + std::to_string(minutes / 60) + "H";
+    return "-PT" + std::to_string(minutes) + "M";
+}
+
+std::string alarm_lines(Event const& event, quantities::Duration before) {
+    return ical_line("BEGIN", "VALARM") + ical_line("ACTION", "DISPLAY") + ical_line("TRIGGER", trigger(before)) +
+           ical_line("DESCRIPTION", ical_text(event.summary)) + ical_line("END", "VALARM");
+}
+
+std::string event_lines(Event const& event, Issue const& issue) {
+    std::string const written = second(issue.written) + "Z";
+    std::string text = ical_line("BEGIN", "VEVENT") + ical_line("UID", event.uid) + ical_line("DTSTAMP", written) +
+                       ical_line("LAST-MODIFIED", written) + ical_line("SEQUENCE", sequence(issue.written));
+    text += event.all_day() ? ical_line("DTSTART;VALUE=DATE", day(event.at)) : ical_line("DTSTART", second(event.at));
+    if (event.times > 1) {
+        text += ical_line("RRULE", "FREQ=DAILY;INTERVAL=" + std::to_string(event.every_days) +
+                                       ";COUNT=" + std::to_string(event.times));
+    }
+    text += ical_line("SUMMARY", ical_text(event.summary)) + ical_line("DESCRIPTION", ical_text(event.description)) +
+            ical_line("CATEGORIES", ical_text(event.what)) + ical_line("TRANSP", "TRANSPARENT");
+    if (issue.alarm) text += alarm_lines(event, *issue.alarm);
+    return text + ical_line("END", "VEVENT");
+}
+
+}  // namespace
+
+std::string ical_line(std::string_view name, std::string_view value) {
+    std::string const whole = std::string(name) + ":" + std::string(value);
+    std::string folded;
+    for (std::size_t at = 0; at < whole.size();) {
+        std::size_t end = std::min(whole.size(), at + most_octets - (at > 0 ? 1 : 0));
+        while (end < whole.size() && within_character(whole[end])) --end;
+        folded.append(at > 0 ? " " : "").append(whole, at, end - at).append("\r\n");
+        at = end;
+    }
+    return folded;
+}
+
+std::string ical_text(std::string_view text) {
+    std::string escaped;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        char const c = text[i];
+        bool const control = (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7f;
+        if (c == '\\' || c == ';' || c == ',') {
+            escaped.append(1, '\\').append(1, c);
+        } else if (c == '\n' || c == '\r') {
+            if (c == '\n' && i > 0 && text[i - 1] == '\r') continue;  // one line end
+            escaped += "\\n";
+        } else {
+            escaped += control ? '?' : c;
+        }
+    }
+    return escaped;
+}
+
+std::string fingerprint(std::vector<std::string> const& parts) {
+    std::uint64_t hash = 14695981039346656037U;  // offset basis and prime of FNV-1a, 64 bits
+    auto const take = [&](char octet) { hash = (hash ^ static_cast<unsigned char>(octet)) * 1099511628211U; };
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (i > 0) take('\x1F');
+        for (char const octet : parts[i]) take(octet);
+    }
+    std::string digits;
+    for (int shift = 60; shift >= 0; shift -= 4) digits += "0123456789abcdef"[(hash >> shift) & 15U];
+    return digits;
+}
+
+std::string ical(std::string const& name, std::vector<Event> const& events, Issue const& issue) {
+    std::string text = ical_line("BEGIN", "VCALENDAR") + ical_line("VERSION", "2.0") +
+                       ical_line("PRODID", "-//cropful//calendar//EN") + ical_line("CALSCALE", "GREGORIAN") +
+                       ical_line("NAME", ical_text(name));
+    for (Event const& event : events) text += event_lines(event, issue);
+    return text + ical_line("END", "VCALENDAR");
+}
+
+}  // namespace cropful::reports

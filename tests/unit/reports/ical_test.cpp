@@ -1,0 +1,60 @@
+#include "reports/ical.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace cropful;
+using namespace cropful::reports;
+
+// RFC 5545, 3.3.11: backslash, semicolon, comma and line end are escaped, the first example is its own.
+TEST_CASE("text is escaped", "[reports]") {
+    CHECK(ical_text("Project XYZ Final Review\nConference Room - 3B\nCome Prepared.") ==
+          "Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.");
+    CHECK(ical_text("a\\b;c,d:e\"f") == "a\\\\b\\;c\\,d:e\"f");
+    CHECK(ical_text("a\r\nb\rc\n\nd\n\re") == "a\\nb\\nc\\n\\nd\\n\\ne");
+    CHECK(ical_text("tab\there \x07 \x7f") == "tab\there ? ?");
+    CHECK(ical_text("<script>&é🐦") == "<script>&é🐦");
+}
+
+// RFC 5545, 3.1: at most 75 octets without the line end; a folded line goes on behind a blank.
+TEST_CASE("lines are folded at 75 octets", "[reports]") {
+    std::string const a70(70, 'a');
+    CHECK(ical_line("NAME", a70) == "NAME:" + a70 + "\r\n");
+    CHECK(ical_line("NAME", a70 + "b") == "NAME:" + a70 + "\r\n b\r\n");
+    CHECK(ical_line("NAME", a70 + std::string(74, 'b') + "c") ==
+          "NAME:" + a70 + "\r\n " + std::string(74, 'b') + "\r\n c\r\n");
+}
+
+TEST_CASE("a character is never broken", "[reports]") {
+    std::string const a69(69, 'a');
+    CHECK(ical_line("NAME", a69 + "é") == "NAME:" + a69 + "\r\n é\r\n");                        // 2 octets at 75 and 76
+    CHECK(ical_line("NAME", a69.substr(2) + "🐦b") == "NAME:" + a69.substr(2) + "\r\n 🐦b\r\n");  // 4 octets at 73 to 76
+    CHECK(ical_line("NAME", a69.substr(3) + "🐦b") == "NAME:" + a69.substr(3) + "🐦\r\n b\r\n");
+}
+
+// The vectors of FNV's authors (draft-eastlake-fnv, appendix C); of two parts, by Python.
+TEST_CASE("fingerprints are FNV-1a of 64 bits", "[reports]") {
+    CHECK(fingerprint({""}) == "cbf29ce484222325");
+    CHECK(fingerprint({"a"}) == "af63dc4c8601ec8c");
+    CHECK(fingerprint({"foobar"}) == "85944171f73967e8");
+    CHECK(fingerprint({"ab", "c"}) != fingerprint({"a", "bc"}));
+    CHECK(fingerprint({"a", ""}) != fingerprint({"a"}));
+}
+
+TEST_CASE("an event of a whole day, and one that comes back", "[reports]") {
+    Event const day{"1@x", "Buy", "", "", domain::parse_moment("2027-04-04"), "Buy, soon", "now"};
+    Event water{"2@x", "Water", "A", "", domain::parse_moment("2027-04-05T06:30"), "Change", "rinse"};
+    water.every_days = 2;
+    water.times = 9;
+    std::string const text =
+        ical("Farm", {day, water}, {domain::parse_moment("2000-01-02T00:01"), quantities::days(1.5 / 24)});
+    CHECK(text ==
+          "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//cropful//calendar//EN\r\nCALSCALE:GREGORIAN\r\nNAME:Farm\r\n"
+          "BEGIN:VEVENT\r\nUID:1@x\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\nSEQUENCE:1441\r\n"
+          "DTSTART;VALUE=DATE:20270404\r\nSUMMARY:Buy\\, soon\r\nDESCRIPTION:now\r\nCATEGORIES:Buy\r\n"
+          "TRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\nDESCRIPTION:Buy\\, soon\r\n"
+          "END:VALARM\r\nEND:VEVENT\r\n"
+          "BEGIN:VEVENT\r\nUID:2@x\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\nSEQUENCE:1441\r\n"
+          "DTSTART:20270405T063000\r\nRRULE:FREQ=DAILY;INTERVAL=2;COUNT=9\r\nSUMMARY:Change\r\nDESCRIPTION:rinse\r\n"
+          "CATEGORIES:Water\r\nTRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\n"
+          "DESCRIPTION:Change\r\nEND:VALARM\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n");
+}
