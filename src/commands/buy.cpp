@@ -6,6 +6,7 @@
 #include "cropful/reports/buy_text.hpp"
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
+#include "cropful/reports/trips_text.hpp"
 
 namespace cropful::commands {
 
@@ -13,14 +14,19 @@ CLI::App* add_to(CLI::App& program, BuyOptions& options) {
     CLI::App* app = program.add_subcommand("buy", "how many bags and packs to buy, and what they cost");
     add_to(*app, options.farm);
     add_csv(*app, options.farm);
-    app->add_option("--from", options.from, "buy for the time from this day on")->type_name("DATE");
-    app->add_option("--to", options.to, "buy for the time up to this day")->type_name("DATE");
+    add_to(*app, options.days, "buy");
+    app->add_flag("--plan", options.plan, "when to go and buy what, at the least cost");
     app->footer("Example: cropful buy --kind bobwhite --chicks 240 --until \"6 wk\" --bag \"50 lb\"");
     return app;
 }
 
 std::string run(BuyOptions const& options) {
-    auto const [plan, window] = plan_between(options.farm, options.from, options.to);
+    auto const [plan, window] = plan_between(options.farm, options.days);
+    if (options.plan && options.farm.csv) throw WrongUse("--plan makes no table of CSV; leave out --plan or --csv");
+    if (options.plan) {
+        auto const trips = engine::plan_trips(plan);
+        return options.farm.json ? reports::trips_json(trips) : reports::trips_text(trips, options.farm.sources);
+    }
     if (options.farm.json) return reports::buy_json(plan, window);
     if (options.farm.csv) return reports::buy_csv(plan);
     return reports::buy_text(plan, options.farm.sources);

@@ -35,10 +35,10 @@ void write_whole(fs::path const& file, std::string const& text) {
 
 }  // namespace
 
-void write_new_file(std::string const& file, std::string const& text, Existing existing) {
+void write_new_file(std::string const& file, std::string const& text, Existing existing, std::string const& cure) {
     std::error_code ignored;
     if (existing == Existing::kept && fs::exists(fs::symlink_status(file, ignored))) {
-        throw WrongUse(file + ": there is already such a file, and it is left as it is; choose another name");
+        throw WrongUse(file + ": there is already such a file, and it is left as it is; " + cure);
     }
     write_whole(file, text);
 }

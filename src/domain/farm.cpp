@@ -14,6 +14,11 @@ std::string name(Form form) {
     return "";
 }
 
+std::vector<Bag> bags_of(Feed const& feed) {
+    if (feed.bags.empty() && feed.bag) return {{*feed.bag, feed.price, 1}};
+    return feed.bags;
+}
+
 Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + days(1); }
 
 bool is_kept(Hatch const& hatch, Moment at) { return hatch.date <= at && at <= last_moment(hatch); }

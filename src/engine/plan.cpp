@@ -34,6 +34,20 @@ using WorldNeeds = std::map<std::string, std::vector<double>>;
 
 Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
 
+/// What the flock eats on each calendar day between two ages, raised alike to add up to `whole`.
+std::vector<Mass> by_days(domain::Hatch const& hatch, Usage<Mass> const& usage, Duration from, Duration to,
+                          Mass whole) {
+    Mass const central = usage.between(from, to);
+    double const raised = central > kilograms(0) ? ratio(whole / central) : 0;
+    std::vector<Mass> all;
+    Duration midnight = Moment((hatch.date + from).date()) - hatch.date;
+    for (; midnight < to; midnight += days(1)) {
+        Duration const start = std::max(from, midnight), end = std::min(to, midnight + days(1));
+        all.push_back(start < end ? usage.between(start, end) * raised : kilograms(0));
+    }
+    return all;
+}
+
 void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Intake const& intake,
                     Usage<Mass> const& usage, Spread const& spread, Sway const& sway, Ages ages) {
     domain::Hatch const& hatch = plan.hatch;
@@ -45,7 +59,15 @@ void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Inta
         auto& all = needs[hatch.feeding[i].feed];
         all.resize(worlds.size());
         std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
-        plan.feeds.push_back({hatch.feeding[i].feed, from, to, usage.between(from, to), in_mass(band(worlds)), 0, {}});
+        Band<Mass> const amounts = in_mass(band(worlds));
+        plan.feeds.push_back({hatch.feeding[i].feed,
+                              from,
+                              to,
+                              usage.between(from, to),
+                              amounts,
+                              0,
+                              {},
+                              by_days(hatch, usage, from, to, amounts.p95)});
     }
 }
 

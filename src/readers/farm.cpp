@@ -91,6 +91,7 @@ void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> bl
 domain::Farm read_file(std::string const& path, RationsReader const& rations, Expect expect) {
     Table root = Table::root(parse_document(read_text(path), path));
     std::optional<Table> const head = root.maybe_table("farm");
+    std::optional<Table> const store = root.maybe_table("store");
     auto const feeds = root.tables("feed");
     auto const hoppers = root.tables("hopper");
     auto const drinkers = root.tables("drinker");
@@ -110,6 +111,7 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
 
     Farm farm;
     if (head) read_head(*head, farm);
+    if (store) farm.store = read_store(*store);
     read_all(feeds, farm.feeds, read_feed);
     read_all(hoppers, farm.hoppers, read_hopper);
     read_all(drinkers, farm.drinkers, read_drinker);

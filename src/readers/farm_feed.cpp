@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "cropful/domain/nutrient.hpp"
 #include "readers/farm_parts.hpp"
 #include "readers/forms.hpp"
@@ -50,6 +52,22 @@ void read_label(Table& table, std::map<std::string, Guarantee>& label) {
     }
 }
 
+void read_bag(Table& table, domain::Feed& feed) {
+    feed.bag = table.maybe("bag", more_than_none(a_mass));
+    if (auto const price = table.maybe("price", a_price)) feed.price = quantities::money(*price);
+    feed.bags = read_bags(table);
+    if (!feed.bags.empty()) {
+        for (auto const* key : {"bag", "price"}) {
+            if (table.has(key)) throw table.refuse(key, "either bag and price, or bags, not both");
+        }
+        auto const single = [](domain::Bag const& bag) { return bag.from == 1; };
+        auto const first = std::find_if(feed.bags.begin(), feed.bags.end(), single);
+        feed.bag = first->size;
+        feed.price = first->price;
+    }
+    if (feed.price && !feed.bag) throw table.refuse("price", "a bag beside it, whose price it is: bag = \"50 lb\"");
+}
+
 }  // namespace
 
 domain::Feed read_feed(std::string const& key, Table& table) {
@@ -60,9 +78,7 @@ domain::Feed read_feed(std::string const& key, Table& table) {
     feed.energy = table.maybe("energy", more_than_none(an_energy));
     feed.form = table.maybe("form", a_form);
     feed.density = table.maybe("density", more_than_none(a_density));
-    feed.bag = table.maybe("bag", more_than_none(a_mass));
-    if (auto const price = table.maybe("price", a_price)) feed.price = quantities::money(*price);
-    if (feed.price && !feed.bag) throw table.refuse("price", "a bag beside it, whose price it is: bag = \"50 lb\"");
+    read_bag(table, feed);
     feed.on_hand = table.maybe("on_hand", a_mass, feed.on_hand);
     feed.spare = table.maybe("spare", a_mass, feed.spare);
     feed.keeps = table.maybe("keeps", more_than_none(a_time));

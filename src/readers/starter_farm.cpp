@@ -15,6 +15,15 @@ units = "us"                         # how answers are printed: "us", "metric" o
 currency = "USD"
 # warmth = "70 degF"                 # usual air in the barn once the brooder is off
 
+# ---- The store: for `cropful buy --plan`, when to go and buy what. ----
+
+# [store]
+# trip = 15.00                       # what one trip to buy costs
+# holds = "800 lb"                   # the most feed it takes
+# lead = "2 d"                       # feed must be there so long before it is fed
+# keeping = "0.10 per 50 lb"         # what keeping feed costs a week
+# trips = ["Wed", "Sat"]             # when you can buy; leave it out for any day
+
 # ---- Feeds: one table each; the word after the dot is the name you use for it further down. ----
 
 [feed.starter]
@@ -23,6 +32,7 @@ protein = "28 %"                     # from the label
 form = "crumble"                     # "mash", "crumble" or "pellet": how much fits into a hopper
 bag = "50 lb"
 price = 27.50                        # of one bag, a number without quotes
+# bags = [{ size = "50 lb", price = 27.50 }, { size = "50 lb", price = 25.00, from = 10 }]   # instead, if sold so
 # on_hand = "30 lb"                  # what is in the barn already
 # spare = "10 lb"                    # what you want left over
 # keeps = "8 wk"                     # how long an opened bag stays good

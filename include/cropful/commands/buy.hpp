@@ -4,15 +4,17 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/plan.hpp"
 
 namespace cropful::commands {
 
 struct BuyOptions {
     FarmOptions farm;
-    std::optional<std::string> from, to;  // dates
+    Days days;
+    bool plan = false;  // when to buy what
 };
 CLI::App* add_to(CLI::App& program, BuyOptions& options);
-/// What to buy.
+/// What to buy, and with `plan` when.
 std::string run(BuyOptions const& options);
 
 }  // namespace cropful::commands

@@ -8,10 +8,17 @@
 
 namespace cropful::commands {
 
+/// The time that is asked about: dates, as they were written.
+struct Days {
+    std::optional<std::string> from, to;
+};
+/// Adds --from and --to; `what` is what they bound: "plan" from this day on.
+void add_to(CLI::App& app, Days& days, std::string const& what);
+
 struct PlanOptions {
     FarmOptions farm;
-    std::optional<std::string> from, to;  // dates
-    bool all = false;                     // every fill
+    Days days;
+    bool all = false;  // every fill
 };
 CLI::App* add_to(CLI::App& program, PlanOptions& options);
 /// The page a grower acts on.
@@ -22,15 +29,13 @@ struct Asked {
     engine::Window window;  // what of it is asked about
 };
 /// A question about the time from --from to --to. Throws BadInput where that is empty.
-Asked question_between(FarmOptions const& options, std::optional<std::string> const& from,
-                       std::optional<std::string> const& to);
+Asked question_between(FarmOptions const& options, Days const& days);
 
 struct Planned {
     engine::Plan plan;
     engine::Window window;
 };
 /// The plan of a farm for the time from --from to --to.
-Planned plan_between(FarmOptions const& options, std::optional<std::string> const& from,
-                     std::optional<std::string> const& to);
+Planned plan_between(FarmOptions const& options, Days const& days);
 
 }  // namespace cropful::commands

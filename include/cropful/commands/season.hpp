@@ -4,12 +4,13 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/plan.hpp"
 
 namespace cropful::commands {
 
 struct SeasonOptions {
     FarmOptions farm;
-    std::optional<std::string> from, to;  // dates
+    Days days;
 };
 CLI::App* add_to(CLI::App& program, SeasonOptions& options);
 /// Brooders, days and costs of all hatches together.

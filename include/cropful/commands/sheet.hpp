@@ -4,14 +4,15 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/output.hpp"
+#include "cropful/commands/plan.hpp"
 
 namespace cropful::commands {
 
 struct SheetOptions {
     FarmOptions farm;
-    std::optional<std::string> from, to;  // dates
-    std::optional<std::string> output;    // absent or "-": standard output
-    bool force = false;                   // over a file that exists
+    Days days;
+    Output output;
 };
 CLI::App* add_to(CLI::App& program, SheetOptions& options);
 /// Sheets to hang up, as one HTML file that is written whole or not at all.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <chrono>
 #include <map>
 #include <optional>
 #include <string>
@@ -34,6 +35,13 @@ struct Medication {
     Duration withdrawal;
 };
 
+/// A size of bag one can buy, and its price where at least `from` of that size are bought at once (all of them at it).
+struct Bag {
+    Mass size;
+    std::optional<Money> price;
+    int from = 1;
+};
+
 struct Feed {
     std::string key;
     std::string title;
@@ -43,11 +51,24 @@ struct Feed {
     std::optional<MassPerVolume> density;
     std::optional<Mass> bag;
     std::optional<Money> price;  // per bag
+    std::vector<Bag> bags;       // all that are sold; empty: only `bag`, else `bag` is the first of them sold singly
     Mass on_hand = kilograms(0);
     Mass spare = kilograms(0);  // kept in hand beyond the need
     std::optional<Duration> keeps;
     std::map<std::string, Guarantee> label;  // nutrient key -> guarantee; protein and energy stand above
     std::optional<Medication> medicated;
+};
+
+/// Every size and price of a feed's bags, the one of `bag` and `price` where `bags` says none; empty without a size.
+std::vector<Bag> bags_of(Feed const& feed);
+
+/// Where feed is kept, and what it takes to buy some.
+struct Store {
+    Money trip = money(0);                    // what one trip to buy costs, whatever is brought home
+    std::optional<Mass> holds;                // the most feed of all sorts together
+    Duration lead = days(0);                  // whole days feed must be there before it is fed
+    MoneyPerMassDay keeping{};                // what keeping feed costs
+    std::vector<std::chrono::weekday> trips;  // days of the week on which one can buy; empty: all
 };
 
 struct Hopper {
@@ -136,6 +157,7 @@ struct Farm {
     Measures measures = Measures::us;
     std::string currency = "USD";
     std::optional<Temperature> warmth;
+    std::optional<Store> store;
     std::map<std::string, Feed> feeds;
     std::map<std::string, Hopper> hoppers;
     std::map<std::string, Drinker> drinkers;

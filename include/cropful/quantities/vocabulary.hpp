@@ -32,6 +32,7 @@ using PerWarmth = Quotient<double, WarmthStep>;  // response per degree
 // Over time.
 using MassFlow = Quotient<Mass, Duration>;
 using VolumeFlow = Quotient<Volume, Duration>;
+using MoneyPerMassDay = Quotient<MoneyPerMass, Duration>;  // what it costs to keep feed
 using MassPerBirdDay = Quotient<MassFlow, Heads>;
 using VolumePerBirdDay = Quotient<VolumeFlow, Heads>;
 

@@ -41,6 +41,19 @@ BlendFinding finding(BlendAnswer const& answer, std::string const& nutrient) {
     return {};
 }
 
+/// 20 % of protein in a feed of 2800 kcal/kg.
+BlendNeeds young_birds() {
+    BlendNeeds needs;
+    needs.kind_title = "test birds";
+    needs.phase = {.name = "young",
+                   .laying = false,
+                   .from = days(0),
+                   .to = {},
+                   .energy = kilocalories_per_kilogram(2800),
+                   .needs = {{"protein", 20, false}}};
+    return needs;
+}
+
 }  // namespace
 
 TEST_CASE("20 % of grain 8 % and meal 44 %: two thirds and a third, and what a point costs", "[blend]") {
@@ -177,21 +190,14 @@ TEST_CASE("the price below which an ingredient comes in", "[blend]") {
 
 TEST_CASE("what states no energy is never taken for a mix without any", "[blend]") {
     // 20 % for 2800 kcal/kg; of two feeds that state no energy a mix is held to the whole 20 %
-    BlendNeeds needs;
-    needs.phase = {.name = "young",
-                   .laying = false,
-                   .from = days(0),
-                   .to = {},
-                   .energy = kilocalories_per_kilogram(2800),
-                   .needs = {{"protein", 20, false}}};
-    auto const it = blend(wish({}), grain_and_meal, needs, NeedScale::by_energy);
+    auto const it = blend(wish({}), grain_and_meal, young_birds(), NeedScale::by_energy);
     CHECK_THAT(*finding(it, "protein").floor, WithinAbs(20, 1e-9));
     CHECK_THAT(it.parts[1].share, WithinAbs(1.0 / 3, 1e-9));
     // with a meal of 1400 kcal/kg, a third of it: (2/3 + 1/3 * 1/2) * 20 = 16.67 %; exact share s: 8 + 36 s = 20 (1 -
     // s/2)
     auto feeds = grain_and_meal;
     feeds[1].holds["energy"] = {1400, 1400, {}};
-    CHECK_THAT(blend(wish({}), feeds, needs, NeedScale::by_energy).parts[1].share, WithinAbs(12.0 / 46, 1e-9));
+    CHECK_THAT(blend(wish({}), feeds, young_birds(), NeedScale::by_energy).parts[1].share, WithinAbs(12.0 / 46, 1e-9));
 }
 
 TEST_CASE("a mineral is not silent on what no mineral holds, and has no energy", "[blend]") {
@@ -201,14 +207,7 @@ TEST_CASE("a mineral is not silent on what no mineral holds, and has no energy",
     feeds.push_back(ingredient("chalk", 0.1, {{"calcium", 38}}));
     feeds[2].mineral = true;
     feeds[2].at_least = feeds[2].at_most.emplace(0.1);
-    BlendNeeds needs;
-    needs.phase = {.name = "young",
-                   .laying = false,
-                   .from = days(0),
-                   .to = {},
-                   .energy = kilocalories_per_kilogram(2800),
-                   .needs = {{"protein", 20, false}}};
-    auto const it = blend(wish({}), feeds, needs, NeedScale::by_energy);
+    auto const it = blend(wish({}), feeds, young_birds(), NeedScale::by_energy);
     CHECK_THAT(*finding(it, "protein").floor, WithinAbs(18, 1e-9));
     CHECK(finding(it, "protein").silent.empty());
     CHECK(finding(it, "calcium").silent.size() == 2);
@@ -239,15 +238,7 @@ TEST_CASE("needs that go with the energy", "[blend]") {
     // 20 % for 2800 kcal/kg; a mix of 2100 kcal/kg needs 15 %: grain 8 and meal 44 give it at 7/36 meal
     auto feeds = grain_and_meal;
     for (auto& one : feeds) one.holds["energy"] = {2100, 2100, {}};
-    BlendNeeds needs;
-    needs.kind_title = "test birds";
-    needs.phase = {.name = "young",
-                   .laying = false,
-                   .from = days(0),
-                   .to = {},
-                   .energy = kilocalories_per_kilogram(2800),
-                   .needs = {{"protein", 20, false}}};
-    auto const it = blend(wish({}), feeds, needs, NeedScale::by_energy);
+    auto const it = blend(wish({}), feeds, young_birds(), NeedScale::by_energy);
     CHECK_THAT(it.parts[1].share, WithinAbs(7.0 / 36, 1e-9));
     CHECK_THAT(*finding(it, "protein").floor, WithinAbs(15, 1e-9));
 }

@@ -1,0 +1,166 @@
+#include "cropful/engine/buying.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "cropful/fault.hpp"
+#include "cropful/quantities/print.hpp"
+#include "engine/buying_parts.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+constexpr Duration instant = days(1e-9);
+
+int day_of(TripPlan const& trips, Moment moment) {
+    return static_cast<int>(std::floor(in_days(moment + instant - trips.first)));
+}
+
+/// The first and the end of the days of a plan.
+std::pair<Moment, Moment> days_of(Plan const& plan) {
+    Purchase const& any = plan.feeds.front();
+    Moment first = any.first_needed, end = any.last_needed;
+    for (Purchase const& feed : plan.feeds) {
+        first = std::min(first, feed.first_needed);
+        end = std::max(end, feed.last_needed);
+    }
+    return {Moment(first.date()), end};
+}
+
+FeedToBuy feed_to_buy(domain::Feed const& feed, std::size_t length) {
+    FeedToBuy one{std::vector<Mass>(length, kilograms(0)), {}, {}, feed.on_hand};
+    for (domain::Bag const& bag : domain::bags_of(feed)) {
+        if (bag.price) one.bags.push_back({bag.size, *bag.price, bag.from});
+    }
+    if (one.bags.empty()) {
+        throw NoAnswer(feed.title + ": when to buy it cannot be said without the size and price of its bags; " +
+                       "state bag and price, or bags");
+    }
+    if (feed.keeps) one.keeps = static_cast<int>(std::floor(in_days(*feed.keeps + instant)));
+    return one;
+}
+
+std::size_t number_of(TripPlan const& trips, std::string const& feed) {
+    return static_cast<std::size_t>(std::find(trips.feeds.begin(), trips.feeds.end(), feed) - trips.feeds.begin());
+}
+
+void set_spare_aside(FeedToBuy& feed, Mass spare) {
+    for (Mass& need : feed.needs) {
+        if (!(need > kilograms(0))) continue;
+        need += spare;
+        return;
+    }
+}
+
+/// Days on which one can go. Day 0 is one of them where feed would be missing without it.
+std::vector<std::optional<Money>> trip_days(TripPlan const& trips, std::size_t length) {
+    domain::Store const store = trips.plan.farm.store.value_or(domain::Store{});
+    std::vector<std::optional<Money>> all(length);
+    for (std::size_t i = 0; i < length; ++i) {
+        std::chrono::weekday const day(std::chrono::sys_days(trips.date(static_cast<int>(i)).date()));
+        bool const open =
+            store.trips.empty() || std::find(store.trips.begin(), store.trips.end(), day) != store.trips.end();
+        if (open) all[i] = store.trip;
+    }
+    auto const first = static_cast<std::size_t>(
+        std::find_if(all.begin(), all.end(), [](auto const& day) { return day.has_value(); }) - all.begin());
+    bool const short_before = std::any_of(trips.buying.feeds.begin(), trips.buying.feeds.end(), [&](auto const& feed) {
+        std::size_t const lead = static_cast<std::size_t>(trips.buying.lead);
+        return is_short(feed, first == length ? length : std::min(length, first + lead));
+    });
+    if (short_before) all[0] = store.trip;
+    return all;
+}
+
+std::string why_not(TripPlan const& trips, Obstacle const& obstacle) {
+    Buying const& buying = trips.buying;
+    int const day = std::max(0, obstacle.day), length = static_cast<int>(buying.trips.size());
+    int next = day + 1;
+    while (next < length && !buying.trips[static_cast<std::size_t>(next)]) ++next;
+    std::string const from = trips.date(day).day_year(),
+                      title = trips.plan.farm.feeds.at(trips.feeds[obstacle.feed]).title;
+    if (obstacle.why == Obstacle::Why::room) {
+        std::string const until =
+            next < length ? "the next one, " + trips.date(next).day_year() : std::string("the end");
+        return "the store holds " + print(*buying.holds, trips.plan.farm.measures) +
+               ", too little for the bags that must be there after a trip on " + from + " to last until " + until +
+               "; most room is taken by " + title;
+    }
+    std::string const until = next < length
+                                  ? "the next trip's may be fed on " + trips.date(next + buying.lead).day_year()
+                                  : "the end, and there is no later trip";
+    return title + ", which keeps " + print(days(*buying.feeds[obstacle.feed].keeps)) +
+           ", would be too old if bought on " + from + ": it must last until " + until;
+}
+
+void add_packs(TripPlan& trips) {
+    auto const& all = trips.shopping.trips;
+    if (all.empty()) return;
+    for (SupplementPurchase const& bought : trips.plan.supplements) {
+        if (!bought.packs) continue;
+        std::optional<Moment> start;
+        for (HatchPlan const& hatch : trips.plan.hatches) {
+            if (!hatch.mix || hatch.mix->supplement != bought.key || hatch.mix->batches.empty()) continue;
+            Moment const at = hatch.mix->batches.front().at;
+            start = start ? std::min(*start, at) : at;
+        }
+        std::size_t trip = 0;
+        while (trip + 1 < all.size() && trips.date(all[trip + 1].day) <= *start) ++trip;
+        trips.packs.push_back({bought.key, trip, *bought.packs, bought.cost});
+    }
+}
+
+}  // namespace
+
+TripPlan plan_trips(Plan const& plan) {
+    auto const [first, end] = days_of(plan);
+    auto const length = static_cast<std::size_t>(std::ceil(in_days(end - first - instant)));
+    domain::Store const store = plan.farm.store.value_or(domain::Store{});
+    TripPlan trips{plan, first, {}, {}, {}, {}, {}, {}};
+    trips.buying.keeping = store.keeping;
+    trips.buying.holds = store.holds;
+    trips.buying.lead = static_cast<int>(in_days(store.lead));
+    for (Purchase const& purchase : plan.feeds) {
+        trips.feeds.push_back(purchase.key);
+        trips.spare.push_back(purchase.spare);
+        trips.buying.feeds.push_back(feed_to_buy(plan.farm.feeds.at(purchase.key), length));
+    }
+    auto const orders = orders_of(trips);
+    for (Order const& order : orders) {
+        for (std::size_t i = 0; i < trips.feeds.size(); ++i) add_to(trips.buying.feeds[i].needs, order.needs[i]);
+    }
+    for (std::size_t i = 0; i < trips.feeds.size(); ++i) set_spare_aside(trips.buying.feeds[i], trips.spare[i]);
+    trips.buying.trips = trip_days(trips, length);
+    auto const bought = least_cost(trips.buying);
+    if (!bought.shopping) throw NoAnswer(why_not(trips, *bought.obstacle));
+    trips.shopping = *bought.shopping;
+    add_packs(trips);
+    trips.against = other_ways(trips, orders);
+    add_assumptions(trips);
+    return trips;
+}
+
+std::vector<Order> orders_of(TripPlan const& trips) {
+    std::vector<Order> all;
+    for (HatchPlan const& hatch : trips.plan.hatches) {
+        Order order{0, std::vector<std::vector<Mass>>(trips.feeds.size())};
+        std::optional<int> first;
+        for (std::size_t i = 0; i < trips.feeds.size(); ++i) {
+            order.needs[i].assign(trips.buying.feeds[i].needs.size(), kilograms(0));
+        }
+        for (FeedNeed const& part : hatch.feeds) {
+            int const start = day_of(trips, hatch.hatch.date + part.from);
+            auto& needs = order.needs[number_of(trips, part.feed)];
+            for (std::size_t i = 0; i < part.daily.size(); ++i)
+                needs[static_cast<std::size_t>(start) + i] += part.daily[i];
+            first = std::min(first.value_or(start), start);
+        }
+        order.day = first.value_or(0);
+        all.push_back(std::move(order));
+    }
+    return all;
+}
+
+}  // namespace cropful::engine

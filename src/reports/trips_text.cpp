@@ -1,0 +1,148 @@
+#include "cropful/reports/trips_text.hpp"
+
+#include <cmath>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_text.hpp"
+#include "cropful/reports/mix_text.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/readying_text.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::FeedBought;
+using engine::Trip;
+using engine::TripPlan;
+using quantities::Money;
+using quantities::print;
+
+std::string title(TripPlan const& trips, std::size_t feed) { return feed_title(trips.plan.farm, trips.feeds[feed]); }
+
+std::string money_words(Money cost, TripPlan const& trips) { return print(cost, trips.plan.farm.currency); }
+
+Money cost_of(Trip const& trip) {
+    Money sum = trip.cost;
+    for (FeedBought const& feed : trip.feeds) sum += feed.cost;
+    return sum;
+}
+
+std::string next_trip_text(TripPlan const& trips) {
+    auto const& all = trips.shopping.trips;
+    if (all.empty()) return "\nNEXT TRIP: none; enough is on hand\n";
+    Trip const& trip = all.front();
+    Table table({Align::right, Align::right, Align::left}, 2);
+    for (FeedBought const& feed : trip.feeds) {
+        for (engine::BagsBought const& bags : feed.bags) {
+            table.add({plural(bags.count, "bag"), money_words(bags.cost, trips),
+                       title(trips, feed.feed) + ", " + print(bags.size, trips.plan.farm.measures)});
+        }
+    }
+    for (engine::PacksBought const& packs : trips.packs) {
+        if (packs.trip != 0) continue;
+        table.add({plural(packs.packs, "pack"), packs.cost ? money_words(*packs.cost, trips) : "no price",
+                   supplement_title(trips.plan.farm.supplements.at(packs.supplement))});
+    }
+    return "\nNEXT TRIP: " + trips.date(trip.day).day_year() + "\n" + table.text();
+}
+
+/// "4 x 50 lb and 1 x 25 lb Quail starter"
+std::string feed_words(FeedBought const& feed, TripPlan const& trips) {
+    std::vector<std::string> sizes;
+    for (engine::BagsBought const& bags : feed.bags) {
+        sizes.push_back(std::to_string(bags.count) + " x " + print(bags.size, trips.plan.farm.measures));
+    }
+    return join(sizes, " and ") + " " + title(trips, feed.feed);
+}
+
+std::string trip_words(std::size_t number, TripPlan const& trips) {
+    std::vector<std::string> parts;
+    for (FeedBought const& feed : trips.shopping.trips[number].feeds) parts.push_back(feed_words(feed, trips));
+    for (engine::PacksBought const& packs : trips.packs) {
+        if (packs.trip != number) continue;
+        parts.push_back(plural(packs.packs, "pack") + " of " +
+                        supplement_title(trips.plan.farm.supplements.at(packs.supplement)));
+    }
+    return join(parts, "; ");
+}
+
+std::string all_trips_text(TripPlan const& trips) {
+    auto const& all = trips.shopping.trips;
+    if (all.empty()) return "";
+    Table table({Align::left, Align::right, Align::left}, 2);
+    table.head({"trip", "cost", "bring"});
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        table.add({trips.date(all[i].day).day(), money_words(cost_of(all[i]), trips), trip_words(i, trips)});
+    }
+    return "\nALL TRIPS (cost of the trip and its bags)\n" + table.text();
+}
+
+/// Bedding and disinfectant.
+std::string beside_feed_text(TripPlan const& trips) {
+    Table table({Align::right, Align::right, Align::left}, 2);
+    for (ReadyingRow const& row : readying_rows(trips.plan.readying, trips.plan.farm)) {
+        table.add({row.count, row.price, row.words + "; needed by " + row.first.day()});
+    }
+    return table.empty() ? "" : "\nBESIDE FEED, from a trip before its day (not in the costs below)\n" + table.text();
+}
+
+std::string costs_words(TripPlan const& trips) {
+    auto const& shopping = trips.shopping;
+    std::string words = money_words(shopping.cost(), trips) + " in all: " + money_words(shopping.bag_cost, trips) +
+                        " for bags, " + money_words(shopping.trip_cost, trips) + " for " +
+                        plural(static_cast<int>(shopping.trips.size()), "trip");
+    if (shopping.keeping_cost > quantities::money(0)) {
+        words += ", " + money_words(shopping.keeping_cost, trips) + " for keeping feed";
+    }
+    bool const packs = !trips.packs.empty();
+    if (packs) words += "; supplements are not counted";
+    return words + (shopping.proven ? ". No other trips cost less."
+                                    : ". Not shown to be the cheapest: there are too many ways to try all of them.");
+}
+
+std::string other_words(engine::OtherWay const& other, TripPlan const& trips) {
+    std::string const way = other.policy == "monthly" ? "Buying on the first day and then on the first of each month"
+                                                      : "Buying for each hatch when it comes";
+    Money const more = other.cost - trips.shopping.cost();
+    std::string words = way + " would cost " + money_words(other.cost, trips) + " with " + plural(other.trips, "trip");
+    double const cents = std::round(100 * quantities::in_money(more));
+    if (cents == 0) return words + ": the same.";
+    Money const difference = more > quantities::money(0) ? more : -more;
+    words += ": " + money_words(difference, trips);
+    if (other.cost > quantities::money(0)) {
+        words += " (" + quantities::number(100 * quantities::ratio(difference / other.cost), 1) + " %)";
+    }
+    return words + (cents > 0 ? " is saved." : " less, but the store may not hold it.");
+}
+
+std::string waste_text(TripPlan const& trips) {
+    auto const measures = trips.plan.farm.measures;
+    std::string text;
+    for (engine::Waste const& waste : trips.shopping.waste) {
+        text +=
+            wrap(trips.date(waste.day).day() + ": " + print(waste.amount, measures) + " of " +
+                     title(trips, waste.feed) + " is too old and thrown away (" + money_words(waste.cost, trips) + ")",
+                 "  ", "    ");
+    }
+    std::vector<std::string> left;
+    for (std::size_t i = 0; i < trips.feeds.size(); ++i) {
+        if (trips.shopping.left[i] < quantities::kilograms(0.05)) continue;
+        left.push_back(print(trips.shopping.left[i], measures) + " of " + title(trips, i));
+    }
+    if (text.empty()) text = "  nothing grows too old\n";
+    if (!left.empty()) text += wrap("left at the end, if birds eat that much: " + join(left), "  ", "    ");
+    return "\nWASTE\n" + text;
+}
+
+}  // namespace
+
+std::string trips_text(TripPlan const& trips, Sources sources) {
+    std::string const learned = learned_text(trips.plan.learned, trips.plan.farm.measures);
+    std::string text = page_title(trips.plan) + next_trip_text(trips) + all_trips_text(trips) +
+                       beside_feed_text(trips) + "\nCOST\n" + wrap(costs_words(trips), "  ", "    ");
+    for (engine::OtherWay const& other : trips.against) text += wrap(other_words(other, trips), "  ", "    ");
+    return text + waste_text(trips) + (learned.empty() ? "" : "\n" + learned) + notes_text(trips.plan, sources);
+}
+
+}  // namespace cropful::reports
