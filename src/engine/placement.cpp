@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <map>
 
 #include "engine/flock.hpp"
 #include "engine/refills.hpp"
@@ -94,9 +96,26 @@ std::vector<std::vector<int>> assign(std::vector<Booking> const& bookings, Brood
     return all;
 }
 
+/// How many each booking gets, without saying which; bookings in order of date.
+std::vector<int> counts(std::vector<Booking> const& bookings, Brooder const& sort) {
+    struct Busy {
+        Moment until;
+        int count;
+    };
+    std::vector<Busy> busy;
+    std::vector<int> all;
+    for (Booking const& booking : bookings) {
+        std::erase_if(busy, [&](Busy const& one) { return one.until <= booking.from + instant; });
+        int left = sort.count;
+        for (Busy const& one : busy) left -= one.count;
+        all.push_back(std::min(booking.needs, left));
+        busy.push_back({booking.from + booking.stay + rest(sort), all.back()});
+    }
+    return all;
+}
+
 /// Whether the whole of a booking fits at another time, after those of the same day, and no other gets fewer than now.
-bool fits(std::vector<Booking> bookings, std::size_t moved, Moment when, std::vector<std::vector<int>> now,
-          Brooder const& sort) {
+bool fits(std::vector<Booking> bookings, std::size_t moved, Moment when, std::vector<int> now, Brooder const& sort) {
     auto const offset = static_cast<std::ptrdiff_t>(moved);
     Booking booking = bookings[moved];
     booking.from = when;
@@ -106,18 +125,18 @@ bool fits(std::vector<Booking> bookings, std::size_t moved, Moment when, std::ve
                                         [](Booking const& a, Booking const& b) { return a.from < b.from; });
     auto const index = place - bookings.begin();
     bookings.insert(place, booking);
-    auto then = assign(bookings, sort);
-    bool const whole = static_cast<int>(then[static_cast<std::size_t>(index)].size()) == booking.needs;
+    auto then = counts(bookings, sort);
+    bool const whole = then[static_cast<std::size_t>(index)] == booking.needs;
     then.erase(then.begin() + index);
-    return whole && std::equal(then.begin(), then.end(), now.begin(),
-                               [](auto const& a, auto const& b) { return a.size() >= b.size(); });
+    return whole && std::equal(then.begin(), then.end(), now.begin(), std::greater_equal<>());
 }
 
 /// The nearest date of hatch on which it fits, in steps of this many days.
 std::optional<Moment> nearest_fit(std::vector<Booking> const& bookings, std::size_t moved, double step,
-                                  std::vector<std::vector<int>> const& now, Brooder const& sort) {
+                                  Brooder const& sort) {
     Booking const& booking = bookings[moved];
     if (booking.needs > sort.count) return std::nullopt;
+    auto const now = counts(bookings, sort);
     for (int i = 1; i <= longest_search; ++i) {
         Duration const by = days(step * i);
         if (fits(bookings, moved, booking.from + by, now, sort)) return booking.hatch->date + by;
@@ -130,7 +149,8 @@ void add_stays(Placement& placement, Brooder const& sort, Booking const& booking
     Moment const to = booking.from + booking.stay;
     for (int const number : numbers) {
         Heads const share = std::min(all / static_cast<double>(numbers.size()), held(sort, booking.hatch->first_age));
-        placement.stays.push_back({sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share});
+        placement.stays.push_back({sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share,
+                                   booking.from + -sort.rest.value_or(days(1))});
     }
 }
 
@@ -151,8 +171,7 @@ void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& f
         if (gets == booking.needs) continue;
         placement.unplaced.push_back({booking.hatch->name, sort.key, crowds[i].left_over(gets), all, booking.needs,
                                       gets, booking.from, booking.from + booking.stay,
-                                      nearest_fit(bookings, i, -1, numbers, sort),
-                                      nearest_fit(bookings, i, +1, numbers, sort)});
+                                      nearest_fit(bookings, i, -1, sort), nearest_fit(bookings, i, +1, sort)});
     }
 }
 
@@ -166,6 +185,12 @@ Placement place(domain::Farm const& farm, Rations const& rations) {
     }
     auto const by_date = [](auto const& a, auto const& b) { return a.from < b.from; };
     std::stable_sort(placement.stays.begin(), placement.stays.end(), by_date);
+    std::map<std::pair<std::string, int>, Moment> out;  // of each brooder, its last birds
+    for (Stay& stay : placement.stays) {
+        auto const [last, is_first] = out.try_emplace({stay.brooder, stay.number}, stay.to);
+        if (!is_first) stay.ready_by = std::max(stay.ready_by, last->second);
+        last->second = stay.to;
+    }
     std::stable_sort(placement.unplaced.begin(), placement.unplaced.end(), by_date);
     return placement;
 }

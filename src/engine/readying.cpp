@@ -17,10 +17,9 @@ struct Readied {
 Readied readied(domain::Brooder const& sort, Placement const& placement, Window const& window) {
     Readied all;
     for (Stay const& stay : placement.stays) {
-        Moment const at = readied_at(stay, sort);
-        if (stay.brooder != sort.key || !window.holds(at)) continue;
+        if (stay.brooder != sort.key || !window.holds(stay.ready_by)) continue;
         all.times += 1;
-        all.first = std::min(all.first.value_or(at), at);
+        all.first = std::min(all.first.value_or(stay.ready_by), stay.ready_by);
     }
     return all;
 }
@@ -62,10 +61,6 @@ std::optional<DisinfectantPurchase> disinfectant(domain::Disinfectant const& one
 }
 
 }  // namespace
-
-Moment readied_at(Stay const& stay, domain::Brooder const& brooder) {
-    return stay.from + -brooder.rest.value_or(days(1));
-}
 
 double water_parts(domain::Disinfectant const& disinfectant) { return disinfectant.strength / disinfectant.use_at - 1; }
 

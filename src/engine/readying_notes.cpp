@@ -33,7 +33,19 @@ void about_readying(AssumptionList& list, domain::Farm const& farm, Readying con
     }
 }
 
+/// Brooders that are wanted on the day they are left.
+void no_time_to_clean(CautionList& list, Plan const& plan) {
+    for (Stay const& stay : plan.placement.stays) {
+        domain::Brooder const& sort = plan.farm.brooders.at(stay.brooder);
+        if (stay.ready_by < stay.from || !(sort.bedding || sort.cleaning)) continue;
+        list.add(stay.hatch + ": there is no time to ready " + stay.brooder +
+                     " before it comes. Move the hatch, or state a rest; never clean or disinfect around birds.",
+                 "the brooders of the farm file");
+    }
+}
+
 void readying_cautions(CautionList& list, Plan const& plan) {
+    no_time_to_clean(list, plan);
     for (DisinfectantPurchase const& one : plan.readying.disinfectants) {
         list.add(one.title +
                      ": the product's label decides what it may be used on, how strong and for how long it must "

@@ -74,9 +74,9 @@ std::vector<Day> all_days(Plan const& plan, Window const& window) {
 }
 
 Placement part_of(Placement placement, Moment from, Moment to) {
-    auto const outside = [&](auto const& one) { return one.to <= from || one.from >= to; };
-    std::erase_if(placement.stays, outside);
-    std::erase_if(placement.unplaced, outside);
+    std::erase_if(placement.stays,
+                  [&](Stay const& one) { return (one.to < from && one.free_from <= from) || one.from >= to; });
+    std::erase_if(placement.unplaced, [&](Unplaced const& one) { return one.to <= from || one.from >= to; });
     return placement;
 }
 

@@ -37,7 +37,7 @@ std::string fits_words(Unplaced const& one, domain::Brooder const& sort) {
         if (date) dates.push_back(other_date(*date, one.from));
     }
     if (dates.empty()) return "No date within a year takes all of it.";
-    return "All of it would fit if it hatched on " + join(dates, " or ") + ".";
+    return "Moved alone, all of it would fit on " + join(dates, " or ") + ".";
 }
 
 std::string unplaced_words(Unplaced const& one, domain::Farm const& farm) {
@@ -64,9 +64,12 @@ std::string state_words(std::vector<Stay> const& stays, std::string const& sort,
     std::vector<std::string> words;
     Stay const* next = nullptr;
     for (Stay const& stay : stays) {
-        bool const before = stay.to <= from;
+        bool const before = stay.to < from && stay.free_from <= from;
         if (stay.brooder != sort || stay.number != number || before) continue;
-        if (stay.from < from + days(7)) {
+        if (stay.to <= from) {
+            words.push_back(stay.hatch + " out " + stay.to.day() +
+                            (stay.free_from > from ? ", free again " + stay.free_from.day() : ""));
+        } else if (stay.from < from + days(7)) {
             words.push_back(stay.hatch + (stay.from >= from ? ", in " + stay.from.day() : "") + ", out " +
                             stay.to.day());
         } else if (!next) {
@@ -120,8 +123,7 @@ std::string stays_text(Season const& season) {
         Stay const& first = stays[i];
         std::vector<int> numbers;
         for (; i < stays.size() && stays[i].hatch == first.hatch; ++i) numbers.push_back(stays[i].number);
-        Moment const ready = engine::readied_at(first, season.plan.farm.brooders.at(first.brooder));
-        table.add({ready.day(), first.from.day(), first.to.day(), first.free_from.day(),
+        table.add({first.ready_by.day(), first.from.day(), first.to.day(), first.free_from.day(),
                    first.hatch + ": " + first.brooder + " " + numbers_words(numbers) + ", " + heads(first.birds) +
                        (numbers.size() > 1 ? " each" : " birds")});
     }

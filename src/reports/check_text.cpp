@@ -97,18 +97,25 @@ std::string verdict_words(Check const& check) {
     return "SHORT by " + quantities::plain(std::round(check.short_by * 100) / 100) + " points (" + relative + ")";
 }
 
-std::vector<std::string> labels_words(HatchPlan const& hatch) {
+std::vector<std::string> label_faults(HatchPlan const& hatch) {
     std::vector<std::string> all;
-    std::set<std::pair<std::string, std::string>> met, unstated;
     for (Check const& check : hatch.checks) {
-        if (check.verdict == Verdict::meets) met.emplace(check.feed, check.nutrient);
-        if (check.verdict == Verdict::unstated) unstated.emplace(check.feed, check.nutrient);
         if (check.verdict != Verdict::short_of && check.verdict != Verdict::over) continue;
         all.push_back(check.feed + ", " + ages_words(check.from, check.to) + ": " + title(check.nutrient) + " " +
                       label_words(check) + ", needs " + level(check.nutrient, check.need) + ": " +
                       verdict_words(check));
     }
+    return all;
+}
+
+std::vector<std::string> labels_words(HatchPlan const& hatch) {
+    std::vector<std::string> all = label_faults(hatch);
     if (hatch.checks.empty()) return all;
+    std::set<std::pair<std::string, std::string>> met, unstated;
+    for (Check const& check : hatch.checks) {
+        if (check.verdict == Verdict::meets) met.emplace(check.feed, check.nutrient);
+        if (check.verdict == Verdict::unstated) unstated.emplace(check.feed, check.nutrient);
+    }
     std::string const rest = all.empty() ? "nothing stated is short; " : "else ";
     all.push_back(rest + std::to_string(met.size()) + " met, " + std::to_string(unstated.size()) +
                   " not stated (`cropful check` lists them)");

@@ -20,8 +20,10 @@ std::string bedding_words(BeddingPurchase const& one, Measures measures) {
 }
 
 std::string cleaning_words(SortCleaning const& one, Measures measures) {
-    return plural(one.times, "cleaning") + " of " + one.brooder + ", each " + measure_words(one.product, measures) +
-           " into " + print(one.water, measures) + " of water";
+    std::string const words =
+        plural(one.times, "cleaning") + " of " + one.brooder + ", each " + measure_words(one.product, measures);
+    bool const undiluted = one.water < one.product * 1e-9;
+    return undiluted ? words : words + " into " + print(one.water, measures) + " of water";
 }
 
 std::string disinfectant_words(DisinfectantPurchase const& one, domain::Farm const& farm) {
@@ -29,9 +31,10 @@ std::string disinfectant_words(DisinfectantPurchase const& one, domain::Farm con
     auto const& pack = farm.disinfectants.at(one.key).pack;
     std::vector<std::string> cleanings;
     for (SortCleaning const& cleaning : one.cleanings) cleanings.push_back(cleaning_words(cleaning, measures));
-    return one.title + (pack ? ", " + print(*pack, measures) : "") + ": 1 part to " +
-           quantities::plain(one.water_parts) + " parts of water; " + join(cleanings, "; ") + "; " +
-           measure_words(one.product, measures) + " in all" + (pack ? "" : " (no pack size stated)");
+    std::string const parts =
+        one.water_parts < 1e-9 ? "undiluted" : "1 part to " + quantities::plain(one.water_parts) + " parts of water";
+    return one.title + (pack ? ", " + print(*pack, measures) : "") + ": " + parts + "; " + join(cleanings, "; ") +
+           "; " + measure_words(one.product, measures) + " in all" + (pack ? "" : " (no pack size stated)");
 }
 
 }  // namespace

@@ -76,7 +76,9 @@ std::string weeks_table(Season const& season, std::vector<std::string> const& co
     table.head(row);
     for (std::size_t i = 0; i < season.days.size(); i += week) {
         Week const sum = week_from(season.days, i);
-        row = {season.days[i].at.day(), number(in_birds(sum.birds), 0), print(sum.water, measures),
+        std::size_t const length = std::min(week, season.days.size() - i);
+        std::string const cut = length < week ? " (" + std::to_string(length) + " d)" : "";
+        row = {season.days[i].at.day() + cut, number(in_birds(sum.birds), 0), print(sum.water, measures),
                print(sum.feed, measures)};
         auto const cells = feed_cells(sum, columns, measures);
         row.insert(row.end(), cells.begin(), cells.end());

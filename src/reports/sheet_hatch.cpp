@@ -93,6 +93,12 @@ void add_diary(Element& page, Sheet const& sheet, HatchPlan const& hatch) {
     if (!learned.empty()) page.add(heading("Learned from the diary")).add(list_of(learned));
 }
 
+/// A starter that is short kills chicks: it stands above all times and amounts.
+void add_label_faults(Element& page, HatchPlan const& hatch) {
+    auto const faults = label_faults(hatch);
+    if (!faults.empty()) page.add(heading("Look at the label")).add(list_of(faults, "cautions"));
+}
+
 void add_feeds(Element& page, Sheet const& sheet, std::size_t number) {
     HatchPlan const& hatch = sheet.plan.hatches[number];
     domain::Farm const& farm = sheet.plan.farm;
@@ -130,6 +136,7 @@ Element hatch_page(Sheet const& sheet, std::size_t number) {
                      all.substr(hatch.hatch.name.size() + 2) + ", kept to " + quantities::print_age(hatch.hatch.until) +
                          " (" + (hatch.hatch.date + hatch.hatch.until).day_year() + ")"));
     page.add(facts_of(sheet, number));
+    add_label_faults(page, hatch);
     add_diary(page, sheet, hatch);
     add_hopper_fills(page, hatch, measures);
     add_drinker_fills(page, hatch, measures);

@@ -186,16 +186,20 @@ def whole(packs):
     return max(0, math.ceil(packs - 1e-9))
 
 
-def ready(stay, sort):
+def ready(stay, sort, stays):
+    """A rest, or a day, before the birds come; never before those that were there are out."""
     rest = value(sort["rest"], "time") if "rest" in sort else 1.0
-    return (dt.datetime.fromisoformat(stay["from"]) - dt.timedelta(days=rest)).isoformat(timespec="minutes")
+    before = (dt.datetime.fromisoformat(stay["from"]) - dt.timedelta(days=rest)).isoformat(timespec="minutes")
+    out = [s["to"] for s in stays
+           if (s["brooder"], s["number"]) == (stay["brooder"], stay["number"]) and s["from"] < stay["from"]]
+    return max([before] + [dt.datetime.fromisoformat(to).isoformat(timespec="minutes") for to in out])
 
 
 def bedding_of(farm, stays):
     rows = []
     for key in sorted(farm["brooder"]):
         sort = farm["brooder"][key]
-        times = [ready(s, sort) for s in stays if s["brooder"] == key]
+        times = [ready(s, sort, stays) for s in stays if s["brooder"] == key]
         if "bedding" not in sort or not times:
             continue
         floor, bedding = sort["floor"], sort["bedding"]
@@ -217,7 +221,7 @@ def disinfectant_of(farm, stays):
         cleanings, times = [], []
         for name in sorted(farm["brooder"]):
             sort = farm["brooder"][name]
-            its = [ready(s, sort) for s in stays if s["brooder"] == name]
+            its = [ready(s, sort, stays) for s in stays if s["brooder"] == name]
             if sort.get("disinfectant") != key or not its:
                 continue
             times += its

@@ -21,6 +21,7 @@ struct Stay {
     Moment to;
     Moment free_from;  // once it has rested
     Heads birds;       // on the first day; a hatch's birds share its brooders equally, as far as these hold them
+    Moment ready_by;   // its rest, or a day where none is stated, before `from`; never before the last birds are out
 };
 
 /// A hatch that gets fewer brooders than it needs.

@@ -47,9 +47,6 @@ struct Readying {
     std::vector<DisinfectantPurchase> disinfectants;
 };
 
-/// When a brooder is readied for a stay: at the start of its `rest`, or the day before when none is stated.
-Moment readied_at(Stay const& stay, domain::Brooder const& brooder);
-
 /// For every brooder readied in the window.
 Readying readying(domain::Farm const& farm, Placement const& placement, Window const& window);
 

@@ -11,7 +11,9 @@ namespace cropful::reports {
 /// "SHORT by 2 points (7.7 %)", "meets", "OVER: too much for growing birds", "not on the label".
 std::string verdict_words(engine::Check const& check);
 
-/// What is short or over on the labels of one hatch's feeds, and how much was not stated; empty without checks.
+/// What is short or over on the labels of one hatch's feeds.
+std::vector<std::string> label_faults(engine::HatchPlan const& hatch);
+/// The same, and how much was met and not stated; empty without checks.
 std::vector<std::string> labels_words(engine::HatchPlan const& hatch);
 std::string labels_text(engine::HatchPlan const& hatch);
 
