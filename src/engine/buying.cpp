@@ -96,8 +96,6 @@ std::string why_not(TripPlan const& trips, Obstacle const& obstacle) {
 }
 
 void add_packs(TripPlan& trips) {
-    auto const& all = trips.shopping.trips;
-    if (all.empty()) return;
     for (SupplementPurchase const& bought : trips.plan.supplements) {
         if (!bought.packs) continue;
         std::optional<Moment> start;
@@ -106,9 +104,11 @@ void add_packs(TripPlan& trips) {
             Moment const at = hatch.mix->batches.front().at;
             start = start ? std::min(*start, at) : at;
         }
-        std::size_t trip = 0;
-        while (trip + 1 < all.size() && trips.date(all[trip + 1].day) <= *start) ++trip;
-        trips.packs.push_back({bought.key, trip, *bought.packs, bought.cost});
+        std::optional<std::size_t> trip;
+        for (std::size_t i = 0; i < trips.shopping.trips.size(); ++i) {
+            if (trips.date(trips.shopping.trips[i].day) <= *start) trip = i;
+        }
+        trips.packs.push_back({bought.key, *start, trip, *bought.packs, bought.cost});
     }
 }
 

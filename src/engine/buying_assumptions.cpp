@@ -17,8 +17,8 @@ void about_store(TripPlan const& trips, std::vector<Assumption>& all) {
     auto const& store = trips.plan.farm.store;
     if (!store || store->trip == money(0)) {
         all.push_back(
-            {"a trip costs nothing (store.trip is not stated): only bags, waste and keeping count, and of two "
-             "ways that cost the same the one with fewer trips is taken",
+            {"a trip costs nothing (say what one costs with `trip` in [store]): only bags and keeping count, and of "
+             "two ways that cost the same the one with fewer trips is taken",
              nothing_stated});
     }
     if (!store || !store->holds) {

@@ -11,7 +11,7 @@ using quantities::in_money;
 
 Json trip_json(TripPlan const& trips, std::size_t number) {
     engine::Trip const& trip = trips.shopping.trips[number];
-    Json feeds = Json::array(), packs = Json::array();
+    Json feeds = Json::array();
     auto cost = trip.cost;
     for (engine::FeedBought const& feed : trip.feeds) {
         Json bags = Json::array();
@@ -21,13 +21,7 @@ Json trip_json(TripPlan const& trips, std::size_t number) {
         feeds.push_back({{"feed", trips.feeds[feed.feed]}, {"bags", bags}, {"feed_kg", in_kilograms(feed.amount)}});
         cost += feed.cost;
     }
-    for (engine::PacksBought const& some : trips.packs) {
-        if (some.trip != number) continue;
-        packs.push_back(
-            {{"supplement", some.supplement}, {"packs", some.packs}, {"cost", or_null(some.cost, in_money)}});
-    }
-    return {
-        {"date", trips.date(trip.day).iso_date()}, {"cost", in_money(cost)}, {"feeds", feeds}, {"supplements", packs}};
+    return {{"date", trips.date(trip.day).iso_date()}, {"cost", in_money(cost)}, {"feeds", feeds}};
 }
 
 Json waste_json(TripPlan const& trips) {
@@ -37,6 +31,20 @@ Json waste_json(TripPlan const& trips) {
                        {"date", trips.date(waste.day).iso_date()},
                        {"feed_kg", in_kilograms(waste.amount)},
                        {"cost", in_money(waste.cost)}});
+    }
+    return all;
+}
+
+Json packs_json(TripPlan const& trips) {
+    Json all = Json::array();
+    for (engine::PacksBought const& packs : trips.packs) {
+        Json const date =
+            packs.trip ? Json(trips.date(trips.shopping.trips[*packs.trip].day).iso_date()) : Json(nullptr);
+        all.push_back({{"supplement", packs.supplement},
+                       {"packs", packs.packs},
+                       {"cost", or_null(packs.cost, in_money)},
+                       {"needed_by", packs.by.iso()},
+                       {"date", date}});
     }
     return all;
 }
@@ -71,6 +79,7 @@ std::string trips_json(TripPlan const& trips) {
               {"to", trips.date(static_cast<int>(trips.buying.trips.size())).iso_date()},
               {"trips", Json::array()}};
     for (std::size_t i = 0; i < shopping.trips.size(); ++i) json["trips"].push_back(trip_json(trips, i));
+    json["supplements"] = packs_json(trips);
     json["waste"] = waste_json(trips);
     json["needs"] = needs_json(trips);
     json["cost"] = in_money(shopping.cost());

@@ -28,9 +28,19 @@ Money cost_of(Trip const& trip) {
     return sum;
 }
 
+std::string packs_words(engine::PacksBought const& packs, TripPlan const& trips) {
+    return plural(packs.packs, "pack") + " of " + supplement_title(trips.plan.farm.supplements.at(packs.supplement));
+}
+
 std::string next_trip_text(TripPlan const& trips) {
     auto const& all = trips.shopping.trips;
-    if (all.empty()) return "\nNEXT TRIP: none; enough is on hand\n";
+    std::string before;  // what no trip brings in time
+    for (engine::PacksBought const& packs : trips.packs) {
+        if (packs.trip) continue;
+        before +=
+            wrap(packs_words(packs, trips) + " must be there by " + packs.by.day() + ", before any trip", "  ", "    ");
+    }
+    if (all.empty()) return "\nNEXT TRIP: none; enough feed is on hand\n" + before;
     Trip const& trip = all.front();
     Table table({Align::right, Align::right, Align::left}, 2);
     for (FeedBought const& feed : trip.feeds) {
@@ -40,11 +50,11 @@ std::string next_trip_text(TripPlan const& trips) {
         }
     }
     for (engine::PacksBought const& packs : trips.packs) {
-        if (packs.trip != 0) continue;
+        if (packs.trip != std::size_t{0}) continue;
         table.add({plural(packs.packs, "pack"), packs.cost ? money_words(*packs.cost, trips) : "no price",
                    supplement_title(trips.plan.farm.supplements.at(packs.supplement))});
     }
-    return "\nNEXT TRIP: " + trips.date(trip.day).day_year() + "\n" + table.text();
+    return "\nNEXT TRIP: " + trips.date(trip.day).day_year() + "\n" + table.text() + before;
 }
 
 /// "4 x 50 lb and 1 x 25 lb Quail starter"
@@ -60,9 +70,7 @@ std::string trip_words(std::size_t number, TripPlan const& trips) {
     std::vector<std::string> parts;
     for (FeedBought const& feed : trips.shopping.trips[number].feeds) parts.push_back(feed_words(feed, trips));
     for (engine::PacksBought const& packs : trips.packs) {
-        if (packs.trip != number) continue;
-        parts.push_back(plural(packs.packs, "pack") + " of " +
-                        supplement_title(trips.plan.farm.supplements.at(packs.supplement)));
+        if (packs.trip == number) parts.push_back(packs_words(packs, trips));
     }
     return join(parts, "; ");
 }

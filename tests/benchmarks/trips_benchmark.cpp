@@ -16,13 +16,18 @@ namespace {
 constexpr std::size_t feeds = 6;
 constexpr int year = 365;
 
-Buying season(std::int64_t length) {
+enum class Trips { two_a_week, any_day };
+
+Buying season(std::int64_t length, Trips trips = Trips::two_a_week) {
     std::minstd_rand random(1);
     auto const between = [&](double low, double high) {
         return low + (high - low) * static_cast<double>(random() % 10007) / 10006;
     };
     Buying buying;
-    buying.trips.assign(static_cast<std::size_t>(length), money(18));
+    for (std::int64_t day = 0; day < length; ++day) {
+        bool const goes = trips == Trips::any_day || day % 7 == 0 || day % 7 == 3;
+        buying.trips.push_back(goes ? std::optional(money(18)) : std::nullopt);
+    }
     for (std::size_t i = 0; i < feeds; ++i) {
         FeedToBuy feed{{}, {{kilograms(22.68), money(between(20, 30)), 1}}, {}, kilograms(between(0, 30))};
         double const usual = between(1, 6), phase = between(0, 6);
@@ -52,6 +57,12 @@ void with_keeps(benchmark::State& state) {
     measure(state, buying);
 }
 
+void any_day(benchmark::State& state) {
+    Buying buying = season(state.range(0), Trips::any_day);
+    for (std::size_t i = 0; i < feeds; ++i) buying.feeds[i].keeps = 56 + 5 * static_cast<int>(i);
+    measure(state, buying);
+}
+
 void with_keeping(benchmark::State& state) {
     Buying buying = season(state.range(0));
     buying.keeping = money(0.10) / kilograms(22.68) / days(7);
@@ -60,5 +71,6 @@ void with_keeping(benchmark::State& state) {
 
 BENCHMARK(with_keeps)->DenseRange(year, 5 * year, year)->Unit(benchmark::kMillisecond)->Complexity();
 BENCHMARK(with_keeping)->DenseRange(year, 5 * year, year)->Unit(benchmark::kMillisecond)->Complexity();
+BENCHMARK(any_day)->Arg(year)->Unit(benchmark::kMillisecond);
 
 }  // namespace

@@ -9,10 +9,11 @@
 /// When to go and buy what for a plan.
 namespace cropful::engine {
 
-/// Packs of a supplement to bring from a trip: the last on or before the day its course starts, else the first.
+/// Packs of a supplement, all to be there when its first course starts.
 struct PacksBought {
     std::string supplement;
-    std::size_t trip;
+    Moment by;
+    std::optional<std::size_t> trip;  // the last on or before that day; none where the first is later
     int packs;
     std::optional<Money> cost;
 };
