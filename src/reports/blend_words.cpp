@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
 
 namespace cropful::reports {
@@ -21,16 +20,6 @@ std::string subject(BlendLimit const& limit, BlendAnswer const& answer) {
 }
 
 }  // namespace
-
-std::string nutrient_title(std::string const& nutrient) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? std::string(known->title) : nutrient;
-}
-
-std::string level_words(std::string const& nutrient, double level) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? domain::print_level(*known, level) : quantities::plain(level);
-}
 
 std::string limit_level(BlendLimit const& limit, double level) {
     return limit.of == BlendLimit::Of::nutrient ? level_words(limit.key, level) : quantities::percent(level);

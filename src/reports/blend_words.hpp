@@ -3,13 +3,11 @@
 #include <string>
 
 #include "cropful/engine/blend.hpp"
+#include "reports/nutrient_words.hpp"
 
 namespace cropful::reports {
 
-std::string nutrient_title(std::string const& nutrient);
-/// "26 %", "1500 mg/kg".
-std::string level_words(std::string const& nutrient, double level);
-/// The same of a limit, whose level may be a share of the mix.
+/// The level of a limit, whose level may be a share of the mix.
 std::string limit_level(engine::BlendLimit const& limit, double level);
 /// "at least 26 % protein", "at most 10 % Fish meal in the mix".
 std::string limit_words(engine::BlendLimit const& limit, engine::BlendAnswer const& answer);

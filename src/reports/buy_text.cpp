@@ -105,9 +105,7 @@ std::string purchases_text(Plan const& plan) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
     for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
-    for (ReadyingRow const& row : readying_rows(plan.readying, plan.farm)) {
-        table.add({row.count, row.price, row.words + "; the first by " + row.first.day()});
-    }
+    add_readying(table, plan.readying, plan.farm);
     std::string const heading = "\nBUY, to be sure 19 times in 20\n";
     if (nothing_priced(plan) && plan.safe_bags == 0) return heading + table.text();
     table.add(

@@ -4,11 +4,11 @@
 #include <cmath>
 #include <set>
 
-#include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/nutrient_words.hpp"
 
 namespace cropful::reports {
 
@@ -18,21 +18,11 @@ using engine::Check;
 using engine::HatchPlan;
 using engine::Verdict;
 
-std::string title(std::string const& nutrient) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? std::string(known->title) : nutrient;
-}
-
-std::string level(std::string const& nutrient, double amount) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? domain::print_level(*known, amount) : quantities::plain(amount);
-}
-
 std::string label_words(Check const& check) {
     if (!check.label && !check.label_maximum) return "not stated";
-    if (!check.label) return "at most " + level(check.nutrient, *check.label_maximum);
-    std::string const least = level(check.nutrient, *check.label);
-    return check.label_maximum ? least + " to " + level(check.nutrient, *check.label_maximum) : least;
+    if (!check.label) return "at most " + level_words(check.nutrient, *check.label_maximum);
+    std::string const least = level_words(check.nutrient, *check.label);
+    return check.label_maximum ? least + " to " + level_words(check.nutrient, *check.label_maximum) : least;
 }
 
 /// "gives 2.51 g a bird a day, needs 2.72 g"; protein only.
@@ -55,9 +45,9 @@ std::string table_text(std::vector<Check> const& checks, domain::Farm const& far
     std::vector<std::string> unstated;
     for (Check const& check : checks) {
         if (check.verdict == Verdict::unstated && !check.label_maximum) {
-            unstated.push_back(title(check.nutrient) + " " + level(check.nutrient, check.need));
+            unstated.push_back(nutrient_title(check.nutrient) + " " + level_words(check.nutrient, check.need));
         } else {
-            table.add({title(check.nutrient), label_words(check), level(check.nutrient, check.need),
+            table.add({nutrient_title(check.nutrient), label_words(check), level_words(check.nutrient, check.need),
                        verdict_words(check) + daily_words(check)});
         }
     }
@@ -101,8 +91,8 @@ std::vector<std::string> label_faults(HatchPlan const& hatch) {
     std::vector<std::string> all;
     for (Check const& check : hatch.checks) {
         if (check.verdict != Verdict::short_of && check.verdict != Verdict::over) continue;
-        all.push_back(check.feed + ", " + ages_words(check.from, check.to) + ": " + title(check.nutrient) + " " +
-                      label_words(check) + ", needs " + level(check.nutrient, check.need) + ": " +
+        all.push_back(check.feed + ", " + ages_words(check.from, check.to) + ": " + nutrient_title(check.nutrient) +
+                      " " + label_words(check) + ", needs " + level_words(check.nutrient, check.need) + ": " +
                       verdict_words(check));
     }
     return all;

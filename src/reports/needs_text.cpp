@@ -7,6 +7,7 @@
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/table_text.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/nutrient_words.hpp"
 #include "reports/sources.hpp"
 
 namespace cropful::reports {
@@ -17,14 +18,8 @@ using engine::Need;
 using engine::NeedsTable;
 using engine::Phase;
 
-std::string title(std::string const& nutrient) {
-    auto const* known = domain::find_nutrient(nutrient);
-    return known ? std::string(known->title) : nutrient;
-}
-
 std::string level_words(Need const& need) {
-    auto const* known = domain::find_nutrient(need.nutrient);
-    return (known ? domain::print_level(*known, need.level) : quantities::plain(need.level)) + (need.found ? " *" : "");
+    return reports::level_words(need.nutrient, need.level) + (need.found ? " *" : "");
 }
 
 /// When a phase holds, where its name does not say it.
@@ -58,7 +53,7 @@ std::string levels_text(NeedsTable const& needs) {
     for (Phase const& phase : needs.phases) head.push_back(phase.name);
     table.head(head);
     for (std::string const& nutrient : nutrients_of(needs)) {
-        std::vector<std::string> cells{title(nutrient)};
+        std::vector<std::string> cells{nutrient_title(nutrient)};
         for (Phase const& phase : needs.phases) {
             auto const same = [&](Need const& need) { return need.nutrient == nutrient; };
             auto const found = std::find_if(phase.needs.begin(), phase.needs.end(), same);
@@ -80,7 +75,7 @@ std::string needs_body(NeedsTable const& needs, std::vector<std::string>& source
     if (levels.find('*') != std::string::npos) text += wrap("* read in a second publication as well", "  ", "  ");
     if (!needs.notes.empty()) text += "\nOTHER PUBLICATIONS\n";
     for (engine::NeedsNote const& note : needs.notes) {
-        text += wrap(join({note.phase, title(note.nutrient)}) + ": " + note.says + " [" +
+        text += wrap(join({note.phase, nutrient_title(note.nutrient)}) + ": " + note.says + " [" +
                          source_words(note.source, sources) + "]",
                      "  - ", "    ");
     }

@@ -56,4 +56,10 @@ std::vector<ReadyingRow> readying_rows(engine::Readying const& readying, domain:
     return rows;
 }
 
+void add_readying(Table& table, engine::Readying const& readying, domain::Farm const& farm) {
+    for (ReadyingRow const& row : readying_rows(readying, farm)) {
+        table.add({row.count, row.price, row.words + "; the first by " + row.first.day()});
+    }
+}
+
 }  // namespace cropful::reports

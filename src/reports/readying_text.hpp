@@ -15,6 +15,8 @@ struct ReadyingRow {
     engine::Moment first;  // needed by
 };
 std::vector<ReadyingRow> readying_rows(engine::Readying const& readying, domain::Farm const& farm);
+/// Adds them to a table: count, price, words and the first day.
+void add_readying(Table& table, engine::Readying const& readying, domain::Farm const& farm);
 
 /// "330.00 USD", "no price".
 std::string price_words(std::optional<quantities::Money> const& cost, domain::Farm const& farm);

@@ -128,9 +128,7 @@ std::string costs_text(Season const& season) {
 
 std::string readying_text(Season const& season) {
     Table table({Align::right, Align::right, Align::left}, 2);
-    for (ReadyingRow const& row : readying_rows(season.readying, season.plan.farm)) {
-        table.add({row.count, row.price, row.words + "; the first by " + row.first.day()});
-    }
+    add_readying(table, season.readying, season.plan.farm);
     return table.empty() ? "" : "\nBUY BESIDE FEED (`cropful buy` counts the feed)\n" + table.text();
 }
 
