@@ -1,0 +1,7 @@
+set(base "${SCRATCH}.base")
+file(WRITE "${base}/tests/mutants/mutants.toml" "[[mutant]]\nfile = \"src/engine/a.cpp\"\nold = \"1 + 1\"\nnew = \"1 - 1\"\n")
+bad("src/engine/a.cpp" "int two = 2;\n" "stands there 0 times")
+bad("src/engine/a.cpp" "int two = 1 + 1 - 1 + 1;\n" "stands there 2 times")
+good("src/engine/a.cpp" "int two = 1 + 1;\n")
+file(WRITE "${base}/src/engine/a.cpp" "int two = 1 + 1;\n")
+bad("src/readers/b.cpp" "int three = 3;\n" "no wrong edit in the room readers")
