@@ -1,0 +1,108 @@
+// What the flags mean before any table is asked: ages, moments, counts and units. Expected values by hand.
+#include <catch2/catch.hpp>
+#include <ctime>
+#include <nlohmann/json.hpp>
+
+#include "cropful/commands/clock.hpp"
+#include "cropful/commands/command_line.hpp"
+#include "cropful/fault.hpp"
+
+using namespace cropful;
+
+namespace {
+
+using Words = std::vector<std::string>;
+
+Words about_bobwhites(std::string const& command, Words const& more = {}) {
+    Words words{command, "--kind", "bobwhite", "--birds", "90", "--age", "3 d"};
+    words.insert(words.end(), more.begin(), more.end());
+    return words;
+}
+
+nlohmann::json asked(Words words) {
+    words.emplace_back("--json");
+    return nlohmann::json::parse(commands::answer(words).out);
+}
+
+std::string complaint(Words const& words) {
+    try {
+        commands::answer(words);
+    } catch (Fault const& fault) {
+        return fault.what();
+    }
+    return "";
+}
+
+std::string here(char const* form) {
+    std::time_t const now = std::time(nullptr);
+    char text[40];
+    return std::string(text, std::strftime(text, sizeof text, form, std::localtime(&now)));
+}
+
+}  // namespace
+
+TEST_CASE("the birds are counted at their age", "[commands]") {
+    auto const hatch = asked(about_bobwhites("last", {"--date", "2027-04-05", "--hopper", "12 L"})).at("hatches").at(0);
+    auto const& fill = hatch.at("hoppers").at("fills").at(0);
+    CHECK(fill.at("at") == "2027-04-08T00:00");
+    CHECK(fill.at("age_d") == 3);
+    CHECK(fill.at("birds").get<double>() == Approx(90));
+}
+
+TEST_CASE("without a date birds of three days hatched three days ago", "[commands]") {
+    std::string const before = here("%FT%H:%M");
+    auto const fill =
+        asked(about_bobwhites("last", {"--hopper", "12 L"})).at("hatches").at(0).at("hoppers").at("fills").at(0);
+    std::string const after = here("%FT%H:%M"), at = fill.at("at");
+    CHECK(at >= before);
+    CHECK(at <= after);
+    CHECK(fill.at("age_d").get<double>() == Approx(3));
+}
+
+TEST_CASE("the clock reads as the C library's", "[commands]") {
+    std::string const before = here("%F"), today = commands::today().iso_date(), after = here("%F");
+    CHECK((today == before || today == after));
+}
+
+TEST_CASE("a moment before the birds are counted is refused", "[commands]") {
+    Words const words = about_bobwhites("last", {"--date", "2027-04-05", "--hopper", "12 L", "--on"});
+    auto on = [&](std::string const& moment) {
+        Words all = words;
+        all.push_back(moment);
+        return complaint(all);
+    };
+    CHECK_THAT(on("2027-04-07T23:59"), Catch::Contains("--on") && Catch::Contains("2027-04-08T00:00"));
+    CHECK(on("2027-04-08T00:00").empty());
+}
+
+TEST_CASE("birds are kept for at most five years, and past the age they have", "[commands]") {
+    auto until = [](std::string const& age) { return complaint(about_bobwhites("plan", {"--until", age})); };
+    CHECK(until("1826 d").empty());
+    CHECK_THAT(until("1827 d"), Catch::Contains("1826 d"));
+    CHECK_THAT(until("3 d"), Catch::Contains("after --age"));
+    CHECK_THAT(complaint(about_bobwhites("plan")), Catch::Contains("--until"));
+}
+
+TEST_CASE("several hoppers are counted and last several times as long", "[commands]") {
+    auto lasts = [](std::string const& count) {
+        auto const hatch =
+            asked(about_bobwhites("last", {"--date", "2027-04-05", "--hopper", "1 L", "--hoppers", count}))
+                .at("hatches")
+                .at(0);
+        CHECK(hatch.at("hoppers").at("count") == std::stoi(count));
+        return hatch.at("hoppers").at("fills").at(0).at("empty_after_d").get<double>();
+    };
+    CHECK(lasts("3") > 2 * lasts("1"));
+    CHECK_THAT(complaint(about_bobwhites("last", {"--hopper", "1 L", "--hoppers", "1001"})), Catch::Contains("1000"));
+}
+
+TEST_CASE("--units turns the page into kilograms", "[commands]") {
+    Words const words = about_bobwhites("last", {"--date", "2027-04-05", "--hopper", "12 L"});
+    auto page = [&](std::string const& units) {
+        Words all = words;
+        all.insert(all.end(), {"--units", units});
+        return commands::answer(all).out;
+    };
+    CHECK_THAT(page("us"), Catch::Contains(" lb"));
+    CHECK_THAT(page("metric"), !Catch::Contains(" lb") && Catch::Contains(" kg"));
+}
