@@ -18,7 +18,7 @@ namespace {
 using quantities::Measures;
 using readers::RationsReader;
 
-std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms", "ingredients"};
+std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms", "ingredients", "spoons"};
 
 std::vector<engine::Kind> all_kinds(RationsReader const& reader) {
     std::vector<engine::Kind> kinds;
@@ -40,6 +40,7 @@ std::string list(std::string const& what, RationsReader const& reader, bool json
     if (what == "ingredients") {
         return json ? ingredients_json(reader.ingredients()) : ingredients_text(reader.ingredients());
     }
+    if (what == "spoons") return json ? powders_json(reader.powders()) : powders_text(reader.powders());
     auto const rations = reader.load({});
     if (what == "drugs") return json ? drugs_json(rations.drugs) : drugs_text(rations.drugs, measures);
     if (what == "limits") return json ? limits_json(rations.limits) : limits_text(rations.limits);

@@ -49,7 +49,8 @@ HatchRate read_hatch_rate(Table& table) {
     HatchRate rate{.value = table.need("value", more_than_none(a_percentage)),
                    .low = table.need("low", a_percentage),
                    .high = table.need("high", a_percentage),
-                   .source = read_source(table)};
+                   .source = read_source(table),
+                   .note = table.maybe("note", a_passage, std::string())};
     bool const rising = rate.low <= rate.value && rate.value <= rate.high;
     if (!rising) throw table.refuse("value", "a value from low to high");
     return rate;

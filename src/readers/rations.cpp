@@ -110,6 +110,10 @@ std::vector<engine::BlendRule> RationsReader::blend_rules() const {
     return read_blend_rules(open(*this, "blend_limits.toml"));
 }
 
+std::vector<engine::Powder> RationsReader::powders() const {
+    return read_powders(open(*this, "supplements/spoons.toml"));
+}
+
 engine::BrooderAdvice RationsReader::brooder_advice() const {
     return read_brooder_advice(open(*this, "brooding.toml"));
 }

@@ -16,6 +16,7 @@ engine::NeedsTable read_needs(std::string const& key, Document document);
 std::map<std::string, engine::FormDensity> read_form_densities(Document document);
 std::vector<engine::Limit> read_limits(Document document);
 std::vector<engine::Drug> read_drugs(Document document);
+std::vector<engine::Powder> read_powders(Document document);
 engine::BrooderAdvice read_brooder_advice(Document document);
 /// Only the names by which a kind is known besides its key: title, latin and `also`.
 std::vector<std::string> read_kind_names(Document document);

@@ -118,10 +118,12 @@ class KindPage {
 
     std::string eggs() {
         auto const& rate = kind_.hatch_rate;
+        std::string const note = rate.note.empty() ? "" : wrap(rate.note, "  ", "  ");
         return section("EGGS that hatch, of those set",
                        wrap("usual " + quantities::percent(rate.value) + ", low " + quantities::percent(rate.low) +
                                 ", high " + quantities::percent(rate.high),
-                            "  ", "  "),
+                            "  ", "  ") +
+                           note,
                        rate.source);
     }
 

@@ -141,7 +141,7 @@ std::string kinds_json(std::vector<Kind> const& kinds) {
 
 std::string kind_json(Kind const& kind, engine::NeedsTable const& needs) {
     engine::HatchRate const& rate = kind.hatch_rate;
-    Json hatching{{"value", rate.value}, {"low", rate.low}, {"high", rate.high}};
+    Json hatching{{"value", rate.value}, {"low", rate.low}, {"high", rate.high}, {"note", rate.note}};
     Json json{{"kind", kind.key},
               {"title", kind.title},
               {"latin", kind.latin},
@@ -194,6 +194,14 @@ std::string forms_json(std::map<std::string, engine::FormDensity> const& forms) 
         Json densities = Json::array();
         for (auto const& density : form.density) densities.push_back(quantities::in_kilograms_per_litre(density));
         return with_source({{"form", name}, {"kg_per_l", densities}}, form.source);
+    });
+}
+
+std::string powders_json(std::vector<engine::Powder> const& powders) {
+    return list("powders", powders, [](engine::Powder const& powder) {
+        return with_source(
+            {{"powder", powder.name}, {"g_per_tsp", quantities::in_grams(powder.teaspoonful())}, {"note", powder.note}},
+            powder.source);
     });
 }
 

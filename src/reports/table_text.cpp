@@ -11,6 +11,7 @@ namespace cropful::reports {
 
 namespace {
 
+using quantities::in_grams;
 using quantities::number;
 using quantities::plain;
 using quantities::print;
@@ -49,6 +50,7 @@ std::string index_text() {
     table.add({"limits", "guides for what is in water and feed"});
     table.add({"forms", "weight per volume of mash, crumble and pellets"});
     table.add({"ingredients", "what may go into a mix, and what it holds"});
+    table.add({"spoons", "what a level teaspoon of common powders weighs"});
     return table.text();
 }
 
@@ -109,6 +111,16 @@ std::string forms_text(std::map<std::string, engine::FormDensity> const& forms) 
         table.add(cells);
     }
     return table.text();
+}
+
+std::string powders_text(std::vector<engine::Powder> const& powders) {
+    std::string text = wrap("What a level US teaspoon weighs, for `spoon` of a supplement.");
+    for (engine::Powder const& powder : powders) {
+        text += "\n" + wrap(powder.name + ": " + number(in_grams(powder.teaspoonful()), 1) + " g", "", "  ");
+        if (!powder.note.empty()) text += wrap(powder.note, "  ", "  ");
+        text += wrap(sourced(powder.source), "  ", "   ");
+    }
+    return text;
 }
 
 }  // namespace cropful::reports

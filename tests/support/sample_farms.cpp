@@ -90,7 +90,7 @@ drinkers = 6
 )";
 }
 
-// Bobwhites past the last knots eat 14.7 g a day and drink 2 mL for each (rations/birds/bobwhite.toml).
+// They drink 2 mL for each gram.
 domain::Farm round_figures() {
     using namespace quantities;
     auto farm = farm_from(bobwhites());
@@ -107,7 +107,7 @@ domain::Farm round_figures() {
     farm.hoppers.at("tube") = {.key = "tube", .volume = litres(10)};
     farm.drinkers.at("bell") = {.key = "bell", .volume = litres(4), .change_every = {}};
     auto& hatch = farm.hatches.front();
-    hatch.chicks = birds(1000 / 14.7);
+    hatch.chicks = birds(1000 / grown_bobwhite);
     hatch.first_age = days(200);
     hatch.until = days(221);
     hatch.feeding = {{"starter", days(0)}, {"grower", days(207)}};

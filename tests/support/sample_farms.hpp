@@ -23,6 +23,9 @@ std::string bobwhites();
 /// The same farm in metric units, figure for figure.
 std::string bobwhites_metric();
 
+/// What a grown bobwhite that does not lay eats, g a day (the last knots of rations/birds/bobwhite.toml).
+inline constexpr double grown_bobwhite = 16.7;
+
 /// Grown bobwhites, day 200 to 221, that eat 1 kg a day and drink 2 L: starter (0.5 kg/L) to day 207, then grower
 /// (0.6 kg/L), without energies; one 10 L hopper and one 4 L drinker, nothing wasted, spilt or left behind. Bags of
 /// 40 kg at 20 and 30.

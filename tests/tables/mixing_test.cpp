@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "cropful/engine/mix.hpp"
+#include "cropful/readers/rations.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
@@ -53,4 +54,23 @@ TEST_CASE("CDC: 14.3 g of 35 % powder per litre is 0.5 %", "[tables]") {
 TEST_CASE("poultry water: a gallon of 5.25 % bleach treats 17,500 gal at 3 mg/L", "[tables]") {
     // "Sanitizing Poultry Drinking Water", Farm Recovery chapter 6.
     CHECK_THAT(product("1 gal per 17500 gal", gallon) * bleach / gallon, Catch::WithinAbs(3.0, 0.05));
+}
+
+TEST_CASE("USDA: teaspoons of salt, sugar and baking soda", "[tables]") {
+    // USDA National Nutrient Database, WEIGHT.txt, items 02047, 19335 and 18372: 6.0, 4.2 and 4.6 g. BUILT FROM. Baking
+    // soda again by its sodium: 1,260 mg a teaspoon (item 18372) at 27.36 % of it (ABBREV.txt). Independent. Band: 0.05 g.
+    auto const powders = readers::RationsReader().powders();
+    auto const grams = [&](std::string const& name) {
+        for (engine::Powder const& powder : powders) {
+            if (powder.name != name) continue;
+            CHECK(powder.source.standing == domain::Standing::published);
+            return in_grams(powder.teaspoonful());
+        }
+        return 0.0;
+    };
+    CHECK(powders.size() == 3);
+    CHECK_THAT(grams("table salt"), Catch::WithinAbs(6.0, 0.05));
+    CHECK_THAT(grams("sugar"), Catch::WithinAbs(4.2, 0.05));
+    CHECK_THAT(grams("baking soda"), Catch::WithinAbs(4.6, 0.05));
+    CHECK_THAT(grams("baking soda"), Catch::WithinAbs(1.260 / 0.2736, 0.05));
 }

@@ -14,7 +14,7 @@ PAGES = ["plan salt.toml", "plan back.toml --all --sources", "buy salt.toml", "l
          "away salt.toml --from 2027-05-14T05:00 --until 2027-05-17", "check salt.toml", "mix salt.toml",
          "blend --protein 18% --of corn=8.9% --of soybean=44.4%", "diary show salt.toml", "table", "table bobwhite",
          "table pheasant --units metric", "table japanese-quail", "table units", "table drugs", "table limits",
-         "table forms", "table ingredients", "--help", "plan --help", "diary --help", "diary add --help"]
+         "table forms", "table ingredients", "table spoons", "--help", "plan --help", "diary --help", "diary add --help"]
 DATA = ["plan salt.toml --json", "table kinds --json", "new -", "man", "completion bash"]
 
 

@@ -37,7 +37,8 @@ struct HatchRate {
     double low;
     double high;
     Source source;
-};  // fractions of eggs set
+    std::string note;  // what moves it, or another's figure; empty where there is none
+};                     // fractions of eggs set
 struct WaterRatio {
     std::array<double, 3> ratio;
     Source source;
@@ -130,6 +131,15 @@ struct NeedsTable {
 struct FormDensity {
     std::array<MassPerVolume, 3> density;
     Source source;
+};
+/// A powder as kitchens have it, and what a level spoonful weighs.
+struct Powder {
+    std::string name;
+    MassPerVolume spoon;
+    std::string note;
+    Source source;
+    /// Of a level US teaspoon, 1/768 gal.
+    [[nodiscard]] Mass teaspoonful() const { return spoon * litres(litres_per_gallon / 768); }
 };
 struct Limit {
     std::string key;

@@ -20,5 +20,6 @@ std::string units_json(std::span<quantities::Unit const> units);
 std::string drugs_json(std::vector<engine::Drug> const& drugs);
 std::string limits_json(std::vector<engine::Limit> const& limits);
 std::string forms_json(std::map<std::string, engine::FormDensity> const& forms);
+std::string powders_json(std::vector<engine::Powder> const& powders);
 
 }  // namespace cropful::reports

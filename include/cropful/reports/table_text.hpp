@@ -20,5 +20,6 @@ std::string units_text(std::span<quantities::Unit const> units);
 std::string drugs_text(std::vector<engine::Drug> const& drugs, quantities::Measures measures);
 std::string limits_text(std::vector<engine::Limit> const& limits);
 std::string forms_text(std::map<std::string, engine::FormDensity> const& forms);
+std::string powders_text(std::vector<engine::Powder> const& powders);
 
 }  // namespace cropful::reports

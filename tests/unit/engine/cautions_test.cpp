@@ -181,9 +181,9 @@ TEST_CASE("feed that goes stale before it is eaten", "[cautions]") {
     CHECK(warns(farm, "keeps 8 wk but is fed for 10 wk"));
 }
 
-TEST_CASE("a curve of low confidence says so whenever it is used", "[cautions]") {
+TEST_CASE("a curve that rests on little says so whenever it is used", "[cautions]") {
     auto farm = bobwhites();
-    CHECK_FALSE(warns(farm, "no measured feed intake"));
+    CHECK_FALSE(warns(farm, "one measured total"));
     farm.hatches[0].kind = "pheasant";
-    CHECK(warns(farm, "no measured feed intake"));
+    CHECK(warns(farm, "one measured total"));
 }

@@ -1,5 +1,5 @@
 // Lessons by hand, of birds that eat 1 kg and drink 2 L a day (sample::round_figures). Their feed has an sd of
-// ln(17.6 / 11.1) / (2 x 1.6448536) between flocks at this age, their water ln(2.5 / 1.6) / (2 x 1.6448536) (rations).
+// ln(18.7 / 15) / (2 x 1.6448536) between flocks at this age, their water ln(2.5 / 1.6) / (2 x 1.6448536) (rations).
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -14,7 +14,7 @@ using engine::Trait;
 
 namespace {
 
-double const feed_sd = std::log(17.6 / 11.1) / (2 * 1.6448536269514722);
+double const feed_sd = std::log(18.7 / 15) / (2 * 1.6448536269514722);
 double const water_sd = std::log(2.5 / 1.6) / (2 * 1.6448536269514722);
 
 class Barn {

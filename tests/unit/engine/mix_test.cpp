@@ -26,7 +26,7 @@ constexpr double pound = 453.59237;     // g
 double course_grams(std::string const& rate, int days_long) {
     auto farm = sample::round_figures();
     auto& hatch = farm.hatches.front();
-    hatch.chicks = birds(3785.411784 / (14.7 * 2));
+    hatch.chicks = birds(3785.411784 / (sample::grown_bobwhite * 2));
     hatch.supplement = "product";
     auto supplement = product(rate);
     supplement.from = hatch.first_age;

@@ -1,5 +1,5 @@
-// Small farms whose answers can be worked by hand. Constant-rate adults: bobwhites past the last knots eat 14.7 g/d
-// (rations/birds/bobwhite.toml), so the sums below are plain arithmetic on that one figure.
+// Small farms whose answers can be worked by hand. Constant-rate adults: bobwhites past the last knots, as many as eat
+// 1.47 kg a day, so the sums below are plain arithmetic on that one figure.
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -15,7 +15,7 @@ domain::Farm adults() {
     auto farm = sample::farm_from(sample::bobwhites());
     farm.warmth.reset();
     auto& hatch = farm.hatches.front();
-    hatch.chicks = birds(100);
+    hatch.chicks = birds(1470 / sample::grown_bobwhite);
     hatch.first_age = days(200);
     hatch.until = days(300);
     hatch.feeding = {{"grower", days(0)}};
@@ -30,13 +30,13 @@ domain::Farm adults() {
 TEST_CASE("a constant flock: feed, hopper and drinker by hand", "[engine]") {
     auto const plan = sample::plan_of(adults());
     auto const& hatch = plan.hatches.at(0);
-    // 100 birds x 14.7 g / (1 - 0.02) = 1.5 kg a day; 100 days.
+    // 1.47 kg / (1 - 0.02) = 1.5 kg a day; 100 days.
     CHECK_THAT(in_kilograms(hatch.feeds.at(0).amount), Catch::WithinRel(150.0, 1e-12));
     // 3 gal x 38 lb/ft3 x 0.95, over 1.5 kg a day.
     double const content = 3 * 231.0 / 1728 * 38 * 0.45359237 * 0.95;
     CHECK_THAT(in_kilograms(hatch.hoppers->fills.at(0).content), Catch::WithinRel(content, 1e-12));
     CHECK_THAT(in_days(*hatch.hoppers->fills.at(0).empty_after), Catch::WithinRel(content / 1.5, 1e-12));
-    // 1 gal less 8 fl oz = 120 fl oz; 100 x 14.7 mL x 2.0 / 0.97 a day.
+    // 1 gal less 8 fl oz = 120 fl oz; 1,470 mL x 2.0 / 0.97 a day.
     double const water = 120 * 29.5735295625;
     CHECK_THAT(in_millilitres(hatch.drinkers->fills.at(0).content), Catch::WithinRel(water, 1e-12));
     CHECK_THAT(in_days(*hatch.drinkers->fills.at(0).empty_after), Catch::WithinRel(water / (2940 / 0.97), 1e-12));

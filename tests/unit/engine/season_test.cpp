@@ -45,7 +45,7 @@ TEST_CASE("a season's days are those of its hatches", "[season]") {
     auto const season = season_of(farm);
     REQUIRE(season.days.size() == 28);
     CHECK(season.from.iso() == "2027-10-22T00:00");
-    CHECK_THAT(in_birds(season.days[3].birds), WithinRel(1000 / 14.7, 1e-9));
+    CHECK_THAT(in_birds(season.days[3].birds), WithinRel(1000 / sample::grown_bobwhite, 1e-9));
     CHECK_THAT(in_litres(season.days[3].water), WithinRel(2.0, 1e-9));
     CHECK_THAT(in_litres(season.days[10].water), WithinRel(4.0, 1e-9));
     REQUIRE(season.days[10].feeds.size() == 2);  // grower by the first, starter by the second
@@ -91,13 +91,14 @@ TEST_CASE("feed costs what it weighs", "[season]") {
     auto cost = season_of(farm).costs.at(0);
     CHECK_THAT(in_kilograms(cost.feed), WithinRel(21.0, 1e-9));
     CHECK_THAT(in_money(*cost.cost), WithinRel(7 * 0.5 + 14 * 0.75, 1e-9));
-    CHECK_THAT(in_money(*cost.per_bird), WithinRel(14 / (1000 / 14.7), 1e-9));
+    CHECK_THAT(in_money(*cost.per_bird), WithinRel(14 / (1000 / sample::grown_bobwhite), 1e-9));
     CHECK_THAT(in_money(*cost.week_more), WithinRel(7 * 0.75, 1e-9));
     CHECK_FALSE(cost.per_dozen);
     CHECK_FALSE(cost.lays_unstated);
-    farm.hatches[0].removed = {{days(210), birds(500 / 14.7)}};  // half of them: 10 kg, then 11 d of half a kg
+    farm.hatches[0].removed = {
+        {days(210), birds(500 / sample::grown_bobwhite)}};  // half of them: 10 kg, then 11 d of half a kg
     cost = season_of(farm).costs.at(0);
-    CHECK_THAT(in_birds(cost.raised), WithinRel(1000 / 14.7, 1e-9));
+    CHECK_THAT(in_birds(cost.raised), WithinRel(1000 / sample::grown_bobwhite, 1e-9));
     CHECK_THAT(in_money(*cost.cost), WithinRel(7 * 0.5 + (3 + 5.5) * 0.75, 1e-9));
     CHECK_THAT(in_money(*cost.week_more), WithinRel(3.5 * 0.75, 1e-9));
     farm.feeds.at("starter").price.reset();
