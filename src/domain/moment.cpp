@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "cropful/fault.hpp"
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::domain {
 
@@ -16,12 +17,12 @@ constexpr double guard_days = 1e-9;  // what arithmetic may take from an exact m
 std::string two_digits(unsigned n) { return (n < 10 ? "0" : "") + std::to_string(n); }
 
 std::chrono::sys_days day_of(double days) {
-    return std::chrono::sys_days(std::chrono::days(static_cast<int>(std::floor(days + guard_days))));
+    return std::chrono::sys_days(std::chrono::days(quantities::whole_number(std::floor(days + guard_days))));
 }
 
 unsigned minute_of_day(double days) {
     double const since_midnight = days + guard_days - std::floor(days + guard_days);
-    return static_cast<unsigned>(since_midnight * 1440);
+    return quantities::whole_number<unsigned>(since_midnight * 1440);
 }
 
 /// The number of `count` digits at `from`, when nothing else stands there.
@@ -71,7 +72,7 @@ Moment::Moment(std::chrono::year_month_day date, quantities::Duration since_midn
     : days_(static_cast<double>(std::chrono::sys_days(date).time_since_epoch().count()) +
             quantities::in_days(since_midnight)) {}
 
-std::chrono::year_month_day Moment::date() const { return day_of(days_); }
+std::chrono::sys_days Moment::calendar_day() const { return day_of(days_); }
 
 Moment operator+(Moment a, quantities::Duration d) { return Moment(a.days_ + quantities::in_days(d)); }
 

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "cropful/fault.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 #include "engine/assumptions.hpp"
 #include "engine/away_cautions.hpp"
 #include "engine/quantile.hpp"
@@ -14,9 +16,10 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double pieces_each = 5;   // at least, of the absence, and as many of the time after it
-constexpr double far_enough = 1.8;  // run-outs are followed until central use is so many times the content
-constexpr double rounding = 1e-9;   // of a vessel
+constexpr double pieces_each = 5;     // at least, of the absence, and as many of the time after it
+constexpr double far_enough = 1.8;    // run-outs are followed until central use is so many times the content
+constexpr double rounding = 1e-9;     // of a vessel
+constexpr double most_more = 100000;  // vessels nobody adds: their size is a slip
 
 /// The hatch as it is while nobody is there: on the feed of that age, and no bird leaves.
 domain::Hatch left_alone(domain::Hatch hatch, Ages ages) {
@@ -151,8 +154,7 @@ class Group {
         double const share = std::max(one.holding.fill, vessel.least) + vessel.behind;
         one.holding.leave = scaled(vessel.content, share);
         one.holding.full = share / (1 + vessel.behind);
-        one.holding.more =
-            std::max(0, static_cast<int>(std::ceil(vessel.count * one.holding.fill - rounding)) - vessel.count);
+        one.holding.more = more_of(vessel, one.holding.fill);
         for (double& time : one.empty) time -= in_days(ages_.from);
         auto sample = one.empty;
         one.holding.safe_for = some(quantile(sample, 1 - absence.sure));
@@ -160,6 +162,16 @@ class Group {
         one.holding.lasts = {some(lasts.p05), some(lasts.p50), some(lasts.p95)};
         for (double& time : one.empty) time += in_days(one.holding.from - absence.from);
         return one;
+    }
+
+    /// Vessels to add so that all of them hold `fill` times what they do.
+    static int more_of(Vessel const& vessel, double fill) {
+        double const more = std::ceil(vessel.count * fill - rounding) - vessel.count;
+        if (more > most_more) {
+            throw NoAnswer(vessel.key + ": holds so little that more than " + number(most_more, 0) +
+                           " more would be needed; check its size and the number of birds");
+        }
+        return whole_number(std::max(more, 0.0));
     }
 
     static std::optional<Duration> some(double time) {
@@ -179,12 +191,12 @@ class Group {
 
 std::vector<Followed> follow_all(Lessons const& lessons, Rations const& rations, Absence const& absence,
                                  std::size_t points) {
-    Draws const draws(lessons.belief, points);
+    Draws const draws(lessons.belief, points > 0 ? points : worlds_for(lessons.belief.flocks()));
     std::vector<Followed> all;
     for (std::size_t i = 0; i < lessons.farm.hatches.size(); ++i) {
         domain::Hatch const& hatch = lessons.farm.hatches[i];
         Ages const ages{std::max(hatch.first_age, absence.from - hatch.date), absence.until - hatch.date};
-        if (!(ages.from < hatch.until && ages.from < ages.to)) continue;
+        if (!(ages.from + instant < std::min(hatch.until, ages.to))) continue;
         if (in_birds(Flock(hatch, rations.kinds.at(hatch.kind)).alive(ages.from)) < 0.5) continue;  // all gone
         Group(lessons, i, rations, draws, ages).judge(absence, all);
     }

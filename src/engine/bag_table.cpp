@@ -11,7 +11,6 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr std::size_t most_ways = 1'000'000;
 constexpr double least_money = 1e-9;
 constexpr double never = std::numeric_limits<double>::infinity();
 
@@ -25,7 +24,7 @@ double BagTable::Size::price(int count) const {
     return price;
 }
 
-BagTable::BagTable(std::vector<BagOffer> const& offers, double most) {
+BagTable::BagTable(std::vector<BagOffer> const& offers, double most, std::size_t ways) {
     std::map<double, std::map<int, double>> prices;
     for (BagOffer const& offer : offers) prices[in_kilograms(offer.size)][offer.from] = in_money(offer.price);
     double limit = most;
@@ -39,7 +38,7 @@ BagTable::BagTable(std::vector<BagOffer> const& offers, double most) {
         rate_ = std::min(rate_, size.prices.back().price / weight);
         sizes_.push_back(std::move(size));
     }
-    put_together(0, {0, 0, {}}, limit);
+    put_together(0, {0, 0, {}}, limit, ways);
     drop_dearer();
     cheapest_.resize(entries_.size());
     for (std::size_t i = entries_.size(); i-- > 0;) {
@@ -48,9 +47,9 @@ BagTable::BagTable(std::vector<BagOffer> const& offers, double most) {
     }
 }
 
-void BagTable::put_together(std::size_t size, Entry const& so_far, double limit) {
+void BagTable::put_together(std::size_t size, Entry const& so_far, double limit, std::size_t ways) {
     if (size == sizes_.size()) {
-        if (entries_.size() == most_ways) {
+        if (entries_.size() == ways) {
             throw NoAnswer("bags can be put together in more than a million ways; state fewer or larger sizes");
         }
         entries_.push_back(so_far);
@@ -61,7 +60,7 @@ void BagTable::put_together(std::size_t size, Entry const& so_far, double limit)
         next.weight += sizes_[size].weight * count;
         next.cost += sizes_[size].price(count) * count;
         next.counts.push_back(count);
-        put_together(size + 1, next, limit);
+        put_together(size + 1, next, limit, ways);
     }
 }
 
@@ -72,6 +71,7 @@ void BagTable::drop_dearer() {
     });
     auto const same = [](Entry const& a, Entry const& b) { return std::abs(a.weight - b.weight) <= least_weight; };
     entries_.erase(std::unique(entries_.begin(), entries_.end(), same), entries_.end());
+    entries_.shrink_to_fit();
 }
 
 std::vector<BagsBought> BagTable::bags(std::size_t entry) const {

@@ -14,8 +14,9 @@ inline constexpr double least_weight = 1e-7;
 /// money.
 class BagTable {
   public:
-    /// Holds weights of at least `most`. Throws NoAnswer for more than a million ways to put bags together.
-    BagTable(std::vector<BagOffer> const& offers, double most);
+    static constexpr std::size_t most_ways = 1'000'000;
+    /// Holds weights of at least `most`. Throws NoAnswer for more than so many ways to put bags together.
+    BagTable(std::vector<BagOffer> const& offers, double most, std::size_t ways = most_ways);
 
     [[nodiscard]] std::size_t size() const { return entries_.size(); }
     [[nodiscard]] double weight(std::size_t entry) const { return entries_[entry].weight; }
@@ -49,7 +50,7 @@ class BagTable {
         std::vector<Price> prices;  // for more and more bags
         [[nodiscard]] double price(int count) const;
     };
-    void put_together(std::size_t size, Entry const& so_far, double limit);
+    void put_together(std::size_t size, Entry const& so_far, double limit, std::size_t ways);
     void drop_dearer();
     [[nodiscard]] double exact_cost(double weight) const;
     std::vector<Size> sizes_;

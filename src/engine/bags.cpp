@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cropful/fault.hpp"
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::engine {
 
@@ -84,7 +85,7 @@ void add_cost(Plan& plan, std::optional<Money> const& cost) {
 
 int whole(double packs) {
     if (packs > most_packs) throw NoAnswer("more than 10 million bags or packs would be needed; check their size");
-    return std::max(0, static_cast<int>(std::ceil(packs - rounding)));
+    return whole_number(std::max(std::ceil(packs - rounding), 0.0));
 }
 
 std::optional<Money> cost(std::optional<Money> price, int packs) {

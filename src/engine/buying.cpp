@@ -6,6 +6,7 @@
 
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 #include "engine/buying_parts.hpp"
 
 namespace cropful::engine {
@@ -13,20 +14,20 @@ namespace cropful::engine {
 namespace {
 
 constexpr Duration instant = days(1e-9);
+constexpr std::size_t most_days = 3653;  // 10 years; a date further off is a slip
 
-int day_of(TripPlan const& trips, Moment moment) {
-    return static_cast<int>(std::floor(in_days(moment + instant - trips.first)));
-}
+int days_between(std::chrono::sys_days from, std::chrono::sys_days to) { return static_cast<int>((to - from).count()); }
 
-/// The first and the end of the days of a plan.
-std::pair<Moment, Moment> days_of(Plan const& plan) {
-    Purchase const& any = plan.feeds.front();
-    Moment first = any.first_needed, end = any.last_needed;
-    for (Purchase const& feed : plan.feeds) {
-        first = std::min(first, feed.first_needed);
-        end = std::max(end, feed.last_needed);
+/// The first and the end of the days on which a plan's feed is eaten.
+std::pair<std::chrono::sys_days, std::chrono::sys_days> days_of(Plan const& plan) {
+    auto first = std::chrono::sys_days::max(), end = std::chrono::sys_days::min();
+    for (HatchPlan const& hatch : plan.hatches) {
+        for (FeedNeed const& part : hatch.feeds) {
+            first = std::min(first, part.first_day);
+            end = std::max(end, part.first_day + std::chrono::days(part.daily.size()));
+        }
     }
-    return {Moment(first.date()), end};
+    return {first, end};
 }
 
 FeedToBuy feed_to_buy(domain::Feed const& feed, std::size_t length) {
@@ -38,7 +39,7 @@ FeedToBuy feed_to_buy(domain::Feed const& feed, std::size_t length) {
         throw NoAnswer(feed.title + ": when to buy it cannot be said without the size and price of its bags; " +
                        "state bag and price, or bags");
     }
-    if (feed.keeps) one.keeps = static_cast<int>(std::floor(in_days(*feed.keeps + instant)));
+    if (feed.keeps) one.keeps = whole_number(std::floor(in_days(*feed.keeps + instant)));
     return one;
 }
 
@@ -116,12 +117,17 @@ void add_packs(TripPlan& trips) {
 
 TripPlan plan_trips(Plan const& plan) {
     auto const [first, end] = days_of(plan);
-    auto const length = static_cast<std::size_t>(std::ceil(in_days(end - first - instant)));
+    auto const length = static_cast<std::size_t>(days_between(first, end));
+    if (length > most_days) {
+        throw NoAnswer("from " + Moment(first).day_year() + " to " + Moment(end).day_year() + " are " +
+                       number(static_cast<double>(length), 0) + " days, and trips are planned for at most " +
+                       number(most_days, 0) + ": check the dates, or ask for a part with --from and --to");
+    }
     domain::Store const store = plan.farm.store.value_or(domain::Store{});
-    TripPlan trips{plan, first, {}, {}, {}, {}, {}, {}};
+    TripPlan trips{plan, Moment(first), {}, {}, {}, {}, {}, {}};
     trips.buying.keeping = store.keeping;
     trips.buying.holds = store.holds;
-    trips.buying.lead = static_cast<int>(in_days(store.lead));
+    trips.buying.lead = whole_number(in_days(store.lead));
     for (Purchase const& purchase : plan.feeds) {
         trips.feeds.push_back(purchase.key);
         trips.spare.push_back(purchase.spare);
@@ -129,7 +135,7 @@ TripPlan plan_trips(Plan const& plan) {
     }
     auto const orders = orders_of(trips);
     for (Order const& order : orders) {
-        for (std::size_t i = 0; i < trips.feeds.size(); ++i) add_to(trips.buying.feeds[i].needs, order.needs[i]);
+        for (Want const& want : order.wants) add_to(trips.buying.feeds[want.feed].needs, want);
     }
     for (std::size_t i = 0; i < trips.feeds.size(); ++i) set_spare_aside(trips.buying.feeds[i], trips.spare[i]);
     trips.buying.trips = trip_days(trips, length);
@@ -145,19 +151,12 @@ TripPlan plan_trips(Plan const& plan) {
 std::vector<Order> orders_of(TripPlan const& trips) {
     std::vector<Order> all;
     for (HatchPlan const& hatch : trips.plan.hatches) {
-        Order order{0, std::vector<std::vector<Mass>>(trips.feeds.size())};
-        std::optional<int> first;
-        for (std::size_t i = 0; i < trips.feeds.size(); ++i) {
-            order.needs[i].assign(trips.buying.feeds[i].needs.size(), kilograms(0));
-        }
+        Order order;
         for (FeedNeed const& part : hatch.feeds) {
-            int const start = day_of(trips, hatch.hatch.date + part.from);
-            auto& needs = order.needs[number_of(trips, part.feed)];
-            for (std::size_t i = 0; i < part.daily.size(); ++i)
-                needs[static_cast<std::size_t>(start) + i] += part.daily[i];
-            first = std::min(first.value_or(start), start);
+            int const from = days_between(trips.first.calendar_day(), part.first_day);
+            order.day = order.wants.empty() ? from : std::min(order.day, from);
+            order.wants.push_back({number_of(trips, part.feed), from, &part});
         }
-        order.day = first.value_or(0);
         all.push_back(std::move(order));
     }
     return all;

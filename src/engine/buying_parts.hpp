@@ -6,13 +6,20 @@
 
 namespace cropful::engine {
 
-/// One hatch's first day and its need of each feed on each day.
+/// One hatch's need of one feed from a day on.
+struct Want {
+    std::size_t feed;
+    int from;
+    FeedNeed const* need;  // of the trips' plan
+};
+/// One hatch's first day and all it needs.
 struct Order {
-    int day;
-    std::vector<std::vector<Mass>> needs;
+    int day = 0;
+    std::vector<Want> wants{};
 };
 std::vector<Order> orders_of(TripPlan const& trips);
-void add_to(std::vector<Mass>& sum, std::vector<Mass> const& more);
+/// Adds what is wanted to the days of its feed.
+void add_to(std::vector<Mass>& days, Want const& want);
 
 /// Whether what is on hand of a feed does not last to before `end`.
 bool is_short(FeedToBuy const& feed, std::size_t end);

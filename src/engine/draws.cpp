@@ -4,7 +4,7 @@
 #include <boost/random/sobol.hpp>
 #include <numbers>
 
-#include "cropful/fault.hpp"
+#include "cropful/domain/farm.hpp"
 
 namespace cropful::engine {
 
@@ -16,11 +16,17 @@ double score_at(double probability) {
     return -std::numbers::sqrt2 * boost::math::erfc_inv(2 * probability, InDouble());
 }
 
-constexpr std::size_t most_flocks = 900;  // Boost's direction numbers end at 3667 dimensions
+// Boost's direction numbers end at 3667 dimensions, and a flock takes four.
+static_assert(4 * domain::most_hatches <= 3667);
 
 constexpr double two_to_64 = 18446744073709551616.0;
 
 }  // namespace
+
+std::size_t worlds_for(std::size_t flocks) {
+    constexpr std::size_t many = 250;
+    return flocks <= many ? Belief::usual_worlds : Belief::usual_worlds / 4;
+}
 
 std::vector<double> sobol_normals(std::size_t points, std::size_t columns) {
     boost::random::sobol engine(columns);
@@ -37,7 +43,6 @@ std::vector<double> sobol_normals(std::size_t points, std::size_t columns) {
 }
 
 Draws::Draws(Belief const& belief, std::size_t points) : points_(points) {
-    if (belief.flocks() > most_flocks) throw NoAnswer("more than 900 hatches in one farm file: split it into several");
     scores_ = sobol_normals(points, 4 * belief.flocks());
     bend_to(belief);
 }

@@ -28,6 +28,10 @@ class Draws {
     std::vector<double> scores_;  // column by column
 };
 
+/// How many worlds a farm is judged in: the usual, and a quarter of them where there are so many flocks (more than 250)
+/// that all would take minutes and hundreds of megabytes. The sums of so many vary little from world to world.
+std::size_t worlds_for(std::size_t flocks);
+
 /// `points` (a power of two) points of independent standard normal scores, column by column.
 std::vector<double> sobol_normals(std::size_t points, std::size_t columns);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/calendar_days.hpp"
 #include "engine/refills.hpp"
 
 namespace cropful::engine {
@@ -46,11 +47,9 @@ double bird_days(Flock const& flock, Duration from, Duration to) {
 std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed,
                          Usage<Volume> const& water, Ages ages) {
     std::vector<Day> all;
-    Moment const end = hatch.date + ages.to;
-    for (Moment day((hatch.date + ages.from).date()); day + instant < end; day = day + days(1)) {
-        Duration const from = std::max(day - hatch.date, ages.from);
-        Duration const to = std::min(day + days(1) - hatch.date, ages.to);
-        all.push_back({day, flock.alive(from), water.between(from, to), eaten(hatch, feed, from, to)});
+    for (CalendarDay const& day : calendar_days(hatch, ages.from, ages.to)) {
+        all.push_back({Moment(day.day), flock.alive(day.from), water.between(day.from, day.to),
+                       eaten(hatch, feed, day.from, day.to)});
     }
     return all;
 }

@@ -18,26 +18,28 @@ int trip_before(Buying const& buying, int day) {
 }
 
 /// A trip for each hatch, for all that it and those before it still want.
-std::vector<Errand> by_hatches(TripPlan const& trips, std::vector<Order> orders) {
+NextErrand by_hatches(TripPlan const& trips, std::vector<Order> orders) {
     Buying const& buying = trips.buying;
     for (Order& order : orders) order.day = trip_before(buying, order.day - buying.lead);
     std::stable_sort(orders.begin(), orders.end(), [](Order const& a, Order const& b) { return a.day < b.day; });
     std::vector<std::vector<Mass>> wants(trips.feeds.size(), std::vector<Mass>(buying.trips.size(), kilograms(0)));
-    std::vector<Errand> errands;
-    for (Order const& order : orders) {
-        for (std::size_t i = 0; i < wants.size(); ++i) {
-            bool const is_new = std::all_of(wants[i].begin(), wants[i].end(), [](Mass m) { return m == kilograms(0); });
-            add_to(wants[i], order.needs[i]);
-            auto const first = std::find_if(wants[i].begin(), wants[i].end(), [](Mass m) { return m > kilograms(0); });
-            if (is_new && first != wants[i].end()) *first += trips.spare[i];
+    return [&trips, orders = std::move(orders), wants = std::move(wants),
+            next = std::size_t{0}]() mutable -> std::optional<Errand> {
+        if (next == orders.size()) return std::nullopt;
+        Order const& order = orders[next++];
+        for (Want const& want : order.wants) {
+            auto& days = wants[want.feed];
+            bool const is_new = std::all_of(days.begin(), days.end(), [](Mass m) { return m == kilograms(0); });
+            add_to(days, want);
+            auto const first = std::find_if(days.begin(), days.end(), [](Mass m) { return m > kilograms(0); });
+            if (is_new && first != days.end()) *first += trips.spare[want.feed];
         }
-        errands.push_back({order.day, wants});
-    }
-    return errands;
+        return Errand{order.day, wants};
+    };
 }
 
 /// A trip on the first day and on the first of each month, for what is fed till the next.
-std::vector<Errand> by_months(TripPlan const& trips) {
+NextErrand by_months(TripPlan const& trips) {
     Buying const& buying = trips.buying;
     std::vector<int> starts{trip_before(buying, 0)};
     for (int day = 1; at(day) < buying.trips.size(); ++day) {
@@ -45,26 +47,26 @@ std::vector<Errand> by_months(TripPlan const& trips) {
         int const trip = trip_before(buying, day);
         if (trip > starts.back()) starts.push_back(trip);
     }
-    std::vector<Errand> errands;
-    for (std::size_t i = 0; i < starts.size(); ++i) {
+    return [&buying, starts = std::move(starts), next = std::size_t{0}]() mutable -> std::optional<Errand> {
+        if (next == starts.size()) return std::nullopt;
+        Errand errand{starts[next++], {}};
         std::size_t const length = buying.trips.size();
-        bool const last = i + 1 == starts.size();
-        std::size_t const end = last ? length : std::min(length, at(starts[i + 1] + buying.lead));
-        Errand errand{starts[i], {}};
+        std::size_t const end = next == starts.size() ? length : std::min(length, at(starts[next] + buying.lead));
         for (FeedToBuy const& feed : buying.feeds) {
             errand.wants.push_back(feed.needs);
             std::fill(errand.wants.back().begin() + static_cast<std::ptrdiff_t>(end), errand.wants.back().end(),
                       kilograms(0));
         }
-        errands.push_back(std::move(errand));
-    }
-    return errands;
+        return errand;
+    };
 }
 
 }  // namespace
 
-void add_to(std::vector<Mass>& sum, std::vector<Mass> const& more) {
-    std::transform(sum.begin(), sum.end(), more.begin(), sum.begin(), std::plus<>());
+void add_to(std::vector<Mass>& days, Want const& want) {
+    auto const& daily = want.need->daily;
+    auto const from = days.begin() + want.from;
+    std::transform(daily.begin(), daily.end(), from, from, std::plus<>());
 }
 
 bool is_short(FeedToBuy const& feed, std::size_t end) {
@@ -77,7 +79,7 @@ std::vector<OtherWay> other_ways(TripPlan const& trips, std::vector<Order> const
     bool const can_go = std::any_of(days.begin(), days.end(), [](auto const& day) { return day.has_value(); });
     std::vector<OtherWay> all;
     if (!can_go) return all;
-    auto const add = [&](std::string const& policy, std::vector<Errand> const& errands) {
+    auto const add = [&](std::string const& policy, NextErrand const& errands) {
         auto const shopping = run_errands(trips.buying, errands);
         if (shopping) all.push_back({policy, shopping->cost(), static_cast<int>(shopping->trips.size())});
     };

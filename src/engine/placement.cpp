@@ -1,12 +1,15 @@
 #include "cropful/engine/placement.hpp"
+#include "cropful/quantities/whole.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <map>
 
+#include "cropful/fault.hpp"
+#include "cropful/quantities/print.hpp"
 #include "engine/flock.hpp"
 #include "engine/refills.hpp"
+#include "engine/roster.hpp"
 
 namespace cropful::engine {
 
@@ -14,16 +17,9 @@ namespace {
 
 using domain::Brooder;
 
-constexpr double rounding = 1e-9;    // of a brooder: 2.0000000001 are 2
-constexpr int longest_search = 366;  // days a hatch is moved at most
-
-/// What a hatch asks of its sort of brooder.
-struct Booking {
-    domain::Hatch const* hatch;
-    Moment from;
-    Duration stay;
-    int needs;
-};
+constexpr double rounding = 1e-9;           // of a brooder: 2.0000000001 are 2
+constexpr int longest_search = 366;         // days a hatch is moved at most
+constexpr std::size_t most_stays = 50'000;  // more is a slip, and no page anybody reads
 
 Heads held(Brooder const& sort, Duration age) {
     Heads birds = sort.holds.front().birds;
@@ -59,7 +55,7 @@ class Crowd {
     [[nodiscard]] int needs() const {
         double most = 0;
         for (Duration const& age : ages_) most = std::max(most, ratio(flock_.alive(age) / held(sort_, age)));
-        return static_cast<int>(std::ceil(most - rounding));
+        return whole_number(std::ceil(most - rounding));
     }
     /// Birds that so many brooders do not hold on the worst day.
     [[nodiscard]] Heads left_over(int brooders) const {
@@ -89,57 +85,21 @@ std::vector<std::vector<int>> assign(std::vector<Booking> const& bookings, Brood
         for (std::size_t i = 0; i < free_from.size() && static_cast<int>(numbers.size()) < booking.needs; ++i) {
             if (free_from[i] && *free_from[i] > booking.from + instant) continue;
             numbers.push_back(static_cast<int>(i) + 1);
-            free_from[i] = booking.from + booking.stay + rest(sort);
+            free_from[i] = booking.free_from(rest(sort));
         }
         all.push_back(std::move(numbers));
     }
     return all;
 }
 
-/// How many each booking gets, without saying which; bookings in order of date.
-std::vector<int> counts(std::vector<Booking> const& bookings, Brooder const& sort) {
-    struct Busy {
-        Moment until;
-        int count;
-    };
-    std::vector<Busy> busy;
-    std::vector<int> all;
-    for (Booking const& booking : bookings) {
-        std::erase_if(busy, [&](Busy const& one) { return one.until <= booking.from + instant; });
-        int left = sort.count;
-        for (Busy const& one : busy) left -= one.count;
-        all.push_back(std::min(booking.needs, left));
-        busy.push_back({booking.from + booking.stay + rest(sort), all.back()});
-    }
-    return all;
-}
-
-/// Whether the whole of a booking fits at another time, after those of the same day, and no other gets fewer than now.
-bool fits(std::vector<Booking> bookings, std::size_t moved, Moment when, std::vector<int> now, Brooder const& sort) {
-    auto const offset = static_cast<std::ptrdiff_t>(moved);
-    Booking booking = bookings[moved];
-    booking.from = when;
-    bookings.erase(bookings.begin() + offset);
-    now.erase(now.begin() + offset);
-    auto const place = std::upper_bound(bookings.begin(), bookings.end(), booking,
-                                        [](Booking const& a, Booking const& b) { return a.from < b.from; });
-    auto const index = place - bookings.begin();
-    bookings.insert(place, booking);
-    auto then = counts(bookings, sort);
-    bool const whole = then[static_cast<std::size_t>(index)] == booking.needs;
-    then.erase(then.begin() + index);
-    return whole && std::equal(then.begin(), then.end(), now.begin(), std::greater_equal<>());
-}
-
 /// The nearest date of hatch on which it fits, in steps of this many days.
-std::optional<Moment> nearest_fit(std::vector<Booking> const& bookings, std::size_t moved, double step,
-                                  Brooder const& sort) {
+std::optional<Moment> nearest_fit(Roster const& roster, std::vector<Booking> const& bookings, std::size_t moved,
+                                  double step, Brooder const& sort) {
     Booking const& booking = bookings[moved];
     if (booking.needs > sort.count) return std::nullopt;
-    auto const now = counts(bookings, sort);
     for (int i = 1; i <= longest_search; ++i) {
         Duration const by = days(step * i);
-        if (fits(bookings, moved, booking.from + by, now, sort)) return booking.hatch->date + by;
+        if (roster.fits(moved, booking.from + by)) return booking.hatch->date + by;
     }
     return std::nullopt;
 }
@@ -163,6 +123,7 @@ void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& f
         bookings.push_back({&hatch, hatch.date + hatch.first_age, crowd.stay(), crowd.needs()});
     }
     auto const numbers = assign(bookings, sort);
+    Roster const roster(bookings, sort.count, rest(sort));
     for (std::size_t i = 0; i < bookings.size(); ++i) {
         Booking const& booking = bookings[i];
         Heads const all = crowds[i].at_first();
@@ -171,7 +132,8 @@ void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& f
         if (gets == booking.needs) continue;
         placement.unplaced.push_back({booking.hatch->name, sort.key, crowds[i].left_over(gets), all, booking.needs,
                                       gets, booking.from, booking.from + booking.stay,
-                                      nearest_fit(bookings, i, -1, sort), nearest_fit(bookings, i, +1, sort)});
+                                      nearest_fit(roster, bookings, i, -1, sort),
+                                      nearest_fit(roster, bookings, i, +1, sort)});
     }
 }
 
@@ -179,7 +141,13 @@ void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& f
 
 Placement place(domain::Farm const& farm, Rations const& rations) {
     Placement placement;
-    for (auto const& [key, sort] : farm.brooders) place_sort(placement, sort, farm, rations);
+    for (auto const& [key, sort] : farm.brooders) {
+        place_sort(placement, sort, farm, rations);
+        if (placement.stays.size() > most_stays) {
+            throw NoAnswer(key + ": brooders would be taken more than " + number(most_stays, 0) +
+                           " times; check how many birds one holds");
+        }
+    }
     for (domain::Hatch const& hatch : farm.hatches) {
         if (!hatch.brooder) placement.unnamed.push_back(hatch.name);
     }

@@ -4,11 +4,15 @@
 #include <cmath>
 
 #include "cropful/fault.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 #include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
+#include "engine/calendar_days.hpp"
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/course.hpp"
+#include "engine/draws.hpp"
 #include "engine/keeping.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
@@ -23,11 +27,42 @@ std::optional<Ages> ages_in(domain::Hatch const& hatch, Window const& window) {
     Ages ages{hatch.first_age, hatch.until};
     if (window.from) ages.from = std::max(ages.from, *window.from - hatch.date);
     if (window.until) ages.to = std::min(ages.to, *window.until - hatch.date);
-    return ages.from < ages.to ? std::optional(ages) : std::nullopt;
+    return ages.from + instant < ages.to ? std::optional(ages) : std::nullopt;
 }
 
 /// Over stretches no longer than this each world keeps one factor of use.
 constexpr Duration longest_piece = days(7);
+
+/// More than any farm is planned for at once; it would take minutes and gigabytes.
+constexpr double most_hatch_days = 400'000;
+constexpr std::size_t most_deeds = 100'000;
+
+/// Throws NoAnswer for a farm whose hatches are kept for more days together than are worked out.
+void refuse_endless(domain::Farm const& farm, Window const& window) {
+    double sum = 0;
+    for (domain::Hatch const& hatch : farm.hatches) {
+        if (auto const ages = ages_in(hatch, window)) sum += in_days(ages->to - ages->from);
+    }
+    if (sum <= most_hatch_days) return;
+    throw NoAnswer("the " + number(static_cast<double>(farm.hatches.size()), 0) + " hatches are kept for " +
+                   number(sum, 0) + " days together, and at most " + number(most_hatch_days, 0) +
+                   " are worked out at once: check every, times and until, or split the file");
+}
+
+std::size_t deeds(HatchPlan const& plan) {
+    return (plan.hoppers ? plan.hoppers->fills.size() : 0) + (plan.drinkers ? plan.drinkers->fills.size() : 0) +
+           (plan.mix ? plan.mix->batches.size() : 0);
+}
+
+/// Throws NoAnswer for fills and batches that add up to more than anybody can do or read.
+void refuse_endless(Plan const& plan) {
+    std::size_t sum = 0;
+    for (HatchPlan const& hatch : plan.hatches) sum += deeds(hatch);
+    if (sum <= most_deeds) return;
+    throw NoAnswer("hoppers and drinkers would be filled and solutions mixed more than " +
+                   number(static_cast<double>(most_deeds), 0) +
+                   " times in all: check their sizes, change_every and keeps, or ask for a part with --from and --to");
+}
 
 /// What each feed is needed for in every world, in kg, hatch by hatch and in all.
 using WorldNeeds = std::map<std::string, std::vector<double>>;
@@ -40,10 +75,8 @@ std::vector<Mass> by_days(domain::Hatch const& hatch, Usage<Mass> const& usage, 
     Mass const central = usage.between(from, to);
     double const raised = central > kilograms(0) ? ratio(whole / central) : 0;
     std::vector<Mass> all;
-    Duration midnight = Moment((hatch.date + from).date()) - hatch.date;
-    for (; midnight < to; midnight += days(1)) {
-        Duration const start = std::max(from, midnight), end = std::min(to, midnight + days(1));
-        all.push_back(start < end ? usage.between(start, end) * raised : kilograms(0));
+    for (CalendarDay const& day : calendar_days(hatch, from, to)) {
+        all.push_back(usage.between(day.from, day.to) * raised);
     }
     return all;
 }
@@ -54,7 +87,7 @@ void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Inta
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         Duration const from = std::max(ages.from, hatch.feeding[i].from);
         Duration const to = std::min(ages.to, fed_until(hatch, i));
-        if (!(from < to)) continue;
+        if (!(from + instant < to)) continue;
         auto worlds = world_totals(usage, pieces(flock, intake, from, to, longest_piece), spread, sway);
         auto& all = needs[hatch.feeding[i].feed];
         all.resize(worlds.size());
@@ -67,14 +100,15 @@ void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Inta
                               amounts,
                               0,
                               {},
+                              (hatch.date + from).calendar_day(),
                               by_days(hatch, usage, from, to, amounts.p95)});
     }
 }
 
 std::vector<Week> weeks(Flock const& flock, Usage<Mass> const& feed, Usage<Volume> const& water, Ages ages) {
     std::vector<Week> rows;
-    for (Duration age = ages.from; age < ages.to;) {
-        int const number = static_cast<int>(std::floor(in_days(age) / 7)) + 1;
+    for (Duration age = ages.from; age + instant < ages.to;) {
+        int const number = whole_number(std::floor(in_days(age) / 7)) + 1;
         Duration const day_end = age + days(1);
         rows.push_back({number, age, flock.alive(age), feed.between(age, day_end), water.between(age, day_end)});
         age = days(7.0 * number);
@@ -144,7 +178,8 @@ Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
 Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary,
                NeedScale scale) {
     Lessons lessons = learn(farm, rations, diary);
-    Draws draws(lessons.belief);
+    refuse_endless(farm, window);
+    Draws draws(lessons.belief, worlds_for(lessons.belief.flocks()));
     Judged judged{std::move(lessons), std::move(draws), {}};
     Plan plan;
     plan.farm = judged.lessons.farm;
@@ -153,6 +188,7 @@ Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, 
     for (std::size_t i = 0; i < farm.hatches.size(); ++i) {
         if (auto const ages = ages_in(farm.hatches[i], window)) {
             plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale));
+            refuse_endless(plan);
         }
     }
     std::vector<std::string> names;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/quantities/whole.hpp"
+
 namespace cropful::engine {
 
 namespace {
@@ -13,7 +15,7 @@ using Place = std::vector<double>::iterator;
 double between(std::vector<double>& sample, Place first, double share) {
     double const last = static_cast<double>(sample.size() - 1);
     double const rank = std::clamp(share * static_cast<double>(sample.size()) - 0.5, 0.0, last);
-    auto const low = sample.begin() + static_cast<std::ptrdiff_t>(rank);
+    auto const low = sample.begin() + quantities::whole_number<std::ptrdiff_t>(rank);
     std::nth_element(std::min(first, low), low, sample.end());
     double const part = rank - std::floor(rank);
     if (part == 0 || low + 1 == sample.end()) return *low;
@@ -27,7 +29,7 @@ double quantile(std::vector<double>& sample, double share) { return between(samp
 
 Band<double> band(std::vector<double>& sample) {
     auto const at = [&](double share) {
-        return sample.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(sample.size()));
+        return sample.begin() + quantities::whole_number<std::ptrdiff_t>(share * static_cast<double>(sample.size()));
     };
     Band<double> band;
     band.p05 = between(sample, sample.begin(), 0.05);

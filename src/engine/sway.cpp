@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/quantities/whole.hpp"
+
 namespace cropful::engine {
 
 namespace {
@@ -15,7 +17,8 @@ double place(double score) {
 
 /// The place before, and the part of a step from there.
 struct Between {
-    explicit Between(double place) : below(static_cast<std::size_t>(place)), part(place - static_cast<double>(below)) {}
+    explicit Between(double place)
+        : below(whole_number<std::size_t>(place)), part(place - static_cast<double>(below)) {}
     std::size_t below;
     double part;
     template <class Values>

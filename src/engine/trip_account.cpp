@@ -59,13 +59,14 @@ class Bin {
 
 std::vector<BagTable> bag_tables(Buying const& buying, std::vector<Eating> const& eating) {
     std::vector<BagTable> tables;
+    std::size_t ways = BagTable::most_ways;  // that are left for the feeds to come
     for (std::size_t i = 0; i < eating.size(); ++i) {
         double most = 0;
         for (int day = 0; day < eating[i].horizon(); ++day) {
             int const end = std::min(eating[i].last(day), eating[i].horizon() - 1) + 1;
             most = std::max(most, eating[i].between(day, end));
         }
-        tables.emplace_back(buying.feeds[i].bags, most);
+        ways -= tables.emplace_back(buying.feeds[i].bags, most, ways).size();
     }
     return tables;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::engine {
 
@@ -33,6 +34,7 @@ TripSearch::TripSearch(Buying const& buying, std::vector<Eating> const& eating, 
 TripSearch::Found TripSearch::run(std::size_t labels, double most) {
     most_ = most;
     cut_ = no_way;
+    work_ = 0;
     labels_.clear();
     many_ = 4 * std::max<std::size_t>(labels, 1);
     mornings_.assign(at(bounds_.horizon() + 1), {});
@@ -51,6 +53,7 @@ TripSearch::Found TripSearch::run(std::size_t labels, double most) {
             for (int next = bounds_.next(day); next <= bounds_.horizon(); next = bounds_.next(next)) {
                 if (labels > 0 || next == bounds_.best_next(day)) expand(i, next);
             }
+            if (labels > 0 && work_ > most_work) return {no_way, {}, false};
         }
     }
     Found found;
@@ -72,6 +75,7 @@ double TripSearch::bound(Label const& label) const { return label.cost + label.b
 
 /// From a label to the next trip, in every way that may be worth it.
 void TripSearch::expand(std::size_t number, int next) {
+    ++work_;
     Label const& label = labels_[number];
     bool const bought = label.day >= 0;
     double const trip = bought ? bounds_.trip(label.day) + bounds_.keeping(label.day, next) : 0;
@@ -79,6 +83,7 @@ void TripSearch::expand(std::size_t number, int next) {
     std::vector<std::vector<Option>> all;
     for (std::size_t i = 0; i < eating_.size(); ++i) {
         all.push_back(options(label, i, next));
+        work_ += static_cast<double>(all.back().size());
         if (!all.back().empty()) continue;
         if (next == bounds_.next(label.day)) obstacle_ = Obstacle{Obstacle::Why::stale, label.day, i};
         return;
@@ -163,6 +168,7 @@ bool TripSearch::join(std::size_t number, int next, std::vector<std::vector<Opti
         if (feed == feeds) {
             fits = true;
             ++ways;
+            ++work_;
             Label label{next, cost, to_come, {}, number, {}};
             bool empty = true;
             for (Option const* option : picked) {
@@ -193,7 +199,8 @@ bool TripSearch::join(std::size_t number, int next, std::vector<std::vector<Opti
 void TripSearch::place(Label&& label) {
     Key key;
     for (Shelf const& shelf : label.shelves) {
-        for (Lot const& lot : shelf) key.emplace_back(lot.last, std::llround(lot.weight / weight_step));
+        for (Lot const& lot : shelf)
+            key.emplace_back(lot.last, whole_number<long long>(std::round(lot.weight / weight_step)));
         key.emplace_back(-1, 0);
     }
     if (label.day == bounds_.horizon()) key.clear();
@@ -246,7 +253,10 @@ void TripSearch::settle(int day, std::size_t labels) {
     std::stable_sort(ways.begin(), ways.end(), [&](Label const& a, Label const& b) { return bound(a) < bound(b); });
     std::size_t const first = labels_.size();
     for (Label& label : ways) {
-        auto const no_better = [&](Label const& other) { return is_no_better(label, other); };
+        auto const no_better = [&](Label const& other) {
+            work_ += 0.1;  // of the time it takes to go on from one
+            return is_no_better(label, other);
+        };
         if (std::any_of(labels_.begin() + static_cast<std::ptrdiff_t>(first), labels_.end(), no_better)) continue;
         if (labels_.size() - first < std::max<std::size_t>(labels, 1)) {
             labels_.push_back(std::move(label));

@@ -18,6 +18,7 @@ struct Load {
 /// in the store.
 class TripSearch {
   public:
+    static constexpr double most_work = 2e6;
     /// All must outlive the search.
     TripSearch(Buying const& buying, std::vector<Eating> const& eating, std::vector<BagTable> const& tables,
                TripBounds const& bounds);
@@ -28,7 +29,8 @@ class TripSearch {
         bool proven = true;
     };
     /// Keeps at most `labels` ways to stand on a day and none that must cost more than `most` in the end. With 0 labels
-    /// only the trips that would be best if bags held any weight are tried.
+    /// only the trips that would be best if bags held any weight are tried; else a search that takes more than
+    /// `most_work` finds nothing and proves nothing.
     Found run(std::size_t labels, double most);
     /// Where the ways ended that came furthest.
     [[nodiscard]] std::optional<Obstacle> const& obstacle() const { return obstacle_; }
@@ -74,6 +76,7 @@ class TripSearch {
     bool may_waste_;  // more and fresher feed is never worse
     double most_ = no_way;
     double cut_ = no_way;  // the least that what was cut off could have come to
+    double work_ = 0;      // ways to go on that were looked at
     std::vector<Label> labels_;
     std::size_t many_ = 0;  // ways to stand on a day that are looked at closely
     std::vector<Morning> mornings_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/fault.hpp"
 #include "engine/trip_account.hpp"
 
 namespace cropful::engine {
@@ -74,13 +75,16 @@ Bought least_cost(Buying const& buying, std::size_t labels) {
             best.proven = found.proven;
         }
     }
+    if (best.cost == no_way && !best.proven) {
+        throw NoAnswer("no way to shop was found among the many there are: plan for fewer days, or state fewer feeds");
+    }
     if (best.cost == no_way) return {{}, search.obstacle()};
     Bought bought{account(buying, tables, best.loads), {}};
     bought.shopping->proven = best.proven;
     return bought;
 }
 
-std::optional<Shopping> run_errands(Buying const& buying, std::vector<Errand> const& errands) {
+std::optional<Shopping> run_errands(Buying const& buying, NextErrand const& next_errand) {
     auto const eating = eating_of(buying);
     auto const tables = bag_tables(buying, eating);
     TripBounds const bounds(buying, eating);
@@ -93,11 +97,11 @@ std::optional<Shopping> run_errands(Buying const& buying, std::vector<Errand> co
     if (!way.lasts(0, first == 0 ? 0 : bounds.cover(first))) return std::nullopt;
     way.wait(0, first);
     std::vector<Load> loads;
-    auto errand = errands.begin();
+    auto errand = next_errand();
     for (int day = first; day < bounds.horizon(); day = bounds.next(day)) {
         int const next = bounds.next(day);
-        bool const due = errand != errands.end() && errand->day <= day;
-        for (; errand != errands.end() && errand->day <= day; ++errand) way.wants = wants_of(buying, *errand);
+        bool const due = errand && errand->day <= day;
+        for (; errand && errand->day <= day; errand = next_errand()) way.wants = wants_of(buying, *errand);
         if (due || !way.lasts(day, bounds.cover(next))) {
             Load load = way.buy(day);
             if (!way.lasts(day, bounds.cover(next))) return std::nullopt;

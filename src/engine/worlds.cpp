@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/quantities/whole.hpp"
+
 namespace cropful::engine {
 
 std::vector<Piece> pieces(Flock const& flock, Intake const& intake, Duration from, Duration to, Duration longest) {
@@ -16,7 +18,7 @@ std::vector<Piece> pieces(Flock const& flock, Intake const& intake, Duration fro
     std::vector<Piece> all;
     for (std::size_t i = 1; i < ends.size(); ++i) {
         double const length = ends[i] - ends[i - 1];
-        int const parts = std::max(1, static_cast<int>(std::ceil(length / in_days(longest))));
+        int const parts = std::max(1, whole_number(std::ceil(length / in_days(longest))));
         if (length <= 0) continue;
         for (int part = 0; part < parts; ++part) {
             all.push_back({days(ends[i - 1] + length * part / parts), days(ends[i - 1] + length * (part + 1) / parts)});

@@ -26,6 +26,10 @@ constexpr std::array<Vulgar, 9> vulgars{{{"½", 1, 2},
                                          {"⅝", 5, 8},
                                          {"⅞", 7, 8}}};
 
+// What lies beyond is a slip, and sums of it would leave the numbers a computer holds.
+constexpr double smallest = 1e-12;
+constexpr double largest = 1e15;
+
 // Not std::isdigit: the locale has no say.
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
@@ -138,6 +142,7 @@ Number read_number(std::string_view text, Wanted const& wanted) {
         }
     }
     refuse_foreign_number(text, wanted);
+    if (value != 0 && !(value >= smallest && value <= largest)) wanted.refuse("the number is too large or too small");
     text = trim(text);
     if (number_first(text)) wanted.refuse("one number, without blanks in it");
     return {value, text};

@@ -1,4 +1,5 @@
 #include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 
 #include <algorithm>
 #include <array>
@@ -99,7 +100,7 @@ std::string number(double x, int decimals) {
 
 std::string plain(double x) {
     if (x == 0 || !std::isfinite(x)) return fixed(x, 0);
-    int const before = static_cast<int>(std::floor(std::log10(std::abs(x)))) + 1;
+    int const before = whole_number(std::floor(std::log10(std::abs(x)))) + 1;
     return without_trailing_zeros(fixed(x, std::clamp(4 - before, 0, 12)));
 }
 
@@ -138,14 +139,14 @@ std::string print(Temperature temperature, Measures measures) {
 std::string print_spoons(Volume volume, Measures measures) {
     if (measures != Measures::us) return number(in_millilitres(volume), 1) + " mL";
     double const teaspoons = in_litres(volume) / teaspoon;
-    long const eighths = std::lround(8 * teaspoons);
+    long const eighths = whole_number<long>(std::round(8 * teaspoons));
     if (eighths == 0) return teaspoons == 0 ? "0 tsp" : "under 1/8 tsp";
     if (eighths < 24) return mixed(eighths, 8) + " tsp";
     if (eighths < 384) {
         std::string const spoons = std::to_string(eighths / 24) + " tbsp";
         return eighths % 24 == 0 ? spoons : spoons + ' ' + mixed(eighths % 24, 8) + " tsp";
     }
-    long const tablespoons = std::lround(teaspoons / 3);
+    long const tablespoons = whole_number<long>(std::round(teaspoons / 3));
     std::string const cups = std::to_string(tablespoons / 16) + (tablespoons < 32 ? " cup" : " cups");
     return tablespoons % 16 == 0 ? cups : cups + ' ' + std::to_string(tablespoons % 16) + " tbsp";
 }

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <utility>
 
+#include "cropful/quantities/whole.hpp"
 #include "readers/forms.hpp"
 #include "readers/rations_parts.hpp"
 
@@ -76,7 +77,7 @@ BroodingRow a_brooding_row(Value const& value) {
     bool const whole = row[0] == std::floor(row[0]) && row[1] == std::floor(row[1]);
     bool const sound = whole && row[0] >= 1 && row[0] <= row[1] && row[1] < 1e6 && row[2] <= row[3];
     if (!sound) throw value.refuse("[first day, last day, low, high], in whole days, low to high");
-    return {static_cast<int>(row[0]), static_cast<int>(row[1]), Temperature::fahrenheit(row[2]),
+    return {quantities::whole_number(row[0]), quantities::whole_number(row[1]), Temperature::fahrenheit(row[2]),
             Temperature::fahrenheit(row[3])};
 }
 

@@ -5,7 +5,6 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
-#include <regex>
 #include <sstream>
 #include <string_view>
 #include <utility>
@@ -17,12 +16,14 @@
 #include <toml++/toml.h>
 
 #include "cropful/fault.hpp"
+#include "readers/depth.hpp"
+#include "readers/likely_cure.hpp"
 
 namespace cropful::readers {
 
 namespace {
 
-constexpr int most_dots = 300;  // in one line: deeper keys would exhaust the parser's stack
+constexpr std::size_t deepest = 50;  // the library and what reads its tables call themselves once for each level
 
 Node convert(toml::node const& node);
 
@@ -91,16 +92,10 @@ Node convert(toml::node const& node) {
     }
 }
 
-void refuse_deep_keys(std::string_view text, std::string const& file) {
-    std::size_t line = 1;
-    int dots = 0;
-    for (char const c : text) {
-        if (c == '\n') {
-            ++line;
-            dots = 0;
-        } else if (c == '.' && ++dots > most_dots) {
-            throw BadInput("a line with more than 300 dots", "shorter keys", {file, line, ""});
-        }
+void refuse_depth(std::string_view text, std::string const& file) {
+    if (auto const line = too_deep(text, deepest)) {
+        throw BadInput("tables, lists and dotted keys more than 50 deep in one another", "fewer levels",
+                       {file, *line, ""});
     }
 }
 
@@ -121,22 +116,6 @@ std::string line_of(std::string_view text, std::size_t number) {
     return line;
 }
 
-/// What the writer of a line most likely meant; empty when nobody can tell.
-std::string likely_cure(std::string const& line) {
-    static std::regex const day_first(R"(=\s*\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})");
-    static std::regex const a_date(R"(=\s*\d{4}[-/.]\d{1,2}[-/.]\d{1,2})");
-    static std::regex const decimal_comma(R"(=\s*\d+,\d)");
-    if (std::regex_search(line, day_first) || std::regex_search(line, a_date)) {
-        return "a date that exists, as year-month-day, such as 2027-04-05";
-    }
-    if (std::regex_search(line, decimal_comma)) return "a decimal point, as in 27.50";
-    if (line.find("\xE2\x80\x9C") != std::string::npos || line.find("\xE2\x80\x9D") != std::string::npos) {
-        return "straight quotes, as in \"50 lb\"";
-    }
-    if (std::count(line.begin(), line.end(), '"') % 2 == 1) return "a closing quote, as in \"50 lb\"";
-    return "";
-}
-
 BadInput not_toml(toml::parse_error const& error, std::string_view text, std::string const& file) {
     std::size_t const line = error.source().begin.line;
     std::string const cure = likely_cure(line_of(text, line));
@@ -148,7 +127,7 @@ BadInput not_toml(toml::parse_error const& error, std::string_view text, std::st
 }  // namespace
 
 Document parse_document(std::string const& text, std::string const& file) {
-    refuse_deep_keys(text, file);
+    refuse_depth(text, file);
     try {
         toml::table const table = toml::parse(std::string_view(text));
         return {file, {convert_table(table), 0}};
@@ -161,6 +140,10 @@ std::string read_text(std::string const& path, std::size_t most_megabytes) {
     std::error_code unknown;
     if (std::filesystem::is_directory(path, unknown)) {
         throw WrongUse(path + ": found a directory; expected a file");
+    }
+    // a pipe of a name may never be written into; those under /dev are the shell's, and are
+    if (std::filesystem::is_fifo(path, unknown) && !path.starts_with("/dev/")) {
+        throw WrongUse(path + ": found a pipe; expected a file");
     }
     std::ifstream in(path, std::ios::binary);
     if (!in) {

@@ -55,6 +55,9 @@ std::vector<Hatch> all_hatches(std::vector<Table> tables, Farm const& farm, Rati
     std::vector<Hatch> hatches;
     std::set<std::string> names;
     for (Table& table : tables) {
+        if (hatches.size() == domain::most_hatches) {
+            throw BadInput("one hatch more", hatches_allowed(), table.origin());
+        }
         for (Hatch& hatch : read_hatches(table, static_cast<int>(hatches.size()) + 1, farm, rations)) {
             if (!names.insert(hatch.name).second) {
                 throw table.refuse("name", "a name no other hatch of this file has");

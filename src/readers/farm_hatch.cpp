@@ -105,12 +105,16 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
 }
 
 /// The hatch again and again where the table asks for it, numbered from 1.
-std::vector<Hatch> repeated(Hatch const& first, Table& table) {
+std::vector<Hatch> repeated(Hatch const& first, int number, Table& table) {
     auto const every = table.maybe("every", described(an_interval, a_time.expected));
     auto const times = table.maybe("times", WholeNumber{1, most_times});
     if (!every && !times) return {first};
     if (!every) throw table.missing("every", "every = \"3 wk\" beside times");
     if (!times) throw table.missing("times", "times = 8 beside every");
+    int const together = number - 1 + *times;
+    if (together > domain::most_hatches) {
+        throw table.refuse("times", hatches_allowed() + "; with these it has " + std::to_string(together));
+    }
     std::vector<Hatch> all;
     for (int i = 0; i < *times; ++i) {
         Hatch next = first;
@@ -126,9 +130,13 @@ std::vector<Hatch> repeated(Hatch const& first, Table& table) {
 
 }  // namespace
 
+std::string hatches_allowed() {
+    return "at most " + std::to_string(domain::most_hatches) + " hatches in a file, each of its times counted";
+}
+
 std::vector<Hatch> read_hatches(Table& table, int number, Farm const& farm, RationsReader const& rations) {
     Hatch const first = read_hatch(table, number, farm, rations);
-    auto all = repeated(first, table);
+    auto all = repeated(first, number, table);
     table.done();
     return all;
 }

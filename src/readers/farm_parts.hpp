@@ -22,7 +22,10 @@ domain::Supplement read_supplement(std::string const& key, Table& table);
 domain::Disinfectant read_disinfectant(std::string const& key, Table& table);
 /// `farm` already has its disinfectants.
 domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm);
-/// One hatch, or as many as `times` says. `farm` already has everything else; `number` counts the hatches from 1.
+/// In words, for a fault.
+std::string hatches_allowed();
+/// One hatch, or as many as `times` says. `farm` already has everything else; `number` counts the hatches from 1, at
+/// most domain::most_hatches.
 std::vector<domain::Hatch> read_hatches(Table& table, int number, domain::Farm const& farm,
                                         RationsReader const& rations);
 

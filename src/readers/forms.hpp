@@ -128,6 +128,9 @@ inline constexpr LocalDate a_date{};
 /// true or false.
 bool a_yes_or_no(Value const& value);
 
+/// The most items of a list in a file.
+inline constexpr std::size_t longest_list = 200;
+
 /// A list, each item of one form.
 template <class Form>
 struct ListOf {
@@ -135,7 +138,9 @@ struct ListOf {
     std::string expected = "a list";
     auto operator()(Value const& value) const {
         std::vector<std::decay_t<std::invoke_result_t<Form const&, Value const&>>> all;
-        for (Value const& item : value.items(expected)) all.push_back(item.as(form));
+        auto const items = value.items(expected);
+        if (items.size() > longest_list) throw too_many(items.size(), longest_list, "items in a list", value.origin());
+        for (Value const& item : items) all.push_back(item.as(form));
         return all;
     }
 };

@@ -12,6 +12,7 @@ namespace cropful::readers {
 namespace {
 
 constexpr std::size_t most_listed = 16;
+constexpr std::size_t most_tables = 100;  // of one sort, such as feeds
 
 std::string shown(double x) {
     char text[64];
@@ -41,6 +42,10 @@ std::string listed(std::vector<std::string> const& words) {
 std::string one_of(std::string const& word, std::vector<std::string> const& known) {
     std::string const near = domain::nearest(word, known);
     return "one of " + listed(known) + (near.empty() ? "" : "; perhaps " + in_quotes(near));
+}
+
+BadInput too_many(std::size_t found, std::size_t most, std::string const& what, Origin const& origin) {
+    return {std::to_string(found) + " " + what, "at most " + std::to_string(most), origin};
 }
 
 std::optional<double> Value::number() const {
@@ -78,6 +83,9 @@ std::vector<NamedTable> Table::tables(std::string_view key) {
     std::optional<Value> const value = find(key);
     if (!value) return all;
     Table const parent = value->table(expected);
+    if (parent.entries_->size() > most_tables) {
+        throw too_many(parent.entries_->size(), most_tables, "tables [" + full(key) + ".name]", value->origin());
+    }
     for (Entry const& child : *parent.entries_) {
         all.push_back({child.key, Value(document_, child.value, parent.full(child.key)).table(expected)});
     }

@@ -56,6 +56,9 @@ class Value {
     std::string key_;
 };
 
+/// A fault of a file with more of something than is worked out in a time anybody waits.
+BadInput too_many(std::size_t found, std::size_t most, std::string const& what, Origin const& origin);
+
 /// A table of a document. Each value is asked for by key, reader and, where it may be absent, default in one call;
 /// `done` then refuses the keys nobody asked for.
 class Table {

@@ -4,6 +4,7 @@
 #include <span>
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 #include "cropful/reports/fills_text.hpp"
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/page.hpp"
@@ -91,7 +92,7 @@ std::optional<Rhythm> rhythm(Duration distance) {
     for (int round = 1; round <= longest_rhythm; ++round) {
         double const times = round / quantities::in_days(distance);
         if (times < 1 - instant_days || std::abs(times - std::round(times)) > instant_days) continue;
-        int const series = static_cast<int>(std::lround(times));
+        int const series = quantities::whole_number(std::round(times));
         return series <= most_a_round ? std::optional(Rhythm{round, series}) : std::nullopt;
     }
     return std::nullopt;
@@ -217,7 +218,7 @@ void add_mixing(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm
             std::string const at = day.size() > 1 ? batch.at.iso().substr(11) + ": " : "";
             words += at + batch_words(batch, hatch, farm.measures) + "\n";
         }
-        int const age = static_cast<int>(std::floor(quantities::in_days(first.age) + instant_days));
+        int const age = quantities::whole_number(std::floor(quantities::in_days(first.age) + instant_days));
         events.push_back({"", "Mix", hatch.hatch.name, supplement.key + " day " + std::to_string(age), first.at,
                           "Mix " + title + often + ": " + hatch.hatch.name,
                           words + "At " + hatch.mix->words +

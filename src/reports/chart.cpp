@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::reports {
 
@@ -151,8 +152,8 @@ Element empty_drawing(Frame const& frame, Chart const& chart) {
 std::vector<double> ticks(double least, double most, int count) {
     double const step = step_between(least, most, count);
     std::vector<double> all;
-    auto const first = static_cast<long>(std::ceil(least / step - rounding));
-    auto const last = static_cast<long>(std::floor(most / step + rounding));
+    auto const first = quantities::whole_number<long>(std::ceil(least / step - rounding));
+    auto const last = quantities::whole_number<long>(std::floor(most / step + rounding));
     for (long i = first; i <= last; ++i) all.push_back(static_cast<double>(i) * step);
     return all;
 }

@@ -8,6 +8,7 @@
 
 #include "cropful/engine/plan.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::reports {
 
@@ -44,7 +45,7 @@ struct Fold {
 
     /// 1 for the first week of life.
     static int week(engine::Fill<Amount> const& fill) {
-        return static_cast<int>(std::floor(quantities::in_days(fill.age) / 7 + 1e-9)) + 1;
+        return quantities::whole_number(std::floor(quantities::in_days(fill.age) / 7 + 1e-9)) + 1;
     }
 };
 

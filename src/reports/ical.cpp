@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::reports {
 
@@ -25,12 +26,12 @@ std::string second(Moment at) { return without(at.iso(), "-:") + "00"; }
 /// Minutes since the year 2000: a later file has a higher SEQUENCE.
 std::string sequence(Moment written) {
     auto const since = written - domain::parse_moment("2000-01-01");
-    return std::to_string(static_cast<long>(std::floor(quantities::in_days(since) * 1440 + 1e-6)));
+    return std::to_string(quantities::whole_number<long>(std::floor(quantities::in_days(since) * 1440 + 1e-6)));
 }
 
 /// "-PT2H": so long before, to the minute.
 std::string trigger(quantities::Duration before) {
-    long const minutes = std::lround(quantities::in_days(before) * 1440);
+    long const minutes = quantities::whole_number<long>(std::round(quantities::in_days(before) * 1440));
     if (minutes == 0) return "PT0M";
     if (minutes % 1440 == 0) return "-P" + std::to_string(minutes / 1440) + "D";
     if (minutes % 60 == 0) return "-PT" + std::to_string(minutes / 60) + "H";

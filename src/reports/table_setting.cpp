@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "cropful/quantities/whole.hpp"
 #include "reports/flow.hpp"
 #include "reports/marks.hpp"
 
@@ -63,7 +64,7 @@ std::string written_out(Rows const& rows, std::size_t page) {
 /// `share` of `room`, at least a trace of it.
 std::string drawn(double share, std::size_t room, Bars bars) {
     double const steps = share * static_cast<double>(bars == Bars::ascii ? room : 2 * room);
-    std::size_t const length = std::max<std::size_t>(1, static_cast<std::size_t>(std::lround(steps)));
+    std::size_t const length = std::max<std::size_t>(1, quantities::whole_number<std::size_t>(std::round(steps)));
     if (bars == Bars::ascii) return std::string(length, '#');
     std::string bar;
     for (std::size_t i = 0; i < length / 2; ++i) bar += "\u2588";

@@ -5,7 +5,8 @@ random_trips.py PROGRAM [COUNT]     random_trips.py --self-test
 
 Compared: whether there is a plan at all; its least cost, to 1e-6; the plan itself, followed day by day: nothing missing,
 nothing fed too old or too soon, the store never too full, costs and waste as stated. What birds eat by days is read
-from the answer; its sum over the days must be what `plan --json` gives at p95, in every fifth season."""
+from the answer, one figure for each day of the season, which may begin and end at any minute; its sum over the days must
+be what `plan --json` gives at p95, in every fifth season."""
 import json
 import math
 import pathlib
@@ -13,7 +14,7 @@ import random
 import subprocess
 import sys
 import tempfile
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 
 import brute
 
@@ -60,7 +61,17 @@ def random_farm(rng):
             "spare": rng.choice([0, 0, 0, rounded(day_kg, 3)])}
     biggest = max(b[0] for f in farm["feeds"].values() for b in f["bags"])
     farm["holds"] = rounded(rng.uniform(0.5, 1.5) * (feeds * biggest + 3 * day_kg), 3) if joint else None
+    # Minutes: the hatch's time of day, how late on the first day the season begins and how early on its last it ends.
+    farm["hour"], farm["late"], farm["early"] = (rng.choice([0, 0, 2, 960, rng.randrange(1, 1440)]) for _ in range(3))
+    farm["until"] = rng.random() < 0.5  # ends the season itself, to the minute
     return farm
+
+
+def window(farm):
+    """The first and the last moment of a season that eats on all its days."""
+    midnight = datetime.combine(START, time())
+    return (midnight + timedelta(minutes=farm["late"]),
+            midnight + timedelta(days=farm["length"]) - timedelta(minutes=farm["early"]))
 
 
 def as_toml(farm):
@@ -76,10 +87,12 @@ def as_toml(farm):
         lines += [f'keeps = "{feed["keeps"]} d"'] if feed["keeps"] else []
         lines += [f'{key} = "{feed[key]} kg"' for key in ("on_hand", "spare") if feed[key]]
     feeding = ", ".join(f'{{ feed = "{name}", from = "{step} d" }}' for name, step in zip(farm["feeds"], farm["steps"]))
-    hatched = START - timedelta(days=farm["age"])
+    hatched = datetime.combine(START, time()) - timedelta(days=farm["age"]) + timedelta(minutes=farm["hour"])
+    minutes = int((window(farm)[1] - hatched) / timedelta(minutes=1))
+    until = f"{minutes} min" if farm["until"] and farm["second"] is None else "20 wk"
     for number, later in enumerate([0] if farm["second"] is None else [0, farm["second"]]):
-        lines += ["[[hatch]]", f'name = "h{number}"', 'kind = "coturnix"', f"date = {hatched + timedelta(days=later)}",
-                  f"chicks = {farm['chicks']}", f"feeding = [{feeding}]", 'until = "20 wk"']
+        lines += ["[[hatch]]", f'name = "h{number}"', 'kind = "coturnix"', f"date = {(hatched + timedelta(days=later)).isoformat()}",
+                  f"chicks = {farm['chicks']}", f"feeding = [{feeding}]", f'until = "{until}"']
     return "\n".join(lines) + "\n"
 
 
@@ -165,9 +178,10 @@ def try_farm(program, number):
 
 
 def ask(program, farm, folder, look_at_plan):
-    window = ["--from", str(START), "--to", str(START + timedelta(days=farm["length"]))]
+    first, last = window(farm)
+    asked = ["--from", first.isoformat(timespec="minutes"), "--to", last.isoformat(timespec="minutes")]
     (pathlib.Path(folder) / "farm.toml").write_text(as_toml(farm))
-    done = run(program, ["buy", "farm.toml", "--plan", "--json", *window], folder)
+    done = run(program, ["buy", "farm.toml", "--plan", "--json", *asked], folder)
     if done.returncode not in (0, 1) or "Sanitizer" in done.stderr:
         return [f"exit {done.returncode}: {done.stderr.strip()[:500]}"], farm, None
     answer = json.loads(done.stdout) if done.returncode == 0 else None
@@ -177,11 +191,12 @@ def ask(program, farm, folder, look_at_plan):
         free = {**farm, "holds": None, "lead": 0, "trips": None,
                 "feeds": {n: {**f, "keeps": None} for n, f in farm["feeds"].items()}}
         (pathlib.Path(folder) / "free.toml").write_text(as_toml(free))
-        needs = needs_of(json.loads(run(program, ["buy", "free.toml", "--plan", "--json", *window], folder).stdout))
+        needs = needs_of(json.loads(run(program, ["buy", "free.toml", "--plan", "--json", *asked], folder).stdout))
     season, found = season_of(farm, needs), []
+    found += [f"{name}: {len(kg)} days, not {farm['length']}" for name, kg in needs.items() if len(kg) != farm["length"]]
     found += findings(season, brute.solve(season), answer)
     if look_at_plan:
-        planned = json.loads(run(program, ["plan", "farm.toml", "--json", *window], folder).stdout)
+        planned = json.loads(run(program, ["plan", "farm.toml", "--json", *asked], folder).stdout)
         for name, days in needs.items():
             sure = sum(f["p95"] for h in planned["hatches"] for f in h["feeds"] if f["feed"] == name)
             if not math.isclose(sum(days), sure, rel_tol=1e-9):

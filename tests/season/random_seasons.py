@@ -19,6 +19,7 @@ import subprocess
 import sys
 import tempfile
 import tomllib
+from fractions import Fraction
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "scipy"))
 import random_farms as model  # noqa: E402
@@ -42,7 +43,17 @@ def expanded(farm):
                 one["name"] = f"{table['name']} {i + 1}"
                 one["date"] = table["date"] + i * dt.timedelta(days=value(table["every"], "time"))
             hatches.append(one)
-    return sorted(hatches, key=lambda h: h["date"])
+    return sorted(hatches, key=lambda h: model.as_datetime(h["date"]))
+
+
+def days_since(moment):
+    """Days from 2027-01-01, exactly."""
+    return Fraction((model.as_datetime(moment) - dt.datetime(2027, 1, 1)) // dt.timedelta(minutes=1), 1440)
+
+
+def whole_days(text):
+    """A time that is so many days, exactly."""
+    return Fraction(round(value(text, "time")))
 
 
 def held(sort, age):
@@ -56,10 +67,10 @@ class Booking:
     """One hatch in its sort of brooder; days are counted from 2027-01-01."""
 
     def __init__(self, hatch, sort, birds):
-        self.name, self.start = hatch["name"], (hatch["date"] - dt.date(2027, 1, 1)).days
-        self.stay = min(value(sort["until"], "time"), value(hatch["until"], "time"))
-        self.rest = value(sort["rest"], "time") if "rest" in sort else 0.0
-        # every quarter of a day: all that changes here changes on whole days
+        self.name, self.start = hatch["name"], days_since(hatch["date"])
+        self.stay = min(whole_days(sort["until"]), whole_days(hatch["until"]))
+        self.rest = whole_days(sort["rest"]) if "rest" in sort else Fraction(0)
+        # every quarter of a day: all that changes here changes at whole days of age
         self.ages = [i / 4 for i in range(math.ceil(self.stay * 4))]
         self.alive = [float(birds(a)) for a in self.ages]
         self.holds = [held(sort, a) for a in self.ages]
@@ -99,11 +110,11 @@ def nearest(bookings, moved, count, step):
 
 
 def moment(day):
-    return (dt.datetime(2027, 1, 1) + dt.timedelta(days=day)).isoformat(timespec="minutes")
+    return (dt.datetime(2027, 1, 1) + dt.timedelta(minutes=round(day * 1440))).isoformat(timespec="minutes")
 
 
 def date(day):
-    return None if day is None else (dt.date(2027, 1, 1) + dt.timedelta(days=day)).isoformat()
+    return None if day is None else moment(day).removesuffix("T00:00")
 
 
 def placed(farm, hatches, flocks):
@@ -142,12 +153,15 @@ def eaten(flock, start, end):
 def days_of(hatches, flocks):
     days = {}
     for hatch in hatches:
-        flock = flocks[hatch["name"]]
-        for age in range(int(flock.until)):
-            day = days.setdefault(hatch["date"] + dt.timedelta(days=age), {"birds": 0.0, "water_l": 0.0, "feeds": {}})
-            day["birds"] += float(flock.birds(age))
-            day["water_l"] += flock.water.over(age, age + 1)
-            for feed, kg in eaten(flock, age, age + 1):
+        flock, until = flocks[hatch["name"]], whole_days(hatch["until"])
+        midnight = model.as_datetime(hatch["date"]).date()
+        late = days_since(hatch["date"]) - days_since(midnight)
+        for i in range(math.ceil(late + until)):
+            start, end = float(max(0, i - late)), float(min(until, i + 1 - late))
+            day = days.setdefault(midnight + dt.timedelta(days=i), {"birds": 0.0, "water_l": 0.0, "feeds": {}})
+            day["birds"] += float(flock.birds(start))
+            day["water_l"] += flock.water.over(start, end)
+            for feed, kg in eaten(flock, start, end):
                 day["feeds"][feed] = day["feeds"].get(feed, 0.0) + kg
     first, last = min(days), max(days)
     rows = []
@@ -176,7 +190,7 @@ def cost_of(farm, hatch, flock):
             model.quad(lambda a: float(flock.birds(a)), lo, hi - 1e-12)[0] for lo, hi in zip(edges, edges[1:]))
         feed = money(farm, eaten(flock, flock.laying_from, flock.until))
         dozen = None if feed is None else feed / (eggs / 12)
-    return {"name": hatch["name"], "kind": hatch["kind"], "date": hatch["date"].isoformat(), "chicks": flock.chicks,
+    return {"name": hatch["name"], "kind": hatch["kind"], "date": date(days_since(hatch["date"])), "chicks": flock.chicks,
             "raised": raised, "feed_kg": math.fsum(kg for _, kg in lived), "cost": cost,
             "cost_per_bird": None if cost is None else cost / raised, "cost_per_dozen": dozen,
             "week_more_cost": money(farm, eaten(flock, flock.until, flock.until + 7))}
@@ -358,6 +372,8 @@ def random_hatch(rng, i, farm, kinds, maybe):
              "date": dt.date(2027, 1, 1) + dt.timedelta(days=rng.randint(0, 150)),
              "chicks": rng.randint(30, 240), "until": f"{rng.randint(4, 14)} wk",
              "hopper": "tube", "hoppers": rng.randint(3, 5), "drinker": "bell", "drinkers": rng.randint(3, 5)}
+    if rng.random() < 0.5:
+        hatch["date"] = dt.datetime.combine(hatch["date"], dt.time(rng.choice([0, 2, 16, 23]), rng.choice([0, 2, 30])))
     until = value(hatch["until"], "time")
     hatch["feeding"] = [{"feed": "starter", "from": "0 d"}]
     for feed in ("grower", "layer"):
@@ -421,8 +437,8 @@ def wrong_dates(program, farm, answer, folder):
             if not one[key]:
                 continue
             for off, expected in ((0, True), (step, False)):
-                day = dt.date.fromisoformat(one[key]) + dt.timedelta(days=off)
-                if day == dt.date.fromisoformat(one["from"][:10]):
+                day = dt.datetime.fromisoformat(one[key]) + dt.timedelta(days=off)
+                if day == dt.datetime.fromisoformat(one["from"]):
                     continue
                 moved = copy.deepcopy(farm)
                 moved["hatch"] = [{**h, "date": day if h["name"] == one["hatch"] else h["date"]}

@@ -20,6 +20,9 @@ using namespace quantities;
 inline constexpr int most_birds = 1'000'000;
 inline constexpr Duration longest_life = days(1826);  // 5 years
 
+/// The most hatches of a farm, each of `times` counted.
+inline constexpr int most_hatches = 900;
+
 enum class Form { mash, crumble, pellet };
 std::string name(Form form);
 

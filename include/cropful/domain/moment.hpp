@@ -13,7 +13,9 @@ namespace cropful::domain {
 class Moment {
   public:
     explicit Moment(std::chrono::year_month_day date, quantities::Duration since_midnight = quantities::days(0));
-    [[nodiscard]] std::chrono::year_month_day date() const;
+    /// The day it lies on. What lies less than 0.1 ms before midnight belongs to the day that begins then.
+    [[nodiscard]] std::chrono::sys_days calendar_day() const;
+    [[nodiscard]] std::chrono::year_month_day date() const { return calendar_day(); }
     friend Moment operator+(Moment a, quantities::Duration d);
     friend quantities::Duration operator-(Moment a, Moment b) { return quantities::days(a.days_ - b.days_); }
     friend std::partial_ordering operator<=>(Moment, Moment) = default;

@@ -29,7 +29,8 @@ struct FeedNeed {
     int bags = 0;  // for `amount`: still to buy once earlier hatches' bags and the stock on hand are used; 0 without a
                    // bag size
     std::optional<Money> cost;
-    std::vector<Mass> daily{};  // by hungry birds on each calendar day from that of `from` on; adds up to band.p95
+    std::chrono::sys_days first_day{};  // the calendar day of `from`
+    std::vector<Mass> daily{};          // by hungry birds on each calendar day from it on; adds up to band.p95
 };
 
 /// What one vessel does from one fill to the next.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -89,7 +90,8 @@ struct Bought {
     std::optional<Shopping> shopping;
     std::optional<Obstacle> obstacle;  // where there is none
 };
-/// Throws NoAnswer where bags can be put together in more than a million ways.
+/// Throws NoAnswer where bags can be put together in more than a million ways, and where so many ways lead through the
+/// days that none was found to the end.
 Bought least_cost(Buying const& buying, std::size_t labels = usual_labels);
 
 /// A planned trip of another way to shop.
@@ -97,10 +99,12 @@ struct Errand {
     int day;
     std::vector<std::vector<Mass>> wants;  // of each feed on each day, those of earlier errands included
 };
+/// Gives one errand after another, none after the last: each is as large as the whole problem.
+using NextErrand = std::function<std::optional<Errand>()>;
 /// Shopping by errands, in order of day, each on a day with a trip. It buys in the cheapest bags what is wanted, less
 /// what is there and will be eaten in time, and nothing that would be too old before it is eaten; where feed would be
 /// missing before the next chance, there is a trip more for what is wanted then. Room is not looked at. Empty where
 /// feed would be missing all the same.
-std::optional<Shopping> run_errands(Buying const& buying, std::vector<Errand> const& errands);
+std::optional<Shopping> run_errands(Buying const& buying, NextErrand const& next_errand);
 
 }  // namespace cropful::engine

@@ -90,6 +90,8 @@ TEST_CASE("a level of another kind is refused", "[domain]") {
     CHECK_THAT(refusal("calcium", "-1 %"), Contains("less than 0"));
     CHECK_THAT(refusal("calcium", "101 %"), Contains("more than the whole feed"));
     CHECK_THAT(refusal("zinc", "1000001 mg/kg"), Contains("more than the whole feed"));
+    CHECK_THAT(refusal("calcium", "0 g per 0." + std::string(320, '0') + "1 kg"), Contains("too large or too small"));
+    CHECK_THAT(refusal("calcium", "1 g per " + std::string(300, '9') + " kg"), Contains("too large or too small"));
     CHECK(refusal("calcium", "100 %") == "accepted");
 }
 

@@ -92,6 +92,11 @@ TEST_CASE("what is no plain number is refused with the cure", "[quantities]") {
         {"   ", "expected a number"},
         {"lots", "found \"lots\"; expected a number"},
         {std::string(400, '9'), "too large"},
+        {"1000000000000001", "too large"},
+        {"0.0000000000009", "too small"},
+        {"0." + std::string(330, '0') + "1", "too small"},
+        {"1/" + std::string(300, '9'), "too small"},
+        {std::string(300, '9') + "/3", "too large"},
     }));
     CAPTURE(text);
     CHECK_THAT(refusal(text), Catch::Contains(reason));

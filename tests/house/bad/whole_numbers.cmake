@@ -1,0 +1,6 @@
+bad("src/engine/x.cpp" "int a = static_cast<int>(std::ceil(x));\n" "without a look at its size")
+bad("src/engine/x.cpp" "auto a = static_cast<std::size_t>(in_days(x))\;\n" "without a look at its size")
+bad("src/reports/x.hpp" "long a = std::lround(x);\n" "without a look at its size")
+bad("src/reports/x.hpp" "long long a = std::llround(x);\n" "without a look at its size")
+bad("src/readers/x.cpp" "#include <regex>\n" "a regular expression")
+good("src/engine/x.cpp" "int a = whole_number(std::ceil(x));\nauto b = static_cast<int>(sizes.size());\n")
