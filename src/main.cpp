@@ -1,7 +1,9 @@
+#include <csignal>
 #include <exception>
 #include <iostream>
 
 #include "cropful/commands/command_line.hpp"
+#include "cropful/fault/text.hpp"
 
 namespace {
 
@@ -14,10 +16,14 @@ int complain(char const* what, cropful::Exit exit) {
 
 int answer(std::vector<std::string> const& words) {
     auto const reply = cropful::commands::answer(words);
+    bool const wrote = !reply.done.empty();
+    if (wrote) std::signal(SIGPIPE, SIG_IGN);  // a reader that is gone must not hide that it is done
     std::cerr << reply.err;
     std::cout << reply.out << std::flush;
-    if (!std::cout) throw cropful::WrongUse("the answer cannot be written to standard output");
-    return status(reply.status);
+    if (std::cout) return status(reply.status);
+    if (!wrote) throw cropful::WrongUse("the answer cannot be written to standard output");
+    std::string const said = reply.done + "; only the answer could not be printed, so do not do it again";
+    return complain(cropful::escaped(said).c_str(), reply.status);
 }
 
 }  // namespace
@@ -29,7 +35,7 @@ int main(int count, char** words) {
         return complain(fault.what(), fault.status());
     } catch (std::exception const& fault) {
         std::cerr << "cropful: a fault of the program itself, please report it: ";
-        std::cerr << fault.what() << '\n';
+        std::cerr << cropful::escaped(fault.what()) << '\n';
         return status(cropful::Exit::no_answer);
     }
 }

@@ -9,7 +9,7 @@ namespace cropful {
 /// Exit statuses of the program.
 enum class Exit { done = 0, no_answer = 1, wrong_use = 2 };
 
-/// A user's word in quotes, fit for one line of a terminal: control characters are shown as '?'.
+/// A user's word in quotes, fit for one line of a terminal: `escaped` (fault/text.hpp), and cut where it is long.
 std::string in_quotes(std::string_view word);
 
 /// Where in the user's words a fault lies. An empty file means the command line; line 0 means no line is known.
@@ -19,10 +19,11 @@ struct Origin {
     std::string key;
 };
 
-/// Anything a user can be told went wrong. `what()` is the whole message, without the program's name.
+/// Anything a user can be told went wrong. `what()` is the whole message, without the program's name: one line, in
+/// which nothing reaches a terminal as an order, whatever words of the user's it quotes.
 class Fault : public std::runtime_error {
   public:
-    Fault(Exit status, std::string const& message) : std::runtime_error(message), status_(status) {}
+    Fault(Exit status, std::string const& message);
     [[nodiscard]] Exit status() const { return status_; }
 
   private:

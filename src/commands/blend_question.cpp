@@ -26,22 +26,23 @@ std::string_view trimmed(std::string_view text) {
     return text;
 }
 
-/// "corn=60 lb" as a name and what follows.
-std::pair<std::string, std::string> at_equals(std::string const& text, std::string const& flag, char const* example) {
-    std::size_t const equals = text.find('=');
-    std::string const name(trimmed(std::string_view(text).substr(0, equals)));
-    if (equals == std::string::npos || name.empty()) {
-        throw BadInput(in_quotes(text), std::string("NAME=AMOUNT, such as ") + example, {"", 0, flag});
-    }
-    return {name, std::string(trimmed(std::string_view(text).substr(equals + 1)))};
-}
-
 /// What `parse` makes of a text; a fault names the flag.
 template <class Parse>
 auto placed(std::string const& flag, std::string const& text, Parse parse) {
     Flags one;
     one.set(flag, text);
     return *one.read(flag, parse);
+}
+
+/// "corn=60 lb" as a name and what follows.
+std::pair<std::string, std::string> at_equals(std::string const& text, std::string const& flag, char const* example) {
+    placed(flag, text, [](std::string_view words) { return std::string(words); });  // may be written
+    std::size_t const equals = text.find('=');
+    std::string const name(trimmed(std::string_view(text).substr(0, equals)));
+    if (equals == std::string::npos || name.empty()) {
+        throw BadInput(in_quotes(text), std::string("NAME=AMOUNT, such as ") + example, {"", 0, flag});
+    }
+    return {name, std::string(trimmed(std::string_view(text).substr(equals + 1)))};
 }
 
 void check_known(std::string const& name, std::vector<engine::Ingredient> const& pantry) {

@@ -42,7 +42,7 @@ CLI::App* add_to(CLI::App& program, CalendarOptions& options) {
     return app;
 }
 
-std::string run(CalendarOptions const& options) {
+Reply run(CalendarOptions const& options) {
     auto const alarm = read_alarm(options.alarm);
     auto const stamp = read_moment(options.stamp, "--stamp");
     auto const [question, window] = question_between(options.farm, options.days);
@@ -50,7 +50,7 @@ std::string run(CalendarOptions const& options) {
     std::string const text = options.farm.json
                                  ? reports::calendar_json(plan, question.rations)
                                  : reports::calendar(plan, question.rations, stamp ? *stamp : now_utc(), alarm);
-    return deliver(options.output, text, "Import it into a calendar of its own.");
+    return deliver(options.output, options.farm, text, "Import it into a calendar of its own.");
 }
 
 }  // namespace cropful::commands

@@ -16,14 +16,18 @@ domain::Moment moment(std::tm const& clock) {
     return domain::Moment(date, quantities::days((clock.tm_hour + clock.tm_min / 60.0) / 24));
 }
 
+std::tm here() {
+    std::time_t const since_1970 = seconds();
+    std::tm clock{};
+    localtime_r(&since_1970, &clock);
+    return clock;
+}
+
 }  // namespace
 
-domain::Moment now() {
-    std::time_t const since_1970 = seconds();
-    std::tm here{};
-    localtime_r(&since_1970, &here);
-    return moment(here);
-}
+domain::Moment now() { return moment(here()); }
+
+std::chrono::minutes now_utc_offset() { return std::chrono::minutes(here().tm_gmtoff / 60); }
 
 domain::Moment today() { return domain::Moment(now().date()); }
 

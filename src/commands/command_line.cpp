@@ -115,7 +115,7 @@ std::function<Reply()> deed(CLI::App& program, std::vector<Command> const& comma
     for (Command const& one : commands) {
         if (one.app->parsed()) return one.run;
     }
-    return say({"", help_text(manual_of(program)), Exit::wrong_use});
+    return say({help_text(manual_of(program)), "", Exit::done});
 }
 
 }  // namespace

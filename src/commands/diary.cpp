@@ -97,12 +97,23 @@ Barn read_barn(DiaryOptions const& options) {
     return {*options.farm, std::move(farm), diary.string(), readers::DiaryStore(diary)};
 }
 
-std::string run(DiaryOptions const& options) {
+Reply changed(Barn const& barn, std::string text, std::string const& done) {
+    auto const& copy = barn.diary.copy_kept();
+    std::string note;
+    if (copy) {
+        note = "cropful: " + escaped(barn.diary_file) +
+               " was of an earlier form and is of the present one now; as it was, it is kept as " +
+               escaped(copy->string()) + "\n";
+    }
+    return {.out = std::move(text), .err = std::move(note), .done = done};
+}
+
+Reply run(DiaryOptions const& options) {
     switch (options.deed) {
         case DiaryDeed::add:
             return add_visit(options);
         case DiaryDeed::show:
-            return show_diary(options);
+            return {.out = show_diary(options), .err = ""};
         case DiaryDeed::undo:
             return undo_visit(options);
         case DiaryDeed::write_csv:
@@ -110,7 +121,7 @@ std::string run(DiaryOptions const& options) {
         case DiaryDeed::read_csv:
             return import_diary(options);
     }
-    return "";
+    return {};
 }
 
 }  // namespace cropful::commands

@@ -37,9 +37,10 @@ std::vector<std::string> spans_of(std::vector<Hatch> const& hatches) {
     return spans;
 }
 
-/// Of the visit, to the minute.
-Moment moment_of(Flags const& flags) {
-    return domain::parse_moment(flags.read("--at", domain::parse_moment).value_or(now()).iso());
+/// Of the visit, to the minute, by the barn's clock.
+domain::Stamp stamp_of(Flags const& flags) {
+    auto stamp = flags.read("--at", domain::parse_stamp).value_or(domain::Stamp{now(), now_utc_offset()});
+    return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
 }
 
 Hatch const& hatch_called(std::string_view name, domain::Farm const& farm) {
@@ -85,8 +86,8 @@ void refuse_alone(bool given, char const* flag, bool helped, char const* by) {
 /// Collects the entries of one visit in the order in which such things are done.
 class Visit {
   public:
-    Visit(Barn const& barn, Flags const& flags, bool part, Moment at, Hatch const& hatch)
-        : barn_(barn), flags_(flags), part_(part), at_(at), hatch_(hatch) {}
+    Visit(Barn const& barn, Flags const& flags, bool part, domain::Stamp const& stamp, Hatch const& hatch)
+        : barn_(barn), flags_(flags), part_(part), at_(stamp.at), utc_offset_(stamp.utc_offset), hatch_(hatch) {}
 
     std::vector<Entry> entries() {
         vessels();
@@ -95,7 +96,7 @@ class Visit {
             throw WrongUse(
                 "what is to be written? Such as --feed \"12 lb\", --water \"3 gal\", --died 2 or --counted 214");
         }
-        all_.front().note = flags_.read("--note", domain::parse_note).value_or("");
+        all_.front().note = flags_.text("--note").value_or("");
         return all_;
     }
 
@@ -103,7 +104,8 @@ class Visit {
     void put(Deed deed, Amount const& amount) { put(deed, amount, hatch_); }
 
     void put(Deed deed, Amount const& amount, Hatch const& hatch) {
-        all_.push_back({.at = at_, .hatch = hatch.name, .deed = deed, .amount = amount, .note = ""});
+        all_.push_back(
+            {.at = at_, .hatch = hatch.name, .deed = deed, .amount = amount, .note = "", .utc_offset = utc_offset_});
     }
 
     void vessels() {
@@ -203,6 +205,7 @@ class Visit {
     Flags const& flags_;
     bool part_;
     Moment at_;
+    std::optional<std::chrono::minutes> utc_offset_;
     Hatch const& hatch_;
     std::vector<Entry> all_;
 };
@@ -231,23 +234,25 @@ bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::F
 
 }  // namespace
 
-std::string add_visit(DiaryOptions const& options) {
+Reply add_visit(DiaryOptions const& options) {
     Barn barn = read_barn(options);
     Flags const& flags = options.visit;
-    Moment const at = moment_of(flags);
-    Hatch const* const named = hatch_of("--hatch", flags, barn, at);
-    Hatch const& hatch = named != nullptr ? *named : only_hatch(barn, at);
-    auto const visit = Visit(barn, flags, options.part, at, hatch).entries();
+    auto const stamp = stamp_of(flags);
+    Hatch const* const named = hatch_of("--hatch", flags, barn, stamp.at);
+    Hatch const& hatch = named != nullptr ? *named : only_hatch(barn, stamp.at);
+    auto const visit = Visit(barn, flags, options.part, stamp, hatch).entries();
     std::vector<std::string> advice;
     if (hides_thirst(visit, hatch, barn.farm)) {
         advice.push_back(
             "That is as much water as they hold: were they empty? Then say so with --empty water, so that "
             "thirsty birds do not pass for small drinkers; `cropful diary undo " +
-            barn.file + "` takes this visit back.");
+            escaped(barn.file) + "` takes this visit back.");
     }
+    // Its words first: once it is written nothing may go wrong any more.
+    std::string text = options.json ? reports::written_json(visit, barn.diary_file, advice)
+                                    : reports::written_text(visit, barn.diary_file, barn.farm.measures, advice);
     barn.diary.add(visit);
-    return options.json ? reports::written_json(visit, barn.diary_file, advice)
-                        : reports::written_text(visit, barn.diary_file, barn.farm.measures, advice);
+    return changed(barn, std::move(text), "the visit is written in " + barn.diary_file);
 }
 
 }  // namespace cropful::commands

@@ -18,10 +18,14 @@ struct Barn {
 /// Throws WrongUse without a farm file.
 Barn read_barn(DiaryOptions const& options);
 
-std::string add_visit(DiaryOptions const& options);
+/// The reply of a command that has changed the diary: what it says, what it has `done`, and where the diary as it was
+/// is kept if its form was an earlier one.
+Reply changed(Barn const& barn, std::string text, std::string const& done);
+
+Reply add_visit(DiaryOptions const& options);
 std::string show_diary(DiaryOptions const& options);
-std::string undo_visit(DiaryOptions const& options);
-std::string export_diary(DiaryOptions const& options);
-std::string import_diary(DiaryOptions const& options);
+Reply undo_visit(DiaryOptions const& options);
+Reply export_diary(DiaryOptions const& options);
+Reply import_diary(DiaryOptions const& options);
 
 }  // namespace cropful::commands

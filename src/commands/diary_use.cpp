@@ -1,4 +1,5 @@
 #include "commands/diary_parts.hpp"
+#include "commands/inputs.hpp"
 #include "commands/new_file.hpp"
 #include "cropful/engine/learn.hpp"
 #include "cropful/readers/diary_csv.hpp"
@@ -18,24 +19,26 @@ std::string show_diary(DiaryOptions const& options) {
                         : reports::diary_text(lessons, diary, barn.diary_file, which);
 }
 
-std::string undo_visit(DiaryOptions const& options) {
+Reply undo_visit(DiaryOptions const& options) {
     Barn barn = read_barn(options);
     auto const removed = barn.diary.undo();
     if (removed.empty()) throw NoAnswer(barn.diary_file + ": there is no visit to take back");
-    return options.json ? reports::removed_json(removed, barn.diary_file)
-                        : reports::removed_text(removed, barn.diary_file, barn.farm.measures);
+    std::string text = options.json ? reports::removed_json(removed, barn.diary_file)
+                                    : reports::removed_text(removed, barn.diary_file, barn.farm.measures);
+    return changed(barn, std::move(text), "the last visit is taken out of " + barn.diary_file);
 }
 
-std::string export_diary(DiaryOptions const& options) {
+Reply export_diary(DiaryOptions const& options) {
     Barn const barn = read_barn(options);
     auto const diary = barn.diary.read();
     std::string const csv = readers::diary_csv(diary);
-    if (!options.csv) return csv;
-    write_new_file(*options.csv, csv);
-    return reports::exported_text(diary, *options.csv);
+    if (!options.csv) return {.out = csv, .err = ""};
+    NewFile file{.name = *options.csv, .inputs = farm_inputs(*options.farm)};
+    write_new_file(file, csv);
+    return {.out = reports::exported_text(diary, *options.csv), .err = "", .done = file.name + " is written"};
 }
 
-std::string import_diary(DiaryOptions const& options) {
+Reply import_diary(DiaryOptions const& options) {
     if (options.farm && !options.csv) {
         throw WrongUse("which file of entries? Name it, as in: cropful diary import farm.toml diary.csv");
     }
@@ -43,8 +46,9 @@ std::string import_diary(DiaryOptions const& options) {
     auto const entries = readers::read_diary_csv(*options.csv, barn.farm);
     int const all = static_cast<int>(entries.size());
     int const added = barn.diary.import(entries);
-    return options.json ? reports::imported_json(added, all - added, barn.diary_file)
-                        : reports::imported_text(added, all - added);
+    std::string text = options.json ? reports::imported_json(added, all - added, barn.diary_file)
+                                    : reports::imported_text(added, all - added);
+    return changed(barn, std::move(text), *options.csv + " is in " + barn.diary_file);
 }
 
 }  // namespace cropful::commands

@@ -36,7 +36,7 @@ domain::Nutrient const& label_nutrient(std::string_view key) {
     std::vector<std::string> known;
     for (domain::Nutrient const& nutrient : domain::nutrients()) {
         if (nutrient.key == "protein" || nutrient.key == "energy") continue;
-        if (nutrient.key == key) return nutrient;
+        if (nutrient.key == key || (!key.empty() && nutrient.also == key)) return nutrient;
         known.emplace_back(nutrient.key);
     }
     if (key == "protein" || key == "energy") {
@@ -59,9 +59,10 @@ std::pair<std::string, domain::Guarantee> parse_label(std::string_view text) {
     std::string_view const levels = text.substr(equals + 1);
     domain::Nutrient const& nutrient = label_nutrient(text.substr(0, equals));
     std::size_t const to = levels.find(between);
-    domain::Guarantee guarantee{parse_level(nutrient, levels.substr(0, to)), {}};
+    domain::Guarantee guarantee = guarantee_of(nutrient, parse_level(nutrient, levels.substr(0, to)));
     if (to != std::string_view::npos) {
-        guarantee.maximum = parse_level(nutrient, levels.substr(to + between.size()));
+        double const least = guarantee.minimum.value_or(guarantee.maximum.value_or(0));
+        guarantee = {least, parse_level(nutrient, levels.substr(to + between.size()))};
         if (*guarantee.maximum < *guarantee.minimum) throw BadInput(in_quotes(text), "the minimum before the maximum");
     }
     return {std::string(nutrient.key), guarantee};

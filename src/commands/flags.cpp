@@ -26,7 +26,9 @@ double parse_share(std::string_view text) {
 quantities::Money parse_price(std::string_view text) {
     auto const price = whole_text<double>(text);
     if (!price || !(*price >= 0 && *price <= 1e6)) {
-        throw BadInput(in_quotes(text), "the price of a bag as a plain number, such as 27.50");
+        bool const negative = price && *price < 0;
+        throw BadInput(in_quotes(text) + (negative ? " (less than 0)" : ""),
+                       "the price of a bag as a plain number, such as 27.50");
     }
     return quantities::money(*price);
 }

@@ -4,6 +4,7 @@
 
 #include "commands/new_file.hpp"
 #include "cropful/fault.hpp"
+#include "cropful/fault/text.hpp"
 #include "cropful/readers/farm.hpp"
 
 namespace cropful::commands {
@@ -15,11 +16,14 @@ CLI::App* add_to(CLI::App& program, NewOptions& options) {
     return app;
 }
 
-std::string run(NewOptions const& options) {
+Reply run(NewOptions const& options) {
     if (!options.file) throw WrongUse("what is the new file to be called? Such as: cropful new farm.toml");
-    if (*options.file == "-") return readers::starter_farm();
-    write_new_file(*options.file, readers::starter_farm());
-    return "Wrote " + *options.file + ". Change it to suit your birds, then: cropful plan " + *options.file + "\n";
+    if (*options.file == "-") return {.out = readers::starter_farm(), .err = ""};
+    write_new_file({.name = *options.file}, readers::starter_farm());
+    std::string const name = escaped(*options.file);
+    return {.out = "Wrote " + name + ". Change it to suit your birds, then: cropful plan " + name + "\n",
+            .err = "",
+            .done = *options.file + " is written"};
 }
 
 }  // namespace cropful::commands

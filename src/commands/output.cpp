@@ -2,7 +2,9 @@
 
 #include <CLI/CLI.hpp>
 
+#include "commands/inputs.hpp"
 #include "commands/new_file.hpp"
+#include "cropful/fault/text.hpp"
 
 namespace cropful::commands {
 
@@ -11,11 +13,14 @@ void add_to(CLI::App& app, Output& output) {
     app.add_flag("--force", output.force, "write over a file that is there");
 }
 
-std::string deliver(Output const& output, std::string const& text, std::string const& advice) {
-    if (!output.file || *output.file == "-") return text;
-    write_new_file(*output.file, text, output.force ? Existing::replaced : Existing::kept,
-                   "choose another name, or say --force");
-    return "Wrote " + *output.file + ". " + advice + "\n";
+Reply deliver(Output const& output, FarmOptions const& question, std::string const& text, std::string const& advice) {
+    if (!output.file || *output.file == "-") return {.out = text, .err = ""};
+    NewFile const file{.name = *output.file,
+                       .existing = output.force ? Existing::replaced : Existing::kept,
+                       .cure = "choose another name, or say --force",
+                       .inputs = inputs_of(question)};
+    write_new_file(file, text);
+    return {.out = "Wrote " + escaped(file.name) + ". " + advice + "\n", .err = "", .done = file.name + " is written"};
 }
 
 }  // namespace cropful::commands

@@ -1,8 +1,12 @@
 #include "cropful/domain/diary.hpp"
 
+#include <algorithm>
 #include <array>
+#include <charconv>
+#include <cmath>
 #include <optional>
 
+#include "cropful/domain/csv.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
 
@@ -34,6 +38,13 @@ std::optional<Amount> fits(T (*parse)(std::string_view, quantities::Measures), s
     } catch (BadInput const&) {
         return std::nullopt;
     }
+}
+
+/// -1 for anything but two digits.
+int two_digits(std::string_view text) {
+    int value = -1;
+    auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    return error == std::errc() && end == text.data() + text.size() ? value : -1;
 }
 
 }  // namespace
@@ -84,9 +95,40 @@ Amount parse_feed_or_water(std::string_view text, quantities::Measures measures)
                                         (uk ? "\"1 imp gal\" or \"1 US gal\"" : "\"1 gal\""));
 }
 
-std::string parse_note(std::string_view text) {
-    if (!is_utf8(text)) throw BadInput(in_quotes(text), "a note in letters of UTF-8");
-    return std::string(text);
+void check_amount(Entry const& entry) {
+    double const amount = number(entry.amount);
+    bool const heads = std::holds_alternative<quantities::Heads>(entry.amount);
+    std::string const found = csv_number(amount) + " " + unit(entry.amount) + " beside " + in_quotes(name(entry.deed));
+    if (heads != counts_birds(entry.deed)) throw BadInput(found, heads ? "kg or L" : "birds");
+    if (!(amount >= 0 && amount <= most_amount)) throw BadInput(found, "an amount from 0 to 1000000");
+    if (heads && amount != std::floor(amount)) throw BadInput(found, "a whole number of birds");
+    if (entry.deed == Deed::found_empty && amount != 0) throw BadInput(found, "0");
+}
+
+Stamp parse_stamp(std::string_view text) {
+    constexpr std::string_view shape = "2027-11-07T01:30-05:00";
+    bool const said = text.size() >= shape.size() && text[text.size() - 3] == ':' &&
+                      (text[text.size() - 6] == '+' || text[text.size() - 6] == '-');
+    if (!said) return {parse_moment(text), std::nullopt};
+    std::string_view const offset = text.substr(text.size() - 6);
+    int const hours = two_digits(offset.substr(1, 2)), minutes = two_digits(offset.substr(4, 2));
+    std::chrono::minutes const ahead{60 * hours + minutes};
+    if (hours < 0 || minutes < 0 || minutes > 59 || ahead > furthest_offset) {
+        throw BadInput(in_quotes(text), "a moment and its clock's distance from UTC, such as \"" + std::string(shape) +
+                                            "\", up to 18 h");
+    }
+    return {parse_moment(text.substr(0, text.size() - 6)), offset.front() == '-' ? -ahead : ahead};
+}
+
+std::int64_t utc_minute(Entry const& entry) {
+    static Moment const start(std::chrono::year_month_day(std::chrono::sys_days{}));
+    auto const minute = std::llround(quantities::in_days(entry.at - start) * 1440);
+    return minute - entry.utc_offset.value_or(std::chrono::minutes(0)).count();
+}
+
+void put_in_order(Diary& entries) {
+    std::stable_sort(entries.begin(), entries.end(),
+                     [](Entry const& a, Entry const& b) { return utc_minute(a) < utc_minute(b); });
 }
 
 }  // namespace cropful::domain

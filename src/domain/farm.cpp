@@ -21,6 +21,11 @@ std::vector<Bag> bags_of(Feed const& feed) {
 
 Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + days(1); }
 
+Guarantee guarantee_of(Nutrient const& nutrient, double stated) {
+    if (nutrient.label_maximum) return {.minimum = {}, .maximum = stated};
+    return {.minimum = stated, .maximum = {}};
+}
+
 bool is_kept(Hatch const& hatch, Moment at) { return hatch.date <= at && at <= last_moment(hatch); }
 
 }  // namespace cropful::domain

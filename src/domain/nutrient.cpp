@@ -58,7 +58,7 @@ constexpr std::array table = {
     Nutrient{"riboflavin", "riboflavin", milligrams, false, true},
     Nutrient{"thiamin", "thiamin", milligrams, false, true},
     Nutrient{"fat", "fat", percent, true, true},
-    Nutrient{"fibre", "fibre", percent, true, true},
+    Nutrient{"fibre", "fibre", percent, true, true, "fiber", true},
     Nutrient{"phosphorus", "phosphorus (total)", percent, true, false},
     Nutrient{"salt", "salt", percent, true, false},
     Nutrient{"ash", "ash", percent, true, false},
@@ -132,7 +132,8 @@ std::optional<double> part_in_units(quantities::Figure const& figure) {
 std::span<Nutrient const> nutrients() { return table; }
 
 Nutrient const* find_nutrient(std::string_view key) {
-    auto const found = std::find_if(table.begin(), table.end(), [&](Nutrient const& n) { return n.key == key; });
+    auto const found = std::find_if(table.begin(), table.end(),
+                                    [&](Nutrient const& n) { return n.key == key || (!key.empty() && n.also == key); });
     return found == table.end() ? nullptr : &*found;
 }
 

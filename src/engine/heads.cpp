@@ -52,7 +52,11 @@ domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary
         bool const fits = std::any_of(farm.hatches.begin(), farm.hatches.end(), [&](Hatch const& hatch) {
             return hatch.name == entry.hatch && is_kept(hatch, entry.at);
         });
-        if (fits) kept.push_back(entry);
+        if (!fits) continue;
+        bool const back = !kept.empty() && entry.at < kept.back().at;
+        domain::Moment const at = back ? kept.back().at : entry.at;
+        kept.push_back(entry);
+        kept.back().at = at;
     }
     return kept;
 }

@@ -22,7 +22,8 @@ Ingredient from_feed(domain::Feed const& feed) {
         one.holds["energy"] = {energy, energy, domain::Standing::yours};
     }
     for (auto const& [key, guarantee] : feed.label) {
-        if (guarantee.minimum) one.holds[key] = {*guarantee.minimum, guarantee.maximum, domain::Standing::yours};
+        auto const stated = guarantee.minimum ? guarantee.minimum : guarantee.maximum;  // of fibre the most is stated
+        if (stated) one.holds[key] = {*stated, guarantee.maximum, domain::Standing::yours};
     }
     one.medicated = feed.medicated.has_value();
     return one;

@@ -1,7 +1,8 @@
 #include "cropful/fault.hpp"
 
-#include <algorithm>
 #include <utility>
+
+#include "cropful/fault/text.hpp"
 
 namespace cropful {
 
@@ -23,10 +24,10 @@ std::string in_quotes(std::string_view word) {
     std::string text(word.substr(0, longest_shown));
     while (text.size() < word.size() && !text.empty() && (word[text.size()] & 0xC0) == 0x80) text.pop_back();
     bool const cut = text.size() < word.size();
-    std::replace_if(
-        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
-    return '"' + text + (cut ? "..." : "") + '"';
+    return '"' + escaped(text) + (cut ? "..." : "") + '"';
 }
+
+Fault::Fault(Exit status, std::string const& message) : std::runtime_error(escaped(message)), status_(status) {}
 
 BadInput::BadInput(std::string found, std::string expected, Origin origin)
     : Fault(Exit::wrong_use, place(origin) + "found " + found + "; expected " + expected),

@@ -1,5 +1,7 @@
 #include "cropful/quantities/text.hpp"
 
+#include <cmath>
+
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 #include "quantities/number.hpp"
@@ -21,6 +23,7 @@ struct Sort {
 };
 
 constexpr Sort mass_sort{"a weight", "2.5 lb", "mass", "", 0, 1e6, "kg"};
+constexpr Sort small_mass_sort{"a weight", "50 g", "mass", "", 0, 1e6, "kg"};
 constexpr Sort time_sort{"a length of time", "6 wk", "time", "", 0, 3650, "d"};
 constexpr Sort volume_sort{"a volume", "3 gal", "volume", "", 0, 1e6, "L"};
 constexpr Sort length_sort{"a length", "14 in", "length", "", 0, 100, "m"};
@@ -31,6 +34,8 @@ constexpr double dearest = 1e5;  // per kg
 constexpr std::string_view price_expected = R"(a price by weight, such as "14.50 per 50 lb" or "310 per tonne")";
 constexpr std::string_view rate_expected = R"(a label's rate with its units, such as "1 tsp per gal")";
 constexpr std::string_view temperature_expected = R"(a temperature with its unit, such as "95 degF")";
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 std::string expected(Sort const& sort) {
     std::string const units = sort.bottom.empty() ? " with its unit" : " with its units";
@@ -63,10 +68,37 @@ Unit const& look_up(std::string const& word, Measures measures, Wanted const& wa
     return *unit;
 }
 
-double factor(std::string const& word, std::string_view dimension, Measures measures, Wanted const& wanted) {
+/// The unit, which is of this dimension.
+Unit const& unit_of(std::string const& word, std::string_view dimension, Measures measures, Wanted const& wanted) {
     Unit const& unit = look_up(word, measures, wanted);
     if (unit.dimension != dimension) wanted.refuse(wrong_dimension(unit, dimension));
-    return unit.factor;
+    return unit;
+}
+
+double factor(std::string const& word, std::string_view dimension, Measures measures, Wanted const& wanted) {
+    return unit_of(word, dimension, measures, wanted).factor;
+}
+
+/// Where a second number stands after a unit, as in "lb 8 oz"; the end where there is none.
+std::size_t second_number(std::string_view words) {
+    for (std::size_t at = words.find(' '); at != std::string_view::npos; at = words.find(' ', at + 1)) {
+        if (number_first(words.substr(at + 1))) return at;
+    }
+    return words.size();
+}
+
+/// "7 lb 8 oz", as such amounts are printed: a whole number of each unit but the last, and less than one of it after
+/// it. `words` are all that stands after the first number. In the engine's unit.
+double amount_in_units(double amount, std::string_view words, std::string_view dimension, Measures measures,
+                       Wanted const& wanted) {
+    std::size_t const second = second_number(words);
+    Unit const& unit = unit_of(std::string(trim(words.substr(0, second))), dimension, measures, wanted);
+    if (second == words.size()) return amount * unit.factor;
+    auto const [more, rest] = read_number(words.substr(second), wanted);
+    double const smaller = amount_in_units(more, rest, dimension, measures, wanted);
+    if (amount != std::floor(amount)) wanted.refuse("a whole number before the first of two units");
+    if (smaller >= unit.factor) wanted.refuse("less than 1 " + std::string(unit.symbol) + " after it");
+    return amount * unit.factor + smaller;
 }
 
 /// Where "/" or the word "per" stands in `text`: its first character and the first one after it.
@@ -77,7 +109,10 @@ struct Divide {
 
 Divide find_divide(std::string_view text) {
     if (std::size_t const per = text.find(" per "); per != std::string_view::npos) return {per, per + 5};
-    if (std::size_t const stroke = text.find('/'); stroke != std::string_view::npos) return {stroke, stroke + 1};
+    for (std::size_t at = text.find('/'); at != std::string_view::npos; at = text.find('/', at + 1)) {
+        bool const fraction = at > 0 && is_digit(text[at - 1]) && number_first(text.substr(at + 1));
+        if (!fraction) return {at, at + 1};  // not the one of "1 cup 1/2 tsp"
+    }
     return {};
 }
 
@@ -110,8 +145,12 @@ Figure read_figure(std::string_view text, Wanted const& wanted) {
 double parse(Sort const& sort, std::string_view text, Measures measures) {
     Wanted const wanted{text, expected(sort)};
     Figure const figure = read_figure(text, wanted);
-    double const unit = factor(figure.unit, sort.top, measures, wanted);
-    double amount = sort.top == "percent" ? figure.amount : figure.amount * unit;
+    double amount = figure.amount;
+    if (sort.top == "percent") {
+        unit_of(figure.unit, sort.top, measures, wanted);
+    } else {
+        amount = amount_in_units(amount, figure.unit, sort.top, measures, wanted);
+    }
     if (sort.bottom.empty() != figure.per_unit.empty()) {
         wanted.refuse(sort.bottom.empty() ? "nothing may stand after \"per\" here" : "\"per\" what is missing");
     }
@@ -128,6 +167,10 @@ double parse(Sort const& sort, std::string_view text, Measures measures) {
 }  // namespace
 
 Mass parse_mass(std::string_view text, Measures measures) { return kilograms(parse(mass_sort, text, measures)); }
+
+Mass parse_small_mass(std::string_view text, Measures measures) {
+    return kilograms(parse(small_mass_sort, text, measures));
+}
 
 Duration parse_duration(std::string_view text, Measures measures) { return days(parse(time_sort, text, measures)); }
 
@@ -194,11 +237,13 @@ Rate parse_rate(std::string_view text, Measures measures) {
         rate = {1 / parse_proportion(words), false, false, words};
     } else {
         Figure const figure = read_figure(text, wanted);
-        Unit const& product = look_up(figure.unit, measures, wanted);
+        std::string const first = figure.unit.substr(0, second_number(figure.unit));
+        Unit const& product = look_up(first, measures, wanted);
         if (product.dimension != "mass" && product.dimension != "volume") wanted.refuse(wrong_dimension(product, ""));
         if (figure.per_unit.empty()) wanted.refuse("per how much water is missing");
         double const water = figure.per_amount * factor(figure.per_unit, "volume", measures, wanted);
-        rate = {figure.amount * product.factor / water, product.dimension == "mass", product.symbol == "oz", words};
+        double const amount = amount_in_units(figure.amount, figure.unit, product.dimension, measures, wanted);
+        rate = {amount / water, product.dimension == "mass", product.symbol == "oz", words};
     }
     if (rate.per_litre <= 0 || rate.per_litre > 1) {
         throw BadInput('"' + words + '"', "more than 0, and at most 1 kg or 1 L of product to 1 L of water");

@@ -42,6 +42,7 @@ BlendRule read_rule(Table& table) {
     rule.key = like ? *like : table.need("nutrient", a_text);
     auto const* nutrient = domain::find_nutrient(rule.key);
     if (!like && !nutrient) throw table.refuse("nutrient", "a nutrient's key, such as \"calcium\"");
+    if (!like) rule.key = nutrient->key;
     auto const level = [&](Value const& value) {
         return like ? a_percentage(value) : parse_level(*nutrient, a_text(value));
     };
@@ -57,7 +58,7 @@ BlendRule read_rule(Table& table) {
 std::map<std::string, domain::Level> read_holds(Table& table, domain::Standing standing) {
     std::map<std::string, domain::Level> holds;
     for (domain::Nutrient const& nutrient : domain::nutrients()) {
-        auto const levels = table.maybe(nutrient.key, level_or_two(nutrient));
+        auto const levels = table.maybe_either(nutrient.key, nutrient.also, level_or_two(nutrient));
         if (levels) holds[std::string(nutrient.key)] = {levels->front(), levels->back(), standing};
     }
     return holds;

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cstdlib>
 #include <map>
 
 #include "cropful/domain/csv.hpp"
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
+#include "cropful/fault/text.hpp"
 #include "cropful/readers/csv.hpp"
 #include "readers/document.hpp"
 
@@ -21,8 +23,10 @@ using domain::Farm;
 
 constexpr std::size_t most_megabytes = 20;
 
+constexpr char offset_heading[] = "utc_offset_min";  // may be absent: spreadsheets of one's own have none
+
 std::vector<std::string> const& headings() {
-    static std::vector<std::string> const all{"at", "hatch", "what", "amount", "unit", "note"};
+    static std::vector<std::string> const all{"at", "hatch", "what", "amount", "unit", "note", offset_heading};
     return all;
 }
 
@@ -46,7 +50,7 @@ std::map<std::string, std::size_t> columns_of(CsvRow const& heading, std::string
         }
     }
     for (std::string const& name : headings()) {
-        if (columns.contains(name)) continue;
+        if (columns.contains(name) || name == offset_heading) continue;
         throw BadInput("no column " + in_quotes(name), one_of("the columns", "", headings()), {file, heading.line, ""});
     }
     return columns;
@@ -66,6 +70,7 @@ class Row {
     template <class Parse>
     auto read(std::string const& column, Parse parse) const {
         try {
+            need_writable(cell(column));
             return parse(std::string_view(cell(column)));
         } catch (BadInput const& fault) {
             throw fault.at({file_, row_.line, column});
@@ -74,6 +79,18 @@ class Row {
 
     [[noreturn]] void refuse(std::string const& column, std::string const& expected) const {
         throw BadInput(in_quotes(cell(column)), expected, {file_, row_.line, column});
+    }
+
+    [[nodiscard]] std::optional<std::chrono::minutes> utc_offset() const {
+        if (!columns_.contains(offset_heading) || cell(offset_heading).empty()) return std::nullopt;
+        std::string const& text = cell(offset_heading);
+        int minutes = 0;
+        auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), minutes);
+        bool const whole = error == std::errc() && end == text.data() + text.size();
+        if (!whole || std::abs(minutes) > domain::furthest_offset.count()) {
+            refuse(offset_heading, "minutes from -1080 to 1080 that the clock is ahead of UTC, or nothing");
+        }
+        return std::chrono::minutes(minutes);
     }
 
     [[nodiscard]] std::string hatch(std::string const& name) const {
@@ -132,7 +149,17 @@ domain::Entry Row::entry() const {
             .hatch = read("hatch", [this](std::string_view text) { return hatch(std::string(text)); }),
             .deed = deed,
             .amount = domain::counts_birds(deed) ? birds(deed) : of_vessels(deed),
-            .note = cell("note")};
+            .note = read("note", [](std::string_view text) { return std::string(text); }),
+            .utc_offset = utc_offset()};
+}
+
+/// Spreadsheets write semicolons where a comma stands in decimals.
+void refuse_semicolons(std::string_view text, std::string const& file) {
+    std::string_view const first = text.substr(0, text.find_first_of("\r\n"));
+    if (first.find(';') == std::string_view::npos || first.find(',') != std::string_view::npos) return;
+    throw BadInput("semicolons between the columns, " + in_quotes(first),
+                   "commas, and a point in decimals: save it once more as CSV, with the comma as separator",
+                   {file, 1, ""});
 }
 
 bool is_blank(CsvRow const& row) {
@@ -146,12 +173,13 @@ std::string diary_csv(domain::Diary const& diary) {
     for (domain::Entry const& entry : diary) {
         text += domain::csv_line({entry.at.iso(), entry.hatch, name(entry.deed),
                                   domain::csv_number(domain::number(entry.amount)), domain::unit(entry.amount),
-                                  entry.note});
+                                  entry.note, entry.utc_offset ? std::to_string(entry.utc_offset->count()) : ""});
     }
     return text;
 }
 
 std::vector<domain::Entry> parse_diary_csv(std::string_view text, std::string const& file, Farm const& farm) {
+    refuse_semicolons(text, file);
     auto const rows = parse_csv(text, file);
     if (rows.empty()) throw BadInput("nothing", one_of("the columns", "", headings()), {file, 1, ""});
     auto const columns = columns_of(rows.front(), file);

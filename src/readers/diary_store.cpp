@@ -1,10 +1,11 @@
 #include "cropful/readers/diary_store.hpp"
 
+#include <algorithm>
 #include <map>
 #include <tuple>
 #include <utility>
 
-#include "readers/sqlite.hpp"
+#include "readers/diary_form.hpp"
 
 namespace cropful::readers {
 
@@ -12,85 +13,84 @@ namespace {
 
 using domain::Diary;
 using domain::Entry;
+namespace fs = std::filesystem;
 
-constexpr std::int64_t application = 0x63726f70;  // "crop"
-constexpr std::int64_t form = 1;
-
-// `visit` numbers the visits in the order they were written, `id` the entries. Amounts in kg, L or birds.
-constexpr char schema[] = R"(
-CREATE TABLE entry (
-    id INTEGER PRIMARY KEY,
-    visit INTEGER NOT NULL CHECK (visit > 0),
-    at TEXT NOT NULL CHECK (at GLOB '2[01][0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]'),
-    hatch TEXT NOT NULL CHECK (hatch <> ''),
-    deed TEXT NOT NULL CHECK (deed IN ('topped up', 'part filled', 'thrown out', 'found empty',
-                                       'died', 'counted', 'moved out', 'moved in')),
-    amount REAL NOT NULL CHECK (amount >= 0 AND amount <= 1e6),
-    unit TEXT NOT NULL CHECK (unit IN ('kg', 'L', 'birds')),
-    note TEXT NOT NULL,
-    CHECK ((unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
-    CHECK (deed <> 'found empty' OR amount = 0)
-) STRICT;
-PRAGMA application_id = 0x63726f70;
-PRAGMA user_version = 1;
-)";
-
-constexpr char columns[] = "SELECT at, hatch, deed, amount, unit, note FROM entry ";
-
-/// Whether the file holds a diary; not yet when nothing was written. Throws WrongUse for anything else.
-bool holds_diary(Database const& database) {
-    std::int64_t const whose = database.whole("PRAGMA application_id");
-    std::int64_t const written = database.whole("PRAGMA user_version");
-    if (whose == application && written == form) return true;
-    if (whose == application) {
-        throw WrongUse(database.name() + ": found a diary of form " + std::to_string(written) + "; expected form " +
-                       std::to_string(form) + ": use the newer cropful that wrote it");
-    }
-    if (whose == 0 && written == 0 && database.whole("SELECT count(*) FROM sqlite_schema") == 0) return false;
-    throw WrongUse(database.name() + ": found a database of another program; expected a diary of cropful");
-}
-
-void make_sure_of_diary(Database const& database) {
-    if (!holds_diary(database)) database.run(schema);
-}
-
-Entry entry_in(Statement const& row, std::string const& file) {
-    try {
-        return {.at = domain::parse_moment(row.text(0)),
-                .hatch = row.text(1),
-                .deed = domain::parse_deed(row.text(2)),
-                .amount = domain::amount_in(row.text(4), row.real(3)),
-                .note = row.text(5)};
-    } catch (BadInput const& fault) {
-        throw fault.at({.file = file, .line = 0, .key = ""});
-    }
-}
-
-std::vector<Entry> entries_of(Statement& statement, std::string const& file) {
-    std::vector<Entry> entries;
-    while (statement.step()) entries.push_back(entry_in(statement, file));
+Diary entries_of(std::vector<Row> const& rows) {
+    Diary entries;
+    for (Row const& row : rows) entries.push_back(row.entry);
     return entries;
 }
 
 Diary read_all(Database const& database) {
     database.run("BEGIN");  // one state of the file for all that is read
-    if (!holds_diary(database)) return {};
-    auto rows = database.prepare(std::string(columns) + "ORDER BY at, id");
-    return entries_of(rows, database.name());
+    Diary diary = entries_of(read_rows(database, form_of(database)));
+    domain::put_in_order(diary);
+    return diary;
 }
 
-std::int64_t last_visit(Database const& database) { return database.whole("SELECT max(visit) FROM entry"); }
-
-void insert(Database const& database, std::vector<Entry> const& entries) {
-    auto row =
-        database.prepare("INSERT INTO entry (visit, at, hatch, deed, amount, unit, note) VALUES (?, ?, ?, ?, ?, ?, ?)");
-    std::int64_t const visit = last_visit(database) + 1;
-    for (Entry const& entry : entries) {
-        row.bind(1, visit).bind(2, entry.at.iso()).bind(3, entry.hatch).bind(4, name(entry.deed));
-        row.bind(5, domain::number(entry.amount)).bind(6, domain::unit(entry.amount)).bind(7, entry.note);
-        row.run();
+/// A file that is removed again unless it is kept.
+class Copy {
+  public:
+    Copy() = default;
+    Copy(Copy const&) = delete;
+    Copy& operator=(Copy const&) = delete;
+    ~Copy() {
+        std::error_code ignored;
+        if (path_) fs::remove(*path_, ignored);
     }
-}
+    void of(Database const& database) {
+        path_ = new_file_for_copy(database.name());
+        database.copy_to(*path_);
+    }
+    std::optional<fs::path> keep() { return std::exchange(path_, std::nullopt); }
+
+  private:
+    std::optional<fs::path> path_;
+};
+
+/// A diary open for a change, of the present form; `commit` or all is as it was.
+class Change {
+  public:
+    Change(fs::path const& file, Access access, std::chrono::milliseconds patience)
+        : database_(file, access, patience), transaction_(database_) {
+        Form const form = form_of(database_);
+        rows_ = read_rows(database_, form);
+        if (form == Form::none) make_table(database_);
+        if (form != Form::first) return;
+        copy_.of(database_);
+        take_over(database_, rows_);
+    }
+    [[nodiscard]] std::vector<Row> const& rows() const { return rows_; }
+
+    /// Writes the entries of one visit.
+    void add(std::vector<Entry> const& entries) {
+        std::int64_t id = 0;
+        for (Row const& row : rows_) id = std::max(id, row.id);
+        std::int64_t const visit = last_visit() + 1;
+        auto insert = insert_into(database_);
+        for (Entry const& entry : entries) write_row(insert, {++id, visit, entry});
+    }
+
+    void remove(std::int64_t visit) { database_.prepare("DELETE FROM entry WHERE visit = ?").bind(1, visit).run(); }
+
+    [[nodiscard]] std::int64_t last_visit() const {
+        std::int64_t last = 0;
+        for (Row const& row : rows_) last = std::max(last, row.visit);
+        return last;
+    }
+
+    /// The copy of the diary as it was, where it was of an earlier form.
+    std::optional<fs::path> commit() {
+        transaction_.commit();
+        return copy_.keep();
+    }
+
+  private:
+    Copy copy_;  // first, so that it outlives the transaction
+    Database database_;
+    Transaction transaction_;
+    std::vector<Row> rows_;
+};
 
 /// What makes two entries the same.
 auto identity(Entry const& entry) {
@@ -109,6 +109,17 @@ std::vector<Entry> missing_from(Diary const& diary, std::vector<Entry> const& en
     return missing;
 }
 
+/// Whether there is a file. Throws WrongUse for what is no ordinary one: reading a pipe would never end.
+bool is_there(fs::path const& file) {
+    std::error_code unknown;
+    auto const status = fs::status(file, unknown);
+    if (fs::is_directory(status)) throw WrongUse(file.string() + ": found a folder; expected a diary of cropful");
+    if (fs::exists(status) && !fs::is_regular_file(status)) {
+        throw WrongUse(file.string() + ": found a pipe or a device; expected a diary of cropful");
+    }
+    return status.type() != fs::file_type::not_found;
+}
+
 }  // namespace
 
 std::filesystem::path diary_beside(std::filesystem::path const& farm_file) {
@@ -119,8 +130,7 @@ DiaryStore::DiaryStore(std::filesystem::path file, std::chrono::milliseconds pat
     : file_(std::move(file)), patience_(patience) {}
 
 Diary DiaryStore::read() const {
-    std::error_code unknown;
-    if (!std::filesystem::exists(file_, unknown) && !unknown) return {};
+    if (!is_there(file_)) return {};
     try {
         return read_all(Database(file_, Access::read, patience_));
     } catch (MustBeMended const&) {
@@ -129,35 +139,32 @@ Diary DiaryStore::read() const {
 }
 
 void DiaryStore::add(std::vector<Entry> const& visit) {
-    Database const database(file_, Access::create, patience_);
-    Transaction transaction(database);
-    make_sure_of_diary(database);
-    insert(database, visit);
-    transaction.commit();
+    is_there(file_);
+    Change change(file_, Access::create, patience_);
+    change.add(visit);
+    copy_kept_ = change.commit();
 }
 
 std::vector<Entry> DiaryStore::undo() {
-    std::error_code unknown;
-    if (!std::filesystem::exists(file_, unknown) && !unknown) return {};
-    Database const database(file_, Access::change, patience_);
-    Transaction transaction(database);
-    if (!holds_diary(database)) return {};
-    std::int64_t const visit = last_visit(database);
-    auto rows = database.prepare(std::string(columns) + "WHERE visit = ? ORDER BY id");
-    auto const removed = entries_of(rows.bind(1, visit), database.name());
-    database.prepare("DELETE FROM entry WHERE visit = ?").bind(1, visit).run();
-    transaction.commit();
+    if (!is_there(file_)) return {};
+    Change change(file_, Access::change, patience_);
+    std::int64_t const last = change.last_visit();
+    std::vector<Entry> removed;
+    for (Row const& row : change.rows()) {
+        if (row.visit == last) removed.push_back(row.entry);
+    }
+    if (removed.empty()) return {};
+    change.remove(last);
+    copy_kept_ = change.commit();
     return removed;
 }
 
 int DiaryStore::import(std::vector<Entry> const& entries) {
-    Database const database(file_, Access::create, patience_);
-    Transaction transaction(database);
-    make_sure_of_diary(database);
-    auto rows = database.prepare(columns);
-    auto const missing = missing_from(entries_of(rows, database.name()), entries);
-    insert(database, missing);
-    transaction.commit();
+    is_there(file_);
+    Change change(file_, Access::create, patience_);
+    auto const missing = missing_from(entries_of(change.rows()), entries);
+    change.add(missing);
+    copy_kept_ = change.commit();
     return static_cast<int>(missing.size());
 }
 

@@ -13,6 +13,8 @@
 // the program. With its assertions off, it goes on to report the fault.
 #undef NDEBUG
 #define TOML_ASSERT(condition) static_assert(true)
+// As TOML 1.1 has it, a time may leave out its seconds: 2027-04-05T14:30.
+#define TOML_ENABLE_UNRELEASED_FEATURES 1
 #include <toml++/toml.h>
 
 #include "cropful/fault.hpp"

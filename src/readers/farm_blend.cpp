@@ -37,7 +37,7 @@ auto a_name_in(std::vector<Ingredient> const& all) {
 std::map<std::string, Bounds> read_need(Table& table) {
     std::map<std::string, Bounds> need;
     for (domain::Nutrient const& nutrient : domain::nutrients()) {
-        auto const levels = table.maybe(nutrient.key, level_or_two(nutrient));
+        auto const levels = table.maybe_either(nutrient.key, nutrient.also, level_or_two(nutrient));
         if (!levels) continue;
         Bounds bounds{.floor = levels->front(), .ceiling = {}};
         if (levels->size() == 2) bounds.ceiling = levels->back();

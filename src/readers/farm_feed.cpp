@@ -19,10 +19,42 @@ domain::Form a_form(Value const& value) {
     throw value.refuse("\"mash\", \"crumble\" or \"pellet\"");
 }
 
+/// Some grams of a drug; a fault gives an example of such.
+quantities::Mass a_drug_weight(Value const& value) {
+    constexpr char expected[] = "the weight of the drug in a short ton of feed, such as \"50 g\"";
+    quantities::Mass const weight = Quoted<quantities::Mass>{quantities::parse_small_mass, expected}(value);
+    if (!(weight > quantities::kilograms(0))) throw value.refuse("more than none");
+    return weight;
+}
+
+constexpr Nutrient drug_level{"level", "the drug", domain::NutrientUnit::percent, true, true};
+
+/// The drug in a short ton of feed, from "0.0175 %", or from mg/kg, ppm or g/kg.
+quantities::Mass in_short_ton(Value const& value) {
+    constexpr char expected[] = "a level in quotes, more than none, such as \"0.0175 %\" or \"175 mg/kg\"";
+    auto const* text = value.get<std::string>();
+    if (!text) throw value.refuse(expected);
+    try {
+        double const level = domain::parse_level(drug_level, *text);
+        if (level > 0) return quantities::parse_mass("1 short ton") * (level / 100);
+    } catch (BadInput const&) {
+        throw value.refuse(expected);
+    }
+    throw value.refuse(expected);
+}
+
+/// "50 g", or a share of the feed: "0.0175 %" of a short ton.
+std::optional<quantities::Mass> drug_in_short_ton(Table& table) {
+    auto const weight = table.maybe("per_short_ton", a_drug_weight);
+    auto const level = table.maybe("level", in_short_ton);
+    if (weight && level) throw table.refuse("level", "either per_short_ton or level, not both");
+    return weight ? weight : level;
+}
+
 domain::Medication a_medication(Value const& value) {
-    Table table = value.table("a table such as { drug = \"...\", per_short_ton = \"50 g\", withdrawal = \"0 d\" }");
+    Table table = value.table("a table such as { drug = \"...\", level = \"0.0175 %\", withdrawal = \"0 d\" }");
     domain::Medication medication{.drug = table.need("drug", a_text),
-                                  .per_short_ton = table.maybe("per_short_ton", more_than_none(a_mass)),
+                                  .per_short_ton = drug_in_short_ton(table),
                                   .withdrawal = table.need("withdrawal", a_time)};
     table.done();
     return medication;
@@ -34,9 +66,9 @@ double a_level(Nutrient const& nutrient, Value const& value) {
     return parse_level(nutrient, *text);
 }
 
-/// One level is a minimum; a list of two is a minimum and a maximum.
+/// One level is a minimum, or a maximum where that is what labels state; a list of two is a minimum and a maximum.
 Guarantee a_guarantee(Nutrient const& nutrient, Value const& value) {
-    if (!value.get<List>()) return {.minimum = a_level(nutrient, value), .maximum = {}};
+    if (!value.get<List>()) return guarantee_of(nutrient, a_level(nutrient, value));
     auto const level = [&](Value const& item) { return a_level(nutrient, item); };
     std::vector<double> const levels = list_of(level)(value);
     bool const ordered = levels.size() == 2 && levels[0] <= levels[1];
@@ -48,7 +80,8 @@ void read_label(Table& table, std::map<std::string, Guarantee>& label) {
     for (Nutrient const& nutrient : domain::nutrients()) {
         if (nutrient.key == "protein" || nutrient.key == "energy") continue;
         auto const form = [&](Value const& value) { return a_guarantee(nutrient, value); };
-        if (auto const guarantee = table.maybe(nutrient.key, form)) label.emplace(nutrient.key, *guarantee);
+        if (auto const guarantee = table.maybe_either(nutrient.key, nutrient.also, form))
+            label.emplace(nutrient.key, *guarantee);
     }
 }
 

@@ -1,7 +1,8 @@
 #include "readers/forms.hpp"
 
-#include <algorithm>
 #include <cmath>
+
+#include "cropful/fault/text.hpp"
 
 namespace cropful::readers {
 
@@ -10,8 +11,7 @@ std::string Words::operator()(Value const& value) const {
     if (!text) throw value.refuse(expected);
     bool const blank = text->find_first_not_of(" \t") == std::string::npos;
     if (blank) throw BadInput("empty quotes", expected, value.origin());
-    bool const control = std::any_of(text->begin(), text->end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; });
-    if (control) throw BadInput("a control character in " + in_quotes(*text), "words on one line", value.origin());
+    value.as([&](Value const&) { need_writable(*text); });
     if (text->size() > longest) throw value.refuse("at most " + std::to_string(longest) + " letters");
     return *text;
 }
@@ -24,6 +24,9 @@ int WholeNumber::operator()(Value const& value) const {
 
 double Number::operator()(Value const& value) const {
     std::optional<double> const number = value.number();
+    if (number && *number < 0 && least >= 0) {
+        throw BadInput(value.found() + ", which is less than 0", expected, value.origin());
+    }
     bool const inside = number && std::isfinite(*number) && *number >= least && *number <= most;
     if (!inside) throw value.refuse(expected);
     return *number;

@@ -3,6 +3,7 @@
 #include <sqlite3.h>
 
 #include <cstring>
+#include <system_error>
 
 namespace cropful::readers {
 
@@ -31,6 +32,8 @@ char const* plain_words(int code) {
             return "it is another sort of file";
         case SQLITE_CORRUPT:
             return "it is damaged";
+        case SQLITE_TOOBIG:
+            return "a text is too long";
         default:
             return "it is not as cropful left it";
     }
@@ -41,6 +44,9 @@ int open_flags(Access access) {
     if (access == Access::create) return SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
     return SQLITE_OPEN_READWRITE;
 }
+
+/// The longest text or row of a diary, in bytes; the most of SQLite is 1e9.
+constexpr int longest = 1'000'000;
 
 /// Absolute: SQLite gives a meaning of its own to names such as ":memory:" and "file:x".
 sqlite3* open(std::filesystem::path const& file, Access access, int& code) {
@@ -58,8 +64,19 @@ Database::Database(std::filesystem::path const& file, Access access, std::chrono
     handle_.reset(open(file, access, code));
     check(code);
     sqlite3_extended_result_codes(handle_.get(), 1);
+    guard();
     check(sqlite3_busy_timeout(handle_.get(), static_cast<int>(patience.count())));
     if (access != Access::read) run("PRAGMA synchronous = EXTRA; PRAGMA journal_mode = DELETE");
+}
+
+/// Nothing a file of another hand holds is carried out: no views, no triggers, no functions of its schema.
+void Database::guard() const {
+    check(sqlite3_db_config(handle_.get(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr));
+    for (int const off :
+         {SQLITE_DBCONFIG_ENABLE_TRIGGER, SQLITE_DBCONFIG_ENABLE_VIEW, SQLITE_DBCONFIG_TRUSTED_SCHEMA}) {
+        check(sqlite3_db_config(handle_.get(), off, 0, nullptr));
+    }
+    sqlite3_limit(handle_.get(), SQLITE_LIMIT_LENGTH, longest);
 }
 
 void Database::run(char const* sql) const { check(sqlite3_exec(handle_.get(), sql, nullptr, nullptr, nullptr)); }
@@ -67,6 +84,43 @@ void Database::run(char const* sql) const { check(sqlite3_exec(handle_.get(), sq
 std::int64_t Database::whole(std::string_view sql) const {
     Statement statement = prepare(sql);
     return statement.step() ? statement.whole(0) : 0;
+}
+
+std::string Database::text(std::string_view sql) const {
+    Statement statement = prepare(sql);
+    return statement.step() ? statement.text(0) : "";
+}
+
+void Database::need_all_pages() const {
+    auto const page = static_cast<std::uintmax_t>(whole("PRAGMA page_size"));
+    auto const pages = static_cast<std::uintmax_t>(whole("PRAGMA page_count"));
+    std::error_code unknown;
+    auto const size = std::filesystem::file_size(file_, unknown);
+    if (unknown || size == 0) return;
+    if (size < page * pages || size % page != 0) damaged("the file is cut short");
+}
+
+void Database::need_sound() const {
+    std::string const found = text("PRAGMA quick_check(1)");
+    if (found != "ok") damaged(found);
+}
+
+void Database::damaged(std::string const& how) const {
+    bool const writes = access_ == Access::change || access_ == Access::create;
+    throw WrongUse(name() + (writes ? ": nothing was written: " : ": cannot be read: ") + "it is damaged (" + how +
+                   "); put back a copy of it, or move it away to begin anew");
+}
+
+void Database::copy_to(std::filesystem::path const& file) const {
+    // SQLite copies from no connection that is writing; another one sees what this one has not changed yet.
+    Database const source(file_, Access::read, std::chrono::milliseconds(0));
+    Database const copy(file, Access::change, std::chrono::milliseconds(0));
+    sqlite3_backup* const backup = sqlite3_backup_init(copy.handle_.get(), "main", source.handle_.get(), "main");
+    if (backup != nullptr) {
+        sqlite3_backup_step(backup, -1);
+        sqlite3_backup_finish(backup);
+    }
+    copy.check(sqlite3_errcode(copy.handle_.get()));
 }
 
 void Database::check(int code) const {

@@ -57,13 +57,24 @@ class Database {
     [[nodiscard]] Statement prepare(std::string_view sql) const { return {*this, sql}; }
     /// The one number a query answers with.
     [[nodiscard]] std::int64_t whole(std::string_view sql) const;
+    /// The one text a query answers with.
+    [[nodiscard]] std::string text(std::string_view sql) const;
     [[nodiscard]] std::string name() const { return file_.string(); }
+    /// Throws where the file is cut short; SQLite itself takes a very short one for a new one. Within a transaction.
+    void need_all_pages() const;
+    /// Throws where its pages are not as SQLite has them; what stands in the rows is not looked at.
+    void need_sound() const;
+    /// A copy of what the file holds, before a transaction that has changed nothing yet does, in a file that is there
+    /// and is empty.
+    void copy_to(std::filesystem::path const& file) const;
 
   private:
     friend class Statement;
     friend class Transaction;
     [[noreturn]] void refuse(int code) const;
     void check(int code) const;
+    [[noreturn]] void damaged(std::string const& how) const;
+    void guard() const;
     std::filesystem::path file_;
     Access access_;
     std::unique_ptr<sqlite3, int (*)(sqlite3*)> handle_;

@@ -6,6 +6,7 @@
 
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
+#include "cropful/fault/text.hpp"
 
 namespace cropful::readers {
 
@@ -35,6 +36,23 @@ struct AsWritten {
 std::string listed(std::vector<std::string> const& words) {
     auto const shown = static_cast<std::ptrdiff_t>(std::min(words.size(), most_listed));
     return domain::join({words.begin(), words.begin() + shown}) + (words.size() > most_listed ? ", ..." : "");
+}
+
+/// Keys are names too: of feeds, hoppers and drinkers.
+void need_writable_keys(Entries const& entries, std::string const& file) {
+    for (Entry const& one : entries) {
+        try {
+            need_writable(one.key);
+        } catch (BadInput const& fault) {
+            throw fault.at({file, one.line, "a key"});
+        }
+        if (auto const* table = std::get_if<Entries>(&one.value.content)) need_writable_keys(*table, file);
+        if (auto const* list = std::get_if<List>(&one.value.content)) {
+            for (Node const& item : *list) {
+                if (auto const* table = std::get_if<Entries>(&item.content)) need_writable_keys(*table, file);
+            }
+        }
+    }
 }
 
 }  // namespace
@@ -73,6 +91,7 @@ Table Value::table(std::string const& expected) const {
 std::string Value::found() const { return std::visit(AsWritten{}, node_->content); }
 
 Table Table::root(Document document) {
+    need_writable_keys(std::get<Entries>(document.root.content), document.file);
     auto const shared = std::make_shared<Document>(std::move(document));
     return {shared, std::get<Entries>(shared->root.content), 0, ""};
 }

@@ -90,6 +90,16 @@ class Table {
         return value ? T(value->as(read)) : fallback;
     }
 
+    /// The same under either of two spellings of a key; a fault where both stand.
+    template <class Reader>
+    auto maybe_either(std::string_view key, std::string_view also, Reader const& read)
+        -> std::optional<std::invoke_result_t<Reader const&, Value const&>> {
+        bool const other = !also.empty() && has(also);
+        if (other && has(key))
+            throw refuse(also, "one spelling of it alone: " + std::string(key) + " stands there too");
+        return maybe(other ? also : key, read);
+    }
+
     /// The tables below a key, in the order of the file: [feed.starter], [feed.grower]. None when the key is absent.
     std::vector<NamedTable> tables(std::string_view key);
     /// The tables of an array [[key]]. None when the key is absent.

@@ -44,7 +44,8 @@ std::string answer_text(Away const& away) {
                             ", all full at the start: everything holds " + chance_words(away.chance) + ".");
     std::string const sure = sure_words(absence.sure);
     if (away.come_by && *away.come_by < absence.until) {
-        text += wrap("SOMEBODY MUST COME by " + moment_words(*away.come_by, measures) + ", to be sure " + sure + ".");
+        text += wrap(alarm("SOMEBODY MUST COME") + " by " + moment_words(*away.come_by, measures) + ", to be sure " +
+                     sure + ".");
     } else if (away.come_by) {
         text += wrap("Nobody need come before you are back; at the latest by " + moment_words(*away.come_by, measures) +
                      ", to be sure " + sure + ".");

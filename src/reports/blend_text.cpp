@@ -59,7 +59,7 @@ std::string why(engine::BlendClash const& clash, BlendAnswer const& answer) {
 }
 
 std::string impossible_text(BlendAnswer const& answer) {
-    std::string text = "NO MIX OF THESE KEEPS EVERY LIMIT\n";
+    std::string text = alarm("NO MIX OF THESE KEEPS EVERY LIMIT") + "\n";
     for (auto const& clash : answer.clashes) {
         text += wrap(limit_words(clash.limit, answer) + "; the nearest mix has " +
                          limit_level(clash.limit, clash.reached) + unknown_words(answer, clash.limit),
@@ -133,9 +133,9 @@ std::string verdict(BlendFinding const& one) {
     std::string const rounding = one.by_rounding ? ", by rounding" : "";
     switch (one.verdict) {
         case Verdict::short_of:
-            return one.shown ? "SHORT by " + gap(one) + rounding : not_shown;
+            return one.shown ? alarm("SHORT") + " by " + gap(one) + rounding : not_shown;
         case Verdict::over:
-            return "OVER by " + gap(one) + rounding;
+            return alarm("OVER") + " by " + gap(one) + rounding;
         default:
             break;
     }

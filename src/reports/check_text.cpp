@@ -48,7 +48,7 @@ std::string table_text(std::vector<Check> const& checks, domain::Farm const& far
             unstated.push_back(nutrient_title(check.nutrient) + " " + level_words(check.nutrient, check.need));
         } else {
             table.add({nutrient_title(check.nutrient), label_words(check), level_words(check.nutrient, check.need),
-                       verdict_words(check) + daily_words(check)});
+                       alarm_capitals(verdict_words(check)) + daily_words(check)});
         }
     }
     std::string text =

@@ -2,8 +2,7 @@
 
 #include <cmath>
 
-#include <algorithm>
-
+#include "cropful/fault/text.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
@@ -20,13 +19,6 @@ using quantities::Measures;
 
 constexpr std::size_t most_told = 12;  // entries of a visit told one by one
 
-/// In the barn's own words, fit for one line.
-std::string one_line(std::string text) {
-    std::replace_if(
-        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
-    return text;
-}
-
 bool about_feed(Entry const& entry) { return std::holds_alternative<quantities::Mass>(entry.amount); }
 
 std::string amount_words(Entry const& entry, Measures measures) {
@@ -41,7 +33,7 @@ std::string moment_of(Entry const& entry) { return entry.at.day_year() + " " + e
 
 std::string with_note(Entry const& entry, Measures measures) {
     std::string const words = entry_words(entry, measures);
-    return entry.note.empty() ? words : words + " (" + one_line(entry.note) + ")";
+    return entry.note.empty() ? words : words + " (" + entry.note + ")";
 }
 
 std::string count_words(std::size_t count) {
@@ -57,7 +49,7 @@ std::string visit_words(std::vector<Entry> const& visit, Measures measures) {
         bool const same_moment = last != nullptr && last->at == entry.at;
         bool const same = same_moment && last->hatch == entry.hatch;
         if (last != nullptr) words += "; ";
-        if (!same) words += one_line(entry.hatch) + (same_moment ? "" : ", " + moment_of(entry)) + ": ";
+        if (!same) words += entry.hatch + (same_moment ? "" : ", " + moment_of(entry)) + ": ";
         words += with_note(entry, measures);
         last = &entry;
     }
@@ -86,7 +78,7 @@ std::string verdict(engine::Interval const& interval) {
     double const off = std::round(100 * (interval.used / interval.expected - 1));
     std::string const words =
         off == 0 ? "as foretold" : quantities::number(std::abs(off), 0) + (off < 0 ? " % less" : " % more");
-    return (interval.alarm ? "ALARM " : "") + words;
+    return (interval.alarm ? alarm("ALARM") + " " : "") + words;
 }
 
 std::string used_text(std::span<engine::Interval const> intervals, Measures measures) {
@@ -96,7 +88,7 @@ std::string used_text(std::span<engine::Interval const> intervals, Measures meas
     for (engine::Interval const& interval : intervals) {
         bool const feed = interval.what == engine::Trait::feed;
         bool const judged = interval.table > 0;
-        table.add({feed ? "feed" : "water", short_moment(interval.to, measures), one_line(interval.hatch),
+        table.add({feed ? "feed" : "water", short_moment(interval.to, measures), interval.hatch,
                    judged ? used_words(interval, interval.used, measures) : "",
                    judged ? used_words(interval, interval.expected, measures) : "", verdict(interval)});
     }
@@ -124,17 +116,17 @@ std::string entry_words(Entry const& entry, Measures measures) {
 
 std::string written_text(std::vector<Entry> const& visit, std::string const& file, Measures measures,
                          std::vector<std::string> const& advice) {
-    std::string text = wrap("Written in " + file + ": " + visit_words(visit, measures), "", "  ");
+    std::string text = wrap("Written in " + escaped(file) + ": " + visit_words(visit, measures), "", "  ");
     for (std::string const& one : advice) text += wrap(one);
     return text;
 }
 
 std::string removed_text(std::vector<Entry> const& visit, std::string const& file, Measures measures) {
-    return wrap("Removed from " + file + ": " + visit_words(visit, measures), "", "  ");
+    return wrap("Removed from " + escaped(file) + ": " + visit_words(visit, measures), "", "  ");
 }
 
 std::string exported_text(Diary const& diary, std::string const& file) {
-    return "Wrote " + count_words(diary.size()) + " to " + file + "\n";
+    return "Wrote " + count_words(diary.size()) + " to " + escaped(file) + "\n";
 }
 
 std::string imported_text(int added, int known) {
@@ -149,8 +141,7 @@ std::string entries_table(std::span<Entry const> entries, Measures measures) {
     for (Entry const& entry : entries) {
         bool const same_moment = last != nullptr && last->at == entry.at;
         bool const same_hatch = same_moment && last->hatch == entry.hatch;
-        table.add(
-            {same_moment ? "" : moment_of(entry), same_hatch ? "" : one_line(entry.hatch), with_note(entry, measures)});
+        table.add({same_moment ? "" : moment_of(entry), same_hatch ? "" : entry.hatch, with_note(entry, measures)});
         last = &entry;
     }
     return table.text();
@@ -158,7 +149,7 @@ std::string entries_table(std::span<Entry const> entries, Measures measures) {
 
 std::string diary_text(engine::Lessons const& lessons, Diary const& diary, std::string const& file, Entries which) {
     Measures const measures = lessons.farm.measures;
-    std::string const head = both_ends(lessons.farm.name, file) + "\n";
+    std::string const head = both_ends(lessons.farm.name, escaped(file)) + "\n";
     if (diary.empty()) {
         return head + wrap("Nothing is written yet. A first visit, such as: cropful diary add FARM --feed \"12 lb\"");
     }

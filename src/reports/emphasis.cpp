@@ -1,10 +1,10 @@
 #include "reports/emphasis.hpp"
 
-#include <array>
+#include <algorithm>
 #include <cctype>
-#include <string_view>
 
-#include "reports/table_setting.hpp"
+#include "cropful/fault/text.hpp"
+#include "reports/marks.hpp"
 
 namespace cropful::reports {
 
@@ -14,36 +14,6 @@ namespace {
 constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view warning = "\x1b[1;31m";
 constexpr std::string_view plain = "\x1b[0m";
-
-constexpr std::array<std::string_view, 9> alarming{"NO MIX OF THESE KEEPS EVERY LIMIT",
-                                                   "SOMEBODY MUST COME",
-                                                   "NOT POSSIBLE",
-                                                   "LOOK NOW",
-                                                   "SHORT",
-                                                   "OVER",
-                                                   "ALARM",
-                                                   "NO ",
-                                                   "! "};
-
-bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
-
-/// Whether a word stands at `at` for itself: "SHORT by", not "SHORTHORN".
-bool stands_at(std::string_view line, std::size_t at, std::string_view word) {
-    if (line.substr(at, word.size()) != word) return false;
-    bool const starts = at == 0 || line[at - 1] == ' ';
-    std::size_t const end = at + word.size();
-    return starts && (end >= line.size() || !is_letter(line[end]) || !is_letter(word.back()));
-}
-
-/// Bytes of the warning at `at`; 0 where there is none. "NO" and "!" warn only where a line starts.
-std::size_t warning_at(std::string_view line, std::size_t at) {
-    bool const first = line.substr(0, at).find_first_not_of(' ') == std::string_view::npos;
-    for (std::string_view const word : alarming) {
-        bool const anywhere = word.back() != ' ';
-        if ((anywhere || first) && stands_at(line, at, word)) return word.size() - (anywhere ? 0 : 1);
-    }
-    return 0;
-}
 
 /// Bytes of the capitals a heading starts with, past at most two spaces of margin; 0 for other lines.
 std::size_t heading_end(std::string_view line) {
@@ -60,42 +30,59 @@ std::size_t heading_end(std::string_view line) {
     return end - start > 1 ? end : 0;
 }
 
-std::string in(std::string_view look, std::string_view words) {
-    return std::string(look) + std::string(words) + std::string(plain);
-}
-
-std::string emphasized_line(std::string_view line) {
-    std::string done;
-    std::size_t at = 0;
-    std::size_t const heading = heading_end(line);
-    if (heading > 0 && warning_at(line, line.find_first_not_of(' ')) == 0) {
-        std::size_t const margin = line.find_first_not_of(' ');
-        done = std::string(margin, ' ') + in(bold, line.substr(margin, heading - margin));
-        at = heading;
-    }
-    while (at < line.size()) {
-        std::size_t const alarm = warning_at(line, at);
-        done += alarm > 0 ? in(warning, line.substr(at, alarm)) : std::string(1, line[at]);
-        at += alarm > 0 ? alarm : 1;
-    }
-    return done;
-}
-
-/// The titles over a double rule, and headings that are a line of their own: "The birds:".
-bool is_title(std::string_view line, std::string_view next) {
-    bool const over_rule = !next.empty() && next.find_first_not_of('=') == std::string_view::npos;
-    return !line.empty() && (over_rule || (line[0] != ' ' && line.back() == ':'));
+/// Marks what stands from the margin to `end`.
+std::string marked(std::string_view line, std::size_t end) {
+    std::size_t const margin = std::min(line.find_first_not_of(' '), end);
+    return std::string(margin, ' ') + marks::strong + std::string(line.substr(margin, end - margin)) + marks::end +
+           std::string(line.substr(end));
 }
 
 }  // namespace
 
-std::string emphasized(std::string const& page) {
-    auto const lines = split(page, '\n');
-    std::string all;
-    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
-        all += (is_title(lines[i], lines[i + 1]) ? in(bold, lines[i]) : emphasized_line(lines[i])) + "\n";
+std::string harmless(std::string_view words) {
+    std::string done;
+    while (!words.empty()) {
+        auto const look =
+            static_cast<std::size_t>(std::find_if(words.begin(), words.end(), marks::is_look) - words.begin());
+        done += escaped(words.substr(0, look)) + std::string(words.substr(look, 1));
+        words.remove_prefix(std::min(look + 1, words.size()));
     }
-    return all + lines.back();
+    return done;
+}
+
+std::string with_heading(std::string_view line) {
+    std::size_t const end = heading_end(line);
+    return end > 0 ? marked(line, end) : std::string(line);
+}
+
+std::string as_title(std::string_view line) { return marked(line, line.size()); }
+
+std::string emphasized(std::string_view page) {
+    std::string all;
+    std::string_view look;  // of the words here; it ends at the end of a line and begins anew with the next
+    bool pending = false;
+    for (char const c : page) {
+        if (c == '\n' && !look.empty() && !pending) all += plain;
+        if (c == '\n') pending = !look.empty();
+        if (marks::is_look(c)) {
+            if (c == marks::end && !pending) all += plain;
+            look = c == marks::alarm ? warning : c == marks::strong ? bold : std::string_view();
+            pending = c != marks::end;
+            continue;
+        }
+        if (pending && c != ' ' && c != '\n') {
+            all += look;
+            pending = false;
+        }
+        all += c;
+    }
+    return all;
+}
+
+std::string plain_text(std::string_view page) {
+    std::string all(page);
+    std::erase_if(all, marks::is_look);
+    return all;
 }
 
 }  // namespace cropful::reports

@@ -13,6 +13,8 @@ using domain::Moment;
 
 constexpr std::size_t most_octets = 75;  // of a line, without its CRLF: RFC 5545, 3.1
 
+constexpr std::size_t longest_character = 4;  // octets of UTF-8
+
 bool within_character(char octet) { return (static_cast<unsigned char>(octet) & 0xC0U) == 0x80U; }
 
 std::string without(std::string text, std::string_view characters) {
@@ -54,7 +56,7 @@ std::string event_lines(Event const& event, Issue const& issue) {
     }
     text += ical_line("SUMMARY", ical_text(event.summary)) + ical_line("DESCRIPTION", ical_text(event.description)) +
             ical_line("CATEGORIES", ical_text(event.what)) + ical_line("TRANSP", "TRANSPARENT");
-    if (issue.alarm) text += alarm_lines(event, *issue.alarm);
+    if (issue.alarm) text += alarm_lines(event, event.not_before ? quantities::days(0) : *issue.alarm);
     return text + ical_line("END", "VEVENT");
 }
 
@@ -65,7 +67,10 @@ std::string ical_line(std::string_view name, std::string_view value) {
     std::string folded;
     for (std::size_t at = 0; at < whole.size();) {
         std::size_t end = std::min(whole.size(), at + most_octets - (at > 0 ? 1 : 0));
-        while (end < whole.size() && within_character(whole[end])) --end;
+        std::size_t start = end;  // of the character there
+        while (start > at && start < whole.size() && end - start < longest_character && within_character(whole[start]))
+            --start;
+        if (start > at && end - start < longest_character) end = start;
         folded.append(at > 0 ? " " : "").append(whole, at, end - at).append("\r\n");
         at = end;
     }

@@ -21,6 +21,7 @@ struct Event {
     std::string description;
     int every_days = 1;
     int times = 1;
+    bool not_before = false;  // names a moment that must not be taken for an earlier one: it rings at it, never sooner
     [[nodiscard]] bool all_day() const { return at.iso().ends_with("T00:00"); }
 };
 

@@ -4,6 +4,7 @@
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/table_text.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/emphasis.hpp"
 #include "reports/needs_text.hpp"
 #include "reports/sources.hpp"
 
@@ -50,7 +51,7 @@ class KindPage {
 
   private:
     std::string section(std::string const& heading, std::string const& body, Source const& source) {
-        return "\n" + wrap(heading + " [" + source_words(source, sources_) + "]", "", "  ") + body;
+        return "\n" + wrap(with_heading(heading) + " [" + source_words(source, sources_) + "]", "", "  ") + body;
     }
 
     [[nodiscard]] std::string head() const {

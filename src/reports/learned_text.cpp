@@ -84,7 +84,7 @@ std::string used_words(Interval const& interval, double amount, Measures measure
 std::string alarms_text(std::vector<Interval> const& alarms, Measures measures) {
     std::string text;
     for (Interval const& alarm : alarms) text += wrap(alarm_words(alarm, measures), "  ! ", "    ");
-    return text.empty() ? "" : "LOOK NOW\n" + text;
+    return text.empty() ? "" : alarm("LOOK NOW") + "\n" + text;
 }
 
 std::string learned_text(std::vector<Learned> const& learned, Measures measures) {

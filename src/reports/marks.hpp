@@ -12,4 +12,10 @@ inline constexpr char two_ends = 'e';   // left, right
 inline constexpr char table = 't';      // indent, columns, headed; then rows of cells
 inline constexpr char picture = 'g';    // the same, left out where no bars are drawn
 
+// Around words within a line: how they look where there is colour. No user can write them.
+inline constexpr char alarm = '\x0e';
+inline constexpr char strong = '\x10';
+inline constexpr char end = '\x0f';  // of either
+constexpr bool is_look(char c) { return c == alarm || c == strong || c == end; }
+
 }  // namespace cropful::reports::marks

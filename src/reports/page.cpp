@@ -37,7 +37,7 @@ std::string page_title(engine::Plan const& plan) {
 }
 
 std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> const& parts) {
-    std::string text = farm.name.empty() ? "" : farm.name + "\n";
+    std::string text = farm.name.empty() ? "" : wrap(farm.name);
     for (std::string const& part : parts) text += (text.empty() ? "" : "\n") + part;
     return text;
 }

@@ -8,6 +8,7 @@
 #include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/brooders_text.hpp"
+#include "reports/emphasis.hpp"
 #include "reports/readying_text.hpp"
 
 namespace cropful::reports {
@@ -110,7 +111,7 @@ std::string costs_text(Season const& season) {
         if (one.lays_unstated) unstated.push_back(one.hatch);
     }
     std::string text = "\n" +
-                       wrap("FEED COSTS in " + season.plan.farm.currency +
+                       wrap(with_heading("FEED COSTS") + " in " + season.plan.farm.currency +
                                 ", over each hatch's whole life, at the price of a bag by what it weighs, as eaten: "
                                 "not what whole bags cost",
                             "", "  ") +

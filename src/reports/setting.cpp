@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/reports/words.hpp"
 #include "reports/emphasis.hpp"
 #include "reports/flow.hpp"
 #include "reports/marks.hpp"
@@ -13,6 +14,7 @@ namespace {
 
 constexpr std::size_t gap = 2;             // between two ends
 constexpr std::size_t shortest_line = 16;  // of a paragraph with a wide margin
+constexpr std::string_view warning_margin = "  ! ";
 
 bool is_block(std::string_view line) { return line.size() > 1 && line.front() == marks::block; }
 bool is_table(std::string_view line) {
@@ -22,7 +24,7 @@ bool is_table(std::string_view line) {
 std::string paragraph(std::string const& first, std::string const& rest, std::string const& text, std::size_t page) {
     std::size_t const margin = std::min(page - shortest_line, std::max(width(first), width(rest)));
     std::string all;
-    std::string start = first;
+    std::string start = first == warning_margin ? "  " + alarm("!") + " " : first;
     for (std::string const& line : flow(words_of(text), page - margin)) {
         all += without_trailing_spaces(start + line) + "\n";
         start = rest;
@@ -44,8 +46,9 @@ bool is_rule(std::string_view line) {
 /// A line that is not marked.
 std::string plain_line(std::string line, std::size_t page) {
     if (is_rule(line)) return std::string(page, line[0]) + "\n";
-    std::replace_if(
-        line.begin(), line.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
+    line = harmless(line);
+    bool const title = !line.empty() && line.front() != ' ' && line.back() == ':';
+    line = title ? as_title(line) : with_heading(line);
     if (width(line) <= page) return line + "\n";
     std::string const margin(std::min(line.find_first_not_of(' '), line.size()), ' ');
     return paragraph(margin, margin + "  ", line, page);
@@ -65,6 +68,15 @@ std::string set_line(std::string const& line, double longest, Setting const& set
                                       : paragraph(parts.at(0), parts.at(1), parts.at(2), setting.width);
 }
 
+/// The lines over a double rule.
+std::string titles(std::string const& laid) {
+    std::string all;
+    auto lines = split(plain_text(laid), '\n');
+    lines.pop_back();
+    for (std::string const& line : lines) all += as_title(line) + "\n";
+    return all;
+}
+
 }  // namespace
 
 std::string set(std::string_view page, Setting const& setting) {
@@ -77,8 +89,12 @@ std::string set(std::string_view page, Setting const& setting) {
         if (is_table(line)) longest = std::max(longest, longest_bar(read_rows(std::string_view(line).substr(2))));
     }
     std::string all;
-    for (std::string const& line : lines) all += set_line(line, longest, setting);
-    return setting.colour ? emphasized(all + tail) : all + tail;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        bool const titled = i + 1 < lines.size() && is_rule(lines[i + 1]) && lines[i + 1].front() == '=';
+        std::string const laid = set_line(lines[i], longest, setting);
+        all += titled ? titles(laid) : laid;
+    }
+    return setting.colour ? emphasized(all + tail) : plain_text(all + tail);
 }
 
 }  // namespace cropful::reports

@@ -60,7 +60,7 @@ std::string square_text(Square const& square, Measures measures) {
                                  on_scale(question.batch, question.scale, measures)) +
                        std::string(page_width, '=') + "\n";
     if (!square.possible) {
-        text += "\n" + wrap("NOT POSSIBLE: " + impossible_words(square) + ". The nearest mix:");
+        text += "\n" + wrap(alarm("NOT POSSIBLE") + ": " + impossible_words(square) + ". The nearest mix:");
     }
     Table table({Align::right, Align::right, Align::right, Align::left}, 2);
     table.head({"weigh", "share", "protein", "feed"});

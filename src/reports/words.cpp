@@ -4,19 +4,12 @@
 #include <cassert>
 #include <utility>
 
+#include "reports/emphasis.hpp"
 #include "reports/marks.hpp"
 
 namespace cropful::reports {
 
 namespace {
-
-/// Words that can hold no mark.
-std::string clean(std::string_view text) {
-    std::string done(text);
-    std::replace_if(
-        done.begin(), done.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, '?');
-    return done;
-}
 
 char letter(Align align) {
     switch (align) {
@@ -66,7 +59,7 @@ std::string Table::marked(char kind) const {
     std::string all = block(kind, {std::to_string(indent_), columns, headed_ ? "headed" : ""});
     for (auto const& row : rows_) {
         std::vector<std::string> cells;
-        for (std::string const& cell : row) cells.push_back(clean(cell));
+        for (std::string const& cell : row) cells.push_back(harmless(cell));
         all += marks::row + fields(cells);
     }
     return all + "\n";
@@ -76,15 +69,25 @@ std::string Table::text() const { return marked(marks::table); }
 std::string Table::picture() const { return marked(marks::picture); }
 
 std::string wrap(std::string_view text, std::string_view first, std::string_view rest) {
-    return block(marks::paragraph, {clean(first), clean(rest), clean(text)}) + "\n";
+    return block(marks::paragraph, {harmless(first), harmless(rest), harmless(text)}) + "\n";
 }
 
 std::string both_ends(std::string_view left, std::string_view right) {
-    return block(marks::two_ends, {clean(left), clean(right)}) + "\n";
+    return block(marks::two_ends, {harmless(left), harmless(right)}) + "\n";
+}
+
+std::string alarm(std::string_view words) { return marks::alarm + std::string(words) + marks::end; }
+
+std::string alarm_capitals(std::string_view words) {
+    std::size_t end = 0;
+    while (end < words.size() && words[end] >= 'A' && words[end] <= 'Z') ++end;
+    return end < 2 ? std::string(words) : alarm(words.substr(0, end)) + std::string(words.substr(end));
 }
 
 std::size_t width(std::string_view text) {
-    auto const starts_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
+    auto const starts_character = [](char c) {
+        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U && !marks::is_look(c);
+    };
     return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), starts_character));
 }
 

@@ -163,7 +163,8 @@ def form_findings(events):
             yield f"{event['summary']}: a whole day is one at midnight, and hours float"
         if event["stamp"] != "20270301T123400Z" or event["sequence"] != MINUTES:
             yield f"{event['summary']}: stamped {event['stamp']}, {event['sequence']}"
-        if event["alarms"] != [{"action": "DISPLAY", "trigger": "-PT2H"}]:
+        before = "PT0S" if event["what"] == "Withdrawal" else "-PT2H"  # never before what must not be early
+        if event["alarms"] != [{"action": "DISPLAY", "trigger": before}]:
             yield f"{event['summary']}: alarms {event['alarms']}"
 
 

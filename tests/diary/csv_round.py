@@ -2,8 +2,10 @@
 """Random diaries written by Python's csv module, read by cropful, written by cropful, read by Python's csv module.
 csv_round.py PROGRAM [COUNT]
 
-Amounts in kg, L and birds must come back as the very same numbers, others by NIST HB 44 App. C; cells byte for byte."""
+Amounts in kg, L and birds must come back as the very same numbers, others by NIST HB 44 App. C; cells byte for byte.
+Rows come back in the order of UTC; one that does not say how far its clock is from it, by this machine's time zone."""
 import csv
+import datetime
 import io
 import math
 import os
@@ -14,13 +16,13 @@ import time
 
 from barn import Barn
 
-COLUMNS = ["at", "hatch", "what", "amount", "unit", "note"]
+COLUMNS = ["at", "hatch", "what", "amount", "unit", "note", "utc_offset_min"]
 VESSELS = ["topped up", "part filled", "thrown out"]
 BIRDS = ["died", "counted", "moved out", "moved in"]
 UNITS = {"kg": ("kg", 1), "L": ("L", 1), "lb": ("kg", 0.45359237), "g": ("kg", 0.001), "gal": ("L", 3.785411784),
          "mL": ("L", 0.001), "fl oz": ("L", 3.785411784 / 128)}
 HATCHES = ["April", "=SUM(A1:A9)", "+1", "-1", "@x", 'the "best", so far', " blank ", "Wachteln \u00e4\u00df \u9d89"]
-PIECES = ["", "well", "=1+1", "+", "-", "@", ",", '"', '""', "\n", "\r\n", "\r", " ", "\t", ";", "'", "\u00e9", "\U0001f426",
+PIECES = ["", "well", "=1+1", "+", "-", "@", ",", '"', '""', " ", ";", "'", "\u00e9", "\U0001f426",
           "=cmd|' /C calc'!A0", "two words"]
 
 
@@ -45,17 +47,34 @@ def entry(rng):
         words, (kept, factor) = f"{amount:.{rng.choice([20, 17])}f}", UNITS[unit]
         back = (kept, float(words) * factor, factor == 1)
     note = "".join(rng.choice(PIECES) for _ in range(rng.randint(0, 4)))
-    return {"at": at, "hatch": rng.choice(HATCHES), "what": what, "amount": words, "unit": unit, "note": note}, back
+    offset = str(rng.randrange(-720, 841, 15)) if rng.random() < 0.2 else ""
+    return {"at": at, "hatch": rng.choice(HATCHES), "what": what, "amount": words, "unit": unit, "note": note,
+            "utc_offset_min": offset}, back
+
+
+def offset_of(row):
+    """What its clock was ahead of UTC, in minutes."""
+    if row["utc_offset_min"]:
+        return int(row["utc_offset_min"])
+    local = datetime.datetime.fromisoformat(row["at"].replace(" ", "T")[:16]).astimezone()
+    return round(local.utcoffset().total_seconds() / 60)
+
+
+def in_utc(row):
+    at = datetime.datetime.fromisoformat(row["at"].replace(" ", "T")[:16])
+    return at - datetime.timedelta(minutes=offset_of(row))
 
 
 def write(rows, rng):
     """The rows in one of the ways in which CSV is written."""
-    order = rng.sample(COLUMNS, len(COLUMNS))
+    said = any(row["utc_offset_min"] for row in rows)
+    columns = COLUMNS if said or rng.random() < 0.5 else COLUMNS[:-1]
+    order = rng.sample(columns, len(columns))
     quoting = rng.choice([csv.QUOTE_MINIMAL, csv.QUOTE_ALL, csv.QUOTE_NONNUMERIC])
     # With QUOTE_MINIMAL Python leaves a carriage return bare where lines do not end with one.
     end = "\r\n" if quoting == csv.QUOTE_MINIMAL else rng.choice(["\r\n", "\n"])
     text = io.StringIO(newline="")
-    writer = csv.DictWriter(text, order, quoting=quoting, lineterminator=end)
+    writer = csv.DictWriter(text, order, extrasaction="ignore", quoting=quoting, lineterminator=end)
     writer.writeheader()
     writer.writerows(rows)
     return rng.choice([b"", b"\xef\xbb\xbf"]) + text.getvalue().encode()
@@ -68,7 +87,7 @@ def differences(expected, text):
         return
     for row, (wrote, (unit, amount, exact)) in zip(rows[1:], expected):
         at = wrote["at"].replace(" ", "T")[:16]
-        same = row[:3] + row[4:] == [at, wrote["hatch"], wrote["what"], unit, wrote["note"]]
+        same = row[:3] + row[4:] == [at, wrote["hatch"], wrote["what"], unit, wrote["note"], str(offset_of(wrote))]
         if not same or not math.isclose(float(row[3]), amount, rel_tol=0 if exact else 1e-12):
             yield f"wrote {wrote}, which is {amount} {unit}; got {row}"
 
@@ -97,7 +116,7 @@ def main():
             (barn.folder / "in.csv").write_bytes(write([row for row, _ in entries], rng))
             said = barn.done("import", "in.csv").decode()
             out = barn.done("export")
-            in_time = sorted(entries, key=lambda e: e[0]["at"].replace(" ", "T")[:16])
+            in_time = sorted(entries, key=lambda e: in_utc(e[0]))
             bad += [f"{number_of}: {d}" for d in differences(in_time, out)]
             bad += [] if f"{len(entries)} entr" in said else [f"{number_of}: said {said!r}"]
             if number_of % 10 == 0:

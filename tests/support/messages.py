@@ -16,6 +16,7 @@ EXEMPT = {
     "Clp ended without a verdict, status": "a fault of the solver, not of the user",
     "a style sheet with a character that HTML reads as its own": "the one style sheet is the program's own",
     "an elastic program is always possible": "every row may give way, so Clp always finds a mix",
+    "a signal came; nothing is left behind": "the signal ends the program before it can say so",
     "ArgumentMismatch": "a name of the parsing library, never shown",
 }
 

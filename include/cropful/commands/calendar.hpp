@@ -18,6 +18,6 @@ struct CalendarOptions {
 };
 CLI::App* add_to(CLI::App& program, CalendarOptions& options);
 /// A plan as events for a calendar.
-std::string run(CalendarOptions const& options);
+Reply run(CalendarOptions const& options);
 
 }  // namespace cropful::commands

@@ -1,11 +1,15 @@
 #pragma once
 
+#include <chrono>
+
 #include "cropful/domain/moment.hpp"
 
 namespace cropful::commands {
 
 /// The wall-clock minute it is here: the only place where the program looks at a clock.
 domain::Moment now();
+/// What that clock is ahead of UTC.
+std::chrono::minutes now_utc_offset();
 domain::Moment today();
 /// The minute it is in Greenwich (UTC).
 domain::Moment now_utc();

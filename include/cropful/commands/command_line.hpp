@@ -12,6 +12,7 @@ struct Reply {
     std::string out;  // for standard output
     std::string err;  // for standard error
     Exit status = Exit::done;
+    std::string done = {};  // what is written and must not be written again, even if `out` cannot be printed
 };
 
 /// Carries out a command line, without the program's name. Throws Fault.

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "cropful/commands/command_line.hpp"
 #include "cropful/commands/flags.hpp"
 
 namespace CLI {
@@ -25,6 +26,6 @@ struct DiaryOptions {
 };
 CLI::App* add_to(CLI::App& program, DiaryOptions& options);
 /// Writes a visit into a farm's diary, takes the last one back, shows the diary, or copies it to and from CSV.
-std::string run(DiaryOptions const& options);
+Reply run(DiaryOptions const& options);
 
 }  // namespace cropful::commands

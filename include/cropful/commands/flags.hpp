@@ -8,6 +8,7 @@
 
 #include "cropful/domain/moment.hpp"
 #include "cropful/fault.hpp"
+#include "cropful/fault/text.hpp"
 #include "cropful/quantities/text.hpp"
 
 namespace cropful::commands {
@@ -25,17 +26,23 @@ class Flags {
     [[nodiscard]] std::string first() const { return texts_.empty() ? "" : texts_.begin()->first; }
     [[nodiscard]] std::map<std::string, std::string> const& all() const { return texts_; }
 
-    /// What `parse` makes of a flag's text; empty when the flag is not given.
+    /// What `parse` makes of a flag's text, which must be one a user may write; empty when the flag is not given.
     template <class Parse>
     auto read(std::string const& flag, Parse parse) const
         -> std::optional<std::invoke_result_t<Parse, std::string_view>> {
         auto const found = texts_.find(flag);
         if (found == texts_.end()) return std::nullopt;
         try {
+            need_writable(found->second);
             return parse(std::string_view(found->second));
         } catch (BadInput const& fault) {
             throw fault.at({.file = "", .line = 0, .key = flag});
         }
+    }
+
+    /// The text itself.
+    [[nodiscard]] std::optional<std::string> text(std::string const& flag) const {
+        return read(flag, [](std::string_view text) { return std::string(text); });
     }
 
   private:

@@ -3,6 +3,8 @@
 #include <optional>
 #include <string>
 
+#include "cropful/commands/command_line.hpp"
+
 namespace CLI {
 class App;
 }
@@ -14,6 +16,6 @@ struct NewOptions {
 };
 CLI::App* add_to(CLI::App& program, NewOptions& options);
 /// Writes a commented farm file; never over another file, and never half of one.
-std::string run(NewOptions const& options);
+Reply run(NewOptions const& options);
 
 }  // namespace cropful::commands

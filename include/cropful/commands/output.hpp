@@ -3,6 +3,9 @@
 #include <optional>
 #include <string>
 
+#include "cropful/commands/command_line.hpp"
+#include "cropful/commands/farm_options.hpp"
+
 namespace CLI {
 class App;
 }
@@ -16,7 +19,8 @@ struct Output {
 };
 /// Adds -o, --output and --force.
 void add_to(CLI::App& app, Output& output);
-/// What to print: the text itself, or that it was written, whole or not at all, and `advice` on it.
-std::string deliver(Output const& output, std::string const& text, std::string const& advice);
+/// What to print: the text itself, or that it was written, whole or not at all, and `advice` on it. What the question
+/// is answered from is never written over.
+Reply deliver(Output const& output, FarmOptions const& question, std::string const& text, std::string const& advice);
 
 }  // namespace cropful::commands

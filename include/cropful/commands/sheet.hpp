@@ -16,6 +16,6 @@ struct SheetOptions {
 };
 CLI::App* add_to(CLI::App& program, SheetOptions& options);
 /// Sheets to hang up, as one HTML file that is written whole or not at all.
-std::string run(SheetOptions const& options);
+Reply run(SheetOptions const& options);
 
 }  // namespace cropful::commands

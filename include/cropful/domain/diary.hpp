@@ -1,5 +1,8 @@
 #pragma once
 
+#include <chrono>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -44,13 +47,32 @@ struct Entry {
     Deed deed;
     Amount amount;
     std::string note;
+    std::optional<std::chrono::minutes> utc_offset = {};  // the barn's clock then, less UTC; absent: not known
     friend bool operator==(Entry const&, Entry const&) = default;
 };
 
-/// A note as typed; throws BadInput for bytes that are not UTF-8.
-std::string parse_note(std::string_view text);
+/// The most an amount may be, in kg, L or birds.
+inline constexpr double most_amount = 1e6;
+/// Throws BadInput for an amount that is no number from 0 to `most_amount`, or not one of its deed: birds are whole,
+/// and nothing was in what was found empty.
+void check_amount(Entry const& entry);
 
-/// In order of time; entries of one moment in the order they were written.
+/// The furthest a clock may be from UTC; the world's are from -12 h to +14 h.
+inline constexpr std::chrono::minutes furthest_offset{18 * 60};
+/// A moment as typed, "2027-11-07T01:30", and what its clock is ahead of UTC where that is typed with it, as in
+/// "2027-11-07T01:30-05:00"; throws BadInput.
+struct Stamp {
+    Moment at;
+    std::optional<std::chrono::minutes> utc_offset;
+};
+Stamp parse_stamp(std::string_view text);
+/// Minutes in UTC since 1970, by the entry's offset; without one as if its clock showed UTC.
+std::int64_t utc_minute(Entry const& entry);
+
+/// In order of time as UTC has it, so that the hour a clock shows twice is in the order it was; entries of one moment
+/// in the order they were written.
 using Diary = std::vector<Entry>;
+/// Sorts so.
+void put_in_order(Diary& entries);
 
 }  // namespace cropful::domain

@@ -9,6 +9,7 @@
 #include "cropful/domain/blend.hpp"
 #include "cropful/domain/brooder.hpp"
 #include "cropful/domain/moment.hpp"
+#include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/text.hpp"
 
 /// A farm as its owner wrote it. Fractions are 0 to 1. An empty optional was not stated; nothing is filled in here.
@@ -31,6 +32,8 @@ struct Guarantee {
     std::optional<double> minimum;
     std::optional<double> maximum;
 };
+/// The one level a label states of a nutrient: its minimum, but of fibre its maximum.
+Guarantee guarantee_of(Nutrient const& nutrient, double stated);
 
 struct Medication {
     std::string drug;

@@ -8,10 +8,11 @@
 
 /// Quantities as people write them.
 ///
-///     quantity := number unit [ ("per" | "/") [ number ] unit ]
+///     quantity := number unit [ number unit ] [ ("per" | "/") [ number ] unit ]
 ///     number   := digits [ "." digits ] | digits "/" digits | digits " " digits "/" digits
 ///
 /// "2.5 lb", "1 1/2 gal", "1/2 tsp", "24 %", "2900 kcal/kg", "38 lb/ft3", "95 degF", "4 oz per 128 gal".
+/// Of two units, "7 lb 8 oz", the first stands with a whole number, and less than one of it is said in the second.
 /// Every function throws BadInput (without a place) for a wrong dimension, a missing or ambiguous unit, a negative,
 /// non-finite or absurdly large amount; the fault says what to write instead.
 namespace cropful::quantities {
@@ -22,6 +23,8 @@ enum class Measures { us, metric, uk };
 Measures parse_measures(std::string_view text);
 
 Mass parse_mass(std::string_view text, Measures measures = Measures::us);
+/// A weight too; the fault's example is one of a drug.
+Mass parse_small_mass(std::string_view text, Measures measures = Measures::us);
 Duration parse_duration(std::string_view text, Measures measures = Measures::us);
 Volume parse_volume(std::string_view text, Measures measures = Measures::us);
 Length parse_length(std::string_view text, Measures measures = Measures::us);

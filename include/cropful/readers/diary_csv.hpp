@@ -7,7 +7,8 @@
 #include "cropful/domain/diary.hpp"
 #include "cropful/domain/farm.hpp"
 
-/// A diary as a CSV file: the columns at, hatch, what, amount, unit and note, one line for each entry.
+/// A diary as a CSV file: the columns at, hatch, what, amount, unit, note and utc_offset_min, one line for each entry.
+/// The last says what the barn's clock was ahead of UTC, and may be left out.
 namespace cropful::readers {
 
 /// Amounts in kg, L or birds with every digit they have, so that they are read back unchanged.

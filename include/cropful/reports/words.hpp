@@ -47,6 +47,12 @@ std::string wrap(std::string_view text, std::string_view first = "", std::string
 /// `left` and `right` at the two ends of one line, or on two lines when they do not fit.
 std::string both_ends(std::string_view left, std::string_view right);
 
+/// Words of a page that warn, red where there is colour; on a page alone, never in JSON, CSV, a calendar or HTML.
+std::string alarm(std::string_view words);
+/// The same for the capitals that the program's own `words` start with: "SHORT" of "SHORT by 2 %"; others as they are.
+std::string alarm_capitals(std::string_view words);
+
+/// In columns; the marks of `alarm` take none.
 std::size_t width(std::string_view text);
 std::string plural(int count, std::string_view noun);  // "1 bag", "12 bags", "2 boxes"
 using domain::join;

@@ -1,6 +1,8 @@
 #include "cropful/domain/diary.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <limits>
 
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
@@ -64,17 +66,49 @@ TEST_CASE("an amount of feed or water by its unit", "[domain]") {
     CHECK_THAT(refusal([] { parse_feed_or_water("2 gal", Measures::uk); }), Contains("\"1 imp gal\" or \"1 US gal\""));
 }
 
-// RFC 3629, section 4 (the grammar) and 10 (overlong forms); the Unicode Standard, table 3-7.
-TEST_CASE("notes are UTF-8", "[domain]") {
-    CHECK(parse_note("=1+1, \"so\"\n") == "=1+1, \"so\"\n");
-    for (char const* sound : {"", "a", "\xC2\xA2", "\xE0\xA0\x80", "\xED\x9F\xBF", "\xEF\xBF\xBD", "\xF0\x90\x80\x80",
-                              "\xF4\x8F\xBF\xBF"}) {
-        CHECK(is_utf8(sound));
-    }
-    for (char const* bad : {"\x80", "\xC3", "\xC0\xAF", "\xC1\x81", "\xE0\x9F\xBF", "\xE2\x82", "\xED\xA0\x80",
-                            "\xF0\x8F\xBF\xBF", "\xF4\x90\x80\x80", "\xF5\x80\x80\x80", "\xE2\x28\xA1", "a\xFF"}) {
+TEST_CASE("an amount must be one of its deed", "[domain]") {
+    auto const refused = [](Deed deed, Amount const& amount) {
+        return refusal([&] { check_amount({parse_moment("2027-04-12"), "April", deed, amount, ""}); });
+    };
+    double const infinite = std::numeric_limits<double>::infinity();
+    CHECK_THAT(refused(Deed::topped_up, quantities::kilograms(-5)), Contains("found -5 kg beside \"topped up\""));
+    CHECK_THAT(refused(Deed::topped_up, quantities::litres(infinite)), Contains("from 0 to 1000000"));
+    CHECK_THAT(refused(Deed::topped_up, quantities::litres(std::nan(""))), Contains("from 0 to 1000000"));
+    CHECK_THAT(refused(Deed::topped_up, quantities::litres(1000000.1)), Contains("from 0 to 1000000"));
+    CHECK_THAT(refused(Deed::died, quantities::kilograms(5)), Contains("expected birds"));
+    CHECK_THAT(refused(Deed::topped_up, quantities::birds(5)), Contains("expected kg or L"));
+    CHECK_THAT(refused(Deed::counted, quantities::birds(5.5)), Contains("a whole number of birds"));
+    CHECK_THAT(refused(Deed::found_empty, quantities::kilograms(5)), Contains("expected 0"));
+    CHECK_NOTHROW(check_amount({parse_moment("2027-04-12"), "April", Deed::counted, quantities::birds(0), ""}));
+    CHECK_NOTHROW(check_amount({parse_moment("2027-04-12"), "April", Deed::topped_up, quantities::litres(1e6), ""}));
+}
+
+TEST_CASE("a moment may be typed with its clock's distance from UTC", "[domain]") {
+    using namespace std::chrono_literals;
+    CHECK(parse_stamp("2027-11-07T01:30").utc_offset == std::nullopt);
+    CHECK(parse_stamp("2027-11-07T01:30-05:00").utc_offset == -300min);
+    CHECK(parse_stamp("2027-11-07T01:30-05:00").at == parse_moment("2027-11-07T01:30"));
+    CHECK(parse_stamp("2027-11-07 01:30:00+05:30").utc_offset == 330min);
+    CHECK(parse_stamp("2027-11-07T01:30+18:00").utc_offset == 1080min);
+    for (char const* bad : {"2027-11-07T01:30+18:01", "2027-11-07T01:30-05:60", "2027-11-07T01:30-5:00",
+                            "2027-11-07T01:30Z", "2027-11-07-05:00", "2027-11-07T01:30- 5:00"}) {
         INFO(bad);
-        CHECK_FALSE(is_utf8(bad));
+        CHECK(refusal([&] { parse_stamp(bad); }) != "accepted");
     }
-    CHECK_THAT(refusal([] { parse_note("caf\xE9"); }), Contains("expected a note in letters of UTF-8"));
+}
+
+// New York, 7 November 2027: at 02:00 the clock goes back to 01:00, from 4 h behind UTC to 5 h (Energy Policy Act
+// 2005).
+TEST_CASE("the hour a clock shows twice is in the order it was", "[domain]") {
+    using namespace std::chrono_literals;
+    auto const at = [](char const* clock, std::chrono::minutes offset) {
+        return Entry{parse_moment(clock), "April", Deed::died, quantities::birds(1), clock, offset};
+    };
+    Diary diary{at("2027-11-07T01:10", -300min), at("2027-11-07T01:50", -240min), at("2027-11-07T02:05", -300min),
+                at("2027-11-07T00:59", -240min)};
+    put_in_order(diary);
+    std::vector<std::string> order;
+    for (Entry const& entry : diary) order.push_back(entry.note.substr(11));
+    CHECK(order == std::vector<std::string>{"00:59", "01:50", "01:10", "02:05"});
+    CHECK(utc_minute(at("2000-01-01T01:30", 60min)) == 15778110);
 }

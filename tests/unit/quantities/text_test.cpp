@@ -202,3 +202,26 @@ TEST_CASE("a figure keeps units that have no dimension here", "[quantities]") {
     CHECK(parse_figure("24 %", "").per_unit.empty());
     CHECK_THAT(refusal([] { parse_figure("much", "a level"); }), Contains("found \"much\"; expected a level"));
 }
+
+// By hand from the same definitions: 7 lb 8 oz = 7.5 lb; 1 tbsp 1 1/2 tsp = 4.5/768 gal; 1 cup 1/2 tsp = 48.5/768 gal.
+TEST_CASE("two units in one amount, as they are printed", "[quantities]") {
+    CHECK_THAT(in_kilograms(parse_mass("7 lb 8 oz")), WithinRel(7.5 * 0.45359237, same_arithmetic));
+    CHECK_THAT(in_kilograms(parse_mass("7 lb 8.5 oz")), WithinRel(7.53125 * 0.45359237, same_arithmetic));
+    CHECK_THAT(in_litres(parse_volume("1 tbsp 1 1/2 tsp")), WithinRel(4.5 / 768 * 3.785411784, same_arithmetic));
+    CHECK_THAT(in_litres(parse_volume("1 cup 1/2 tsp")), WithinRel(48.5 / 768 * 3.785411784, same_arithmetic));
+    CHECK_THAT(in_days(parse_duration("318 d 8 h")), WithinRel(318 + 8.0 / 24, same_arithmetic));
+    CHECK_THAT(in_days(parse_duration("1 d 2 h 3 min")), WithinRel(1 + 123.0 / 1440, same_arithmetic));
+    CHECK_THAT(in_metres(parse_length("5 ft 11 in")), WithinRel(71 * 0.0254, same_arithmetic));
+    // 1.5 lb in 128 gal
+    CHECK_THAT(parse_rate("1 lb 8 oz per 128 gal").per_litre,
+               WithinRel(1.5 * 0.45359237 / (128 * 3.785411784), same_arithmetic));
+    auto const refused = [](std::string_view text) { return refusal([&] { parse_mass(text); }); };
+    CHECK_THAT(refused("7 lb 16 oz"), Contains("less than 1 lb after it"));
+    CHECK_THAT(refused("7.5 lb 8 oz"), Contains("a whole number before the first of two units"));
+    CHECK_THAT(refused("8 oz 7 lb"), Contains("less than 1 oz after it"));
+    CHECK_THAT(refused("7 lb 8"), Contains("found \"7 lb 8\""));
+    CHECK_THAT(refused("7 lb 8 gal"), Contains("gal is a volume"));
+    CHECK_THAT(refused("7 lb -8 oz"), Contains("found \"7 lb -8 oz\""));
+    CHECK_THAT(refusal([] { parse_percent("24 % 3 %"); }), Contains("found \"24 % 3 %\""));
+    CHECK_THAT(refusal([] { parse_small_mass("2 mL"); }), Contains("such as \"50 g\""));
+}

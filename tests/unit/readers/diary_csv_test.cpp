@@ -18,6 +18,7 @@ domain::Farm const& farm() {
 }
 
 std::string const heading = "at,hatch,what,amount,unit,note\r\n";
+std::string const whole_heading = "at,hatch,what,amount,unit,note,utc_offset_min\r\n";
 
 std::string fault_of(std::string const& rows) {
     try {
@@ -39,13 +40,13 @@ TEST_CASE("a diary as CSV, line by line", "[readers]") {
         entry("2027-04-12T06:00", Deed::found_empty, quantities::kilograms(0)),
         entry("2027-04-12T06:00", Deed::topped_up, quantities::kilograms(5.4431084400000005), "=1+1, \"dry\""),
         entry("2027-04-12T06:00", Deed::thrown_out, quantities::litres(1e-7)),
-        entry("2027-04-13", Deed::counted, quantities::birds(214), "two\nlines"),
+        entry("2027-04-13", Deed::counted, quantities::birds(214), "two; lines"),
     };
-    std::string const text = heading +
-                             "2027-04-12T06:00,April,found empty,0,kg,\r\n"
-                             "2027-04-12T06:00,April,topped up,5.4431084400000005,kg,\"=1+1, \"\"dry\"\"\"\r\n"
-                             "2027-04-12T06:00,April,thrown out,0.0000001,L,\r\n"
-                             "2027-04-13T00:00,April,counted,214,birds,\"two\nlines\"\r\n";
+    std::string const text = whole_heading +
+                             "2027-04-12T06:00,April,found empty,0,kg,,\r\n"
+                             "2027-04-12T06:00,April,topped up,5.4431084400000005,kg,\"=1+1, \"\"dry\"\"\",\r\n"
+                             "2027-04-12T06:00,April,thrown out,0.0000001,L,,\r\n"
+                             "2027-04-13T00:00,April,counted,214,birds,two; lines,\r\n";
     CHECK(diary_csv(diary) == text);
     CHECK(parse_diary_csv(text, "x.csv", farm()) == diary);
 }
@@ -94,4 +95,33 @@ TEST_CASE("a row that is no entry is refused with line and column", "[readers]")
     CHECK_THAT(fault_of("2027-04-12,April,died,1,birds,\"a\nb\"\n2027-04-12,April,died,x,birds,\n"),
                Contains("x.csv:4: amount: found \"x\""));
     CHECK(fault_of("2027-04-12,April,counted,0,birds,\n") == "no fault");
+}
+
+TEST_CASE("a row may say what its clock was ahead of UTC", "[readers]") {
+    using namespace std::chrono_literals;
+    auto const read = [](std::string const& offset) {
+        return parse_diary_csv(whole_heading + "2027-11-07T01:10,April,died,1,birds,," + offset + "\r\n", "x.csv",
+                               farm())
+            .at(0);
+    };
+    CHECK(read("").utc_offset == std::nullopt);
+    CHECK(read("-300").utc_offset == -300min);
+    CHECK(read("330").utc_offset == 330min);
+    CHECK(diary_csv({read("-300")}).find(",birds,,-300\r\n") != std::string::npos);
+    for (char const* bad : {"-05:00", "5h", "1081", "-1081", "1.5", "-"}) {
+        CHECK_THROWS_WITH(read(bad), Contains("x.csv:2: utc_offset_min: found"));
+    }
+}
+
+TEST_CASE("a cell holds what a user may write", "[readers]") {
+    CHECK_THAT(fault_of("2027-04-12,April,died,1,birds,\"two\nlines\"\n"),
+               Contains("x.csv:2: note: found a line end in"));
+    CHECK_THAT(fault_of("2027-04-12,April,died,1,birds,\x1b[31m\n"), Contains("note: found a control character in"));
+    CHECK_THAT(fault_of("\x1b,April,died,1,birds,\n"), Contains("at: found a control character in \"\\u001b\""));
+}
+
+TEST_CASE("a file with semicolons says so", "[readers]") {
+    CHECK_THROWS_WITH(
+        parse_diary_csv("at;hatch;what;amount;unit;note\n2027-04-12;April;topped up;2,5;kg;\n", "x.csv", farm()),
+        Contains("x.csv:1: found semicolons between the columns") && Contains("a point in decimals"));
 }

@@ -69,6 +69,35 @@ TEST_CASE("one label level is a minimum, two are minimum and maximum", "[readers
     CHECK_THAT(fault("calcium = [\"1.2 %\", \"0.7 %\"]\n"), Contains("5: feed.starter.calcium:"));
 }
 
+TEST_CASE("of fibre a label states the most, under either spelling", "[readers]") {
+    for (char const* key : {"fibre", "fiber"}) {
+        Feed const f = farm(std::string(key) + " = \"5 %\"\n").feeds.at("starter");
+        CHECK_FALSE(f.label.at("fibre").minimum);
+        CHECK_THAT(f.label.at("fibre").maximum.value(), WithinRel(5.0, 1e-12));
+        Feed const two = farm(std::string(key) + " = [\"2 %\", \"5 %\"]\n").feeds.at("starter");
+        CHECK_THAT(two.label.at("fibre").minimum.value(), WithinRel(2.0, 1e-12));
+        CHECK_THAT(two.label.at("fibre").maximum.value(), WithinRel(5.0, 1e-12));
+    }
+}
+
+// 0.0175 % of a short ton, 2,000 lb of 0.45359237 kg (NIST HB 44), is 158.757 g.
+TEST_CASE("a drug may be stated as a share of the feed", "[readers]") {
+    for (char const* level : {"0.0175 %", "175 mg/kg", "175 ppm"}) {
+        Feed const f =
+            farm("medicated = { drug = \"amprolium\", level = \"" + std::string(level) + "\", withdrawal = \"0 d\" }\n")
+                .feeds.at("starter");
+        CHECK_THAT(in_grams(f.medicated.value().per_short_ton.value()), WithinRel(158.7573295, 1e-9));
+    }
+}
+
+TEST_CASE("a date may have minutes without seconds", "[readers]") {
+    std::string const text =
+        "[farm]\nname = \"F\"\n[feed.a]\nprotein = \"24 %\"\n[[hatch]]\nkind = \"bobwhite\"\n"
+        "date = 2027-04-05T14:30\nchicks = 9\nfeeding = [{ feed = \"a\", from = \"0 d\" }]\n"
+        "until = \"6 wk\"\n";
+    CHECK(sample::farm_from(text).hatches.front().date.iso() == "2027-04-05T14:30");
+}
+
 TEST_CASE("a medicated feed says drug, level and withdrawal", "[readers]") {
     Feed const f = farm("medicated = { drug = \"monensin\", per_short_ton = \"73 g\", withdrawal = \"3 d\" }\n")
                        .feeds.at("starter");

@@ -1,5 +1,6 @@
 #include "reports/ical.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 using namespace cropful;
@@ -31,6 +32,12 @@ TEST_CASE("a character is never broken", "[reports]") {
     CHECK(ical_line("NAME", a69.substr(3) + "🐦b") == "NAME:" + a69.substr(3) + "🐦\r\n b\r\n");
 }
 
+TEST_CASE("bytes that are no characters are folded all the same", "[reports]") {
+    std::string const folded = ical_line("NAME", std::string(200, '\x80'));
+    CHECK(folded.size() == 5 + 200 + 2 * 1 + 3 * 2);  // two blanks, three line ends
+    CHECK(std::count(folded.begin(), folded.end(), '\x80') == 200);
+}
+
 // The vectors of FNV's authors (draft-eastlake-fnv, appendix C); of two parts, by Python.
 TEST_CASE("fingerprints are FNV-1a of 64 bits", "[reports]") {
     CHECK(fingerprint({""}) == "cbf29ce484222325");
@@ -57,4 +64,14 @@ TEST_CASE("an event of a whole day, and one that comes back", "[reports]") {
           "DTSTART:20270405T063000\r\nRRULE:FREQ=DAILY;INTERVAL=2;COUNT=9\r\nSUMMARY:Change\r\nDESCRIPTION:rinse\r\n"
           "CATEGORIES:Water\r\nTRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\n"
           "DESCRIPTION:Change\r\nEND:VALARM\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n");
+}
+
+TEST_CASE("what must not be early rings at its moment, and never before", "[reports]") {
+    Event late{"1@x", "Withdrawal", "A", "", domain::parse_moment("2027-04-05T06:30"), "Not before now", "wait"};
+    Event const usual = late;
+    late.not_before = true;
+    Issue const issue{domain::parse_moment("2027-01-01"), quantities::days(14)};
+    CHECK(ical("F", {late}, issue).find("TRIGGER:PT0M\r\n") != std::string::npos);
+    CHECK(ical("F", {usual}, issue).find("TRIGGER:-P14D\r\n") != std::string::npos);
+    CHECK(ical("F", {late}, {issue.written, std::nullopt}).find("VALARM") == std::string::npos);
 }

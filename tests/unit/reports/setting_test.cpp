@@ -74,9 +74,9 @@ TEST_CASE("a picture is there where bars are, and nowhere else", "[reports][sett
 }
 
 TEST_CASE("no word can pose as a mark or an escape sequence", "[reports][setting]") {
-    REQUIRE(set(wrap("a\x1f\x1c\x1b[31mz\n")) == "a???[31mz?\n");
-    REQUIRE(set(both_ends("a\x1ez", "")) == "a?z\n");
-    REQUIRE(set("plain\x1b[1m\n" + wrap("")) == "plain?[1m\n\n");
+    REQUIRE(set(wrap("a\x1f\x1c\x1b[31mz\n")) == "a\\u001f\\u001c\\u001b[31mz\\u000a\n");
+    REQUIRE(set(both_ends("a\x1ez", "")) == "a\\u001ez\n");
+    REQUIRE(set("plain\x1b[1m\n" + wrap("")) == "plain\\u001b[1m\n\n");
 }
 
 TEST_CASE("headings are bold, warnings bold and red, and the words are the same", "[reports][setting]") {
@@ -86,12 +86,40 @@ TEST_CASE("headings are bold, warnings bold and red, and the words are the same"
     REQUIRE(seen("BUY, to be sure") == "\x1b[1mBUY\x1b[0m, to be sure\n\n");
     REQUIRE(seen("RICHER FEED: less") == "\x1b[1mRICHER FEED\x1b[0m: less\n\n");
     REQUIRE(seen("The birds:") == "\x1b[1mThe birds:\x1b[0m\n\n");
-    REQUIRE(seen("  ! Small chicks drown") == "  \x1b[1;31m!\x1b[0m Small chicks drown\n\n");
-    REQUIRE(seen("    NO  1 x tube") == "    \x1b[1;31mNO\x1b[0m  1 x tube\n\n");
-    REQUIRE(seen("  LABEL  lysine: SHORT by 3 %") ==
-            "  \x1b[1mLABEL\x1b[0m  lysine: \x1b[1;31mSHORT\x1b[0m by 3 %\n\n");
-    for (char const* plain :
-         {"A bird", "    ok  1 x tube", "Stop! Look", "a SHORTER one", "no NO here", "  - a note"}) {
+    REQUIRE(seen("EVERY HATCH FITS") == "\x1b[1mEVERY HATCH FITS\x1b[0m\n\n");
+    for (char const* plain : {"A bird", "    ok  1 x tube", "Stop! Look", "  - a note"}) {
         REQUIRE(seen(plain) == std::string(plain) + "\n\n");
     }
+    auto const paragraph = [&](std::string const& text) { return set(wrap(text, "  ! ", "    "), colour); };
+    REQUIRE(paragraph("Small chicks drown") == "  \x1b[1;31m!\x1b[0m Small chicks drown\n");
+    REQUIRE(set(wrap(alarm("SHORT") + " by 3 %"), colour) == "\x1b[1;31mSHORT\x1b[0m by 3 %\n");
+    REQUIRE(set(wrap(alarm("SHORT") + " by 3 %")) == "SHORT by 3 %\n");
+    REQUIRE(set(wrap(alarm_capitals("OVER: too much") + "; " + alarm_capitals("meets")), colour) ==
+            "\x1b[1;31mOVER\x1b[0m: too much; meets\n");
+}
+
+TEST_CASE("words a user has chosen are never taken for a warning or a heading", "[reports][setting]") {
+    constexpr Setting colour{.width = 80, .colour = true};
+    for (char const* name :
+         {"SHORT run", "ALARM", "LOOK NOW", "NO 3", "! x", "NOT POSSIBLE", "OVER", "SOMEBODY MUST COME"}) {
+        std::string const said = name;
+        REQUIRE(set(wrap(said + ": 240 chicks"), colour) == said + ": 240 chicks\n");
+        Table table({Align::left, Align::left});
+        table.add({said, "SHORT by a head"});
+        REQUIRE(set(table.text(), colour) == said + "  SHORT by a head\n");
+        REQUIRE(set(both_ends(said, "x"), colour).find('\x1b') == std::string::npos);
+    }
+}
+
+TEST_CASE("a mark takes no room, and its look ends with each line", "[reports][setting]") {
+    REQUIRE(width(alarm("SHORT")) == 5);
+    Table table({Align::left, Align::right});
+    table.add({alarm("SHORT"), "1"});
+    table.add({"meets", "2"});
+    REQUIRE(set(table.text()) == "SHORT  1\nmeets  2\n");
+    std::string const words = "SOMEBODY MUST COME AND SEE ABOUT THE BIRDS BEFORE IT IS TOO LATE";
+    std::string const page = set(wrap(alarm(words), "  ", "    "), {.width = 40, .colour = true});
+    REQUIRE(page ==
+            "  \x1b[1;31mSOMEBODY MUST COME AND SEE ABOUT THE\x1b[0m\n"
+            "    \x1b[1;31mBIRDS BEFORE IT IS TOO LATE\x1b[0m\n");
 }
