@@ -15,7 +15,8 @@ constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view warning = "\x1b[1;31m";
 constexpr std::string_view plain = "\x1b[0m";
 
-constexpr std::array<std::string_view, 9> alarming{"NO MIX OF THESE KEEPS EVERY LIMIT",
+constexpr std::array<std::string_view, 10> alarming{"NOT KEPT TO",
+                                                   "NO MIX OF THESE KEEPS EVERY LIMIT",
                                                    "SOMEBODY MUST COME",
                                                    "NOT POSSIBLE",
                                                    "LOOK NOW",
