@@ -84,8 +84,8 @@ Blend blend_from_flags(BlendOptions const& options, readers::RationsReader const
     blend.phase = options.flags.read("--phase", [](std::string_view text) { return std::string(text); });
     blend.age = options.flags.read("--age", in(quantities::parse_duration, measures));
     blend.laying = options.laying;
-    bool const aged = blend.phase || blend.age || blend.laying;
-    if (aged && !blend.kind) throw WrongUse("--phase, --age and --laying say nothing without --kind");
+    bool const aged = blend.phase || blend.age;
+    if (aged && !blend.kind) throw WrongUse("--phase and --age say nothing without --kind");
     if (blend.phase.has_value() + blend.age.has_value() + blend.laying > 1) {
         throw WrongUse("only one of --phase, --age and --laying says which needs count");
     }
@@ -115,11 +115,11 @@ std::vector<Blend> named(Farm const& farm, BlendOptions const& options) {
     throw BadInput(in_quotes(*name), "one of " + domain::join(names), {"", 0, "--name"});
 }
 
-std::optional<engine::BlendNeeds> needs_of(Blend const& blend, readers::RationsReader const& reader) {
-    if (!blend.kind) return std::nullopt;
+engine::BlendNeeds needs_of(Blend const& blend, readers::RationsReader const& reader) {
+    if (!blend.kind) return {.kind_title = "", .table = {}, .phase = {}, .tables = reader.blend_tables()};
     auto const kind = reader.kind(*blend.kind);
     auto const table = reader.needs(kind.needs_table);
-    return engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_rules()};
+    return engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_tables()};
 }
 
 void check_scale(Mass scale, Mass batch, std::string const& name) {

@@ -21,6 +21,7 @@ void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const
     if (all_the_time && given.keeps && *given.keeps >= ages.to - ages.from) return;
     if (!all_the_time) {
         list.add(
+            "course-while-away",
             hatch.name + ": the course of " + given.title + " is from " + (hatch.date + given.from).day() + " to " +
                 (hatch.date + course_ends(given)).day() +
                 ", partly while nobody is there to start or end it. Leave plain water, and see what its label says "
@@ -30,6 +31,7 @@ void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const
         return;
     }
     list.add(
+        "solution-while-away",
         hatch.name + ": " + given.title + " keeps " +
             (given.keeps ? print(*given.keeps) : std::string("no longer than a day")) +
             " once mixed. Leave plain water for this time, and go on with the course afterwards as its label says. "
@@ -42,7 +44,8 @@ void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const&
     if (!hatch.drinker) return;
     auto const& every = farm.drinkers.at(*hatch.drinker).change_every;
     if (every.value_or(usual_standing) >= ages.to - ages.from) return;
-    list.add(hatch.name + ": the water will stand " + print(ages.to - ages.from) +
+    list.add("old-water-while-away",
+             hatch.name + ": the water will stand " + print(ages.to - ages.from) +
                  (every ? ", you change it every " + print(*every) : std::string(" and go foul")) +
                  ". Scrub the drinkers before you go.",
              common);
@@ -51,7 +54,8 @@ void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const&
 void planned_work(CautionList& list, domain::Hatch const& hatch, Ages ages) {
     for (domain::FeedingStep const& step : hatch.feeding) {
         if (step.from > ages.from + instant && step.from < ages.to) {
-            list.add(hatch.name + ": " + step.feed + " is due from " + (hatch.date + step.from).day() +
+            list.add("feed-change-while-away",
+                     hatch.name + ": " + step.feed + " is due from " + (hatch.date + step.from).day() +
                          "; the birds are counted on the feed they have till you are back.",
                      common);
         }
@@ -60,12 +64,15 @@ void planned_work(CautionList& list, domain::Hatch const& hatch, Ages ages) {
                        std::any_of(hatch.removed.begin(), hatch.removed.end(), [&](domain::Removal const& removal) {
                            return removal.at > ages.from && removal.at < ages.to;
                        });
-    if (leave) list.add(hatch.name + ": birds are due to leave in this time; they are counted as staying.", common);
+    if (leave)
+        list.add("leaving-while-away",
+                 hatch.name + ": birds are due to leave in this time; they are counted as staying.", common);
 }
 
 void brooding(CautionList& list, domain::Hatch const& hatch, Kind const& kind, Ages ages) {
     if (ages.from >= kind.brooding_ends()) return;
-    list.add(hatch.name +
+    list.add("brooding-while-away",
+             hatch.name +
                  ": chicks under a brooder die within hours of its going out or overheating. Have somebody look "
                  "in every few hours, whatever hoppers and drinkers hold.",
              common);
@@ -86,6 +93,7 @@ std::vector<Caution> away_cautions(Away const& away, Rations const& rations) {
         planned_work(list, hatch, ages);
     }
     list.add(
+        "chances-of-sound-vessels",
         "The chances are for vessels that work: a tipped or blocked drinker, feed that bridges in the tube, rats or "
         "a sick flock are not in them. Birds are to be looked at at least once a day; local law may ask for more.",
         common);

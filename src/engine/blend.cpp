@@ -180,8 +180,24 @@ void add_unstated_energy(BlendAnswer& answer, std::vector<Ingredient> const& use
                                   {"the safe side", domain::Standing::common_practice}});
 }
 
+/// Floors lent by other kinds' tables, those of one source together.
+void add_borrowed(BlendAnswer& answer, BlendNeeds const& needs) {
+    std::vector<std::string> words;
+    Source source;
+    for (BlendFinding const& one : answer.findings) {
+        if (!one.floor_borrowed) continue;
+        auto const& nutrient = *domain::find_nutrient(one.nutrient);
+        words.push_back(print_level(nutrient, *one.floor) + " " + std::string(nutrient.title));
+        source = one.floor_source;
+    }
+    if (words.empty()) return;
+    answer.assumptions.push_back({"borrowed from other kinds, since the table of " + needs.table.title +
+                                      " gives none: at least " + domain::join(words),
+                                  source});
+}
+
 void add_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used, std::optional<BlendNeeds> const& needs) {
-    if (needs) {
+    if (needs && needs->of_a_kind()) {
         std::string const scaled =
             answer.need_scale == NeedScale::by_energy
                 ? ", scaled to the mix's own energy; no least energy is asked, so set one under need"
@@ -189,15 +205,18 @@ void add_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used, s
         answer.assumptions.push_back(
             {"needs of " + needs->table.title + ", " + needs->phase.name + scaled, needs->table.source});
     }
+    if (needs) add_borrowed(answer, *needs);
     add_ingredient_sources(answer, used);
     add_minerals(answer, used);
     if (!needs) return;
-    if (answer.need_scale == NeedScale::by_energy) add_unstated_energy(answer, used, needs->phase);
-    for (BlendRule const& rule : needs->rules) {
+    bool const by_energy = answer.need_scale == NeedScale::by_energy;
+    if (by_energy && needs->of_a_kind()) add_unstated_energy(answer, used, needs->phase);
+    for (BlendRule const& rule : needs->tables.rules) {
+        if (rule.of_table && (by_energy || !needs->of_a_kind())) continue;
         bool const of_used = std::any_of(used.begin(), used.end(), [&](Ingredient const& one) {
             return rule.of == BlendLimit::Of::nutrient || (one.like == rule.key && !one.at_most);
         });
-        if (rule.laying == needs->phase.laying && of_used) answer.assumptions.push_back({rule.why, rule.source});
+        if (rule.laying == answer.laying && of_used) answer.assumptions.push_back({rule.why, rule.source});
     }
 }
 
@@ -209,6 +228,7 @@ BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingr
     answer.blend = wish;
     answer.kind_title = needs ? needs->kind_title : "";
     answer.phase = needs ? needs->phase.name : "";
+    answer.laying = for_layers(wish, needs);
     answer.need_scale = scale;
     answer.batch = wish.batch.value();
     answer.scale = wish.scale.value();
@@ -223,6 +243,7 @@ BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingr
     auto const weighed = weighed_shares(answer);
     answer.findings = findings(problem, shares, weighed);
     answer.shares_missed = shares_missed(problem, weighed, given ? 0 : coarse);
+    answer.not_kept = not_kept(problem, weighed, given);
     add_cost(answer);
     std::vector<Ingredient> used;
     for (std::size_t j = 0; j < ingredients.size(); ++j) {

@@ -39,14 +39,15 @@ Content content(std::vector<Ingredient> const& ingredients, std::string const& n
     return sum;
 }
 
-bool much_unknown(BlendFinding const& finding) { return finding.silent_share > 0.1 - 1e-9; }  // of the mix
+constexpr double much_silent = 0.1 - 1e-9;  // of the mix
+bool much_unknown(BlendFinding const& finding) { return finding.silent_share > much_silent; }
 bool below(double level, double floor) { return level < floor * (1 - rounding); }
 bool above(double level, double ceiling) { return level > ceiling * (1 + rounding); }
 
 /// What a nutrient was before rounding, and what was then asked: a need may go with the mix's energy.
 struct Before {
     Content content;
-    std::optional<double> floor;
+    std::optional<double> floor, ceiling;
 };
 
 void judge(BlendFinding& finding, Before const& before) {
@@ -58,10 +59,31 @@ void judge(BlendFinding& finding, Before const& before) {
     } else if (finding.ceiling && above(finding.most, *finding.ceiling)) {
         finding.verdict = Verdict::over;
         finding.off_by = finding.most - *finding.ceiling;
-        finding.by_rounding = !above(before.content.most, *finding.ceiling);
+        finding.by_rounding = !above(before.content.most, before.ceiling.value_or(*finding.ceiling));
     } else if (finding.ceiling) {
         finding.shown = !much_unknown(finding) && finding.only_least.empty();
     }
+}
+
+enum class Lowered { no, yes, unknown };
+
+/// Lowers a ceiling to what a limit on the ratio to another nutrient leaves; where much of the mix does not state that
+/// other one, and what is stated would leave less, nobody knows.
+Lowered lower_ceiling(BlendFinding& finding, Before& before, BlendProblem const& problem,
+                      std::vector<double> const& exact, std::vector<double> const& weighed) {
+    for (BlendLimit const& limit : problem.limits) {
+        if (limit.key != finding.nutrient || limit.per.empty()) continue;
+        double const level = limit.level * held(problem.ingredients, limit.per, weighed);
+        bool const lower = !finding.ceiling || level < *finding.ceiling;
+        if (content(problem.ingredients, limit.per, weighed).silent_share > much_silent)
+            return above(finding.most, level) ? Lowered::unknown : Lowered::no;
+        if (!lower) continue;
+        finding.ceiling = level;
+        finding.ceiling_source = limit.source;
+        before.ceiling = limit.level * held(problem.ingredients, limit.per, exact);
+        return Lowered::yes;
+    }
+    return Lowered::no;
 }
 
 }  // namespace
@@ -87,23 +109,43 @@ std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<doub
                              .silent = sum.silent,
                              .silent_share = sum.silent_share,
                              .only_least = sum.only_least};
-        Before before{.content = content(problem.ingredients, key, exact), .floor = {}};
+        Before before{.content = content(problem.ingredients, key, exact), .floor = {}, .ceiling = {}};
         for (auto const* limits : {&problem.limits, &problem.unstated}) {
             for (BlendLimit const& limit : *limits) {
-                if (limit.of != BlendLimit::Of::nutrient || limit.key != key) continue;
+                if (limit.of != BlendLimit::Of::nutrient || limit.key != key || !limit.per.empty()) continue;
                 (limit.floor ? finding.floor : finding.ceiling) = level_asked(limit, problem.ingredients, weighed);
                 if (limit.floor) before.floor = level_asked(limit, problem.ingredients, exact);
                 (limit.floor ? finding.floor_source : finding.ceiling_source) = limit.source;
+                if (limit.floor) finding.floor_borrowed = limit.borrowed;
             }
         }
+        before.ceiling = finding.ceiling;
+        Lowered const ratio = lower_ceiling(finding, before, problem, exact, weighed);
         if (!sum.stated && !finding.floor && !finding.ceiling) continue;
         if (!sum.stated) {
             finding.verdict = Verdict::unstated;
         } else {
             judge(finding, before);
+            if (ratio == Lowered::unknown && finding.verdict == Verdict::meets) finding.shown = false;
         }
         all.push_back(std::move(finding));
     }
+    return all;
+}
+
+std::vector<BlendClash> not_kept(BlendProblem const& problem, std::vector<double> const& shares, bool given) {
+    std::vector<BlendClash> all;
+    auto const look = [&](std::vector<BlendLimit> const& limits) {
+        for (BlendLimit const& limit : limits) {
+            if (limit.floor || limit.source.standing == domain::Standing::yours) continue;
+            double const reached = level_reached(limit, problem.ingredients, shares);
+            bool const known =
+                limit.per.empty() || content(problem.ingredients, limit.per, shares).silent_share < much_silent;
+            if (known && above(reached, limit.level)) all.push_back({limit, reached, true, {}});
+        }
+    };
+    look(problem.set_aside);
+    if (given) look(problem.limits);
     return all;
 }
 

@@ -9,6 +9,9 @@ namespace cropful::engine {
 std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<double> const& exact,
                                    std::vector<double> const& weighed);
 
+/// Built-in ceilings a mix is above: those the owner's own figures set aside; of a given mix all.
+std::vector<BlendClash> not_kept(BlendProblem const& problem, std::vector<double> const& shares, bool given);
+
 /// Limits on ingredients that a mix misses by more than `slack` of them.
 std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<double> const& shares, double slack);
 

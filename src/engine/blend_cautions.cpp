@@ -8,6 +8,7 @@
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
+#include "engine/limits.hpp"
 
 namespace cropful::engine {
 
@@ -35,6 +36,7 @@ void medicine(CautionList& list, std::vector<Ingredient> const& used) {
     for (Ingredient const& one : used) {
         if (!one.medicated) continue;
         list.add(
+            "medicated-in-mix",
             one.title +
                 " is medicated. Never dilute a medicated feed or mix it with another: the dose is then not the one on "
                 "the label, and its withdrawal time no longer holds. Feed it alone, as the label says.",
@@ -58,6 +60,7 @@ void premix(CautionList& list, BlendAnswer const& answer) {
     std::string const lead =
         gap.empty() ? "No needs of birds were looked at" : "Nothing in this mix states " + domain::join(gap);
     list.add(
+        "no-premix",
         lead +
             ". Grain and meal alone are no complete feed: add a vitamin and trace-mineral premix made for gamebirds "
             "or turkeys at its label's rate, and give it here as an ingredient with what it states.",
@@ -65,29 +68,34 @@ void premix(CautionList& list, BlendAnswer const& answer) {
 }
 
 /// What every bird needs, and the table of its kind may say nothing of.
-void silent_table(CautionList& list, std::optional<BlendNeeds> const& needs, domain::Blend const& wish) {
-    if (!needs) return;
+void silent_table(CautionList& list, std::optional<BlendNeeds> const& needs, BlendAnswer const& answer) {
+    if (!needs || !needs->of_a_kind()) return;
     std::vector<std::string> missing;
     for (char const* key :
-         {"lysine", "methionine", "threonine", "tryptophan", "manganese", "zinc", "vit_a", "vit_d3"}) {
-        auto const same = [&](Need const& need) { return need.nutrient == key; };
-        bool const said = std::any_of(needs->phase.needs.begin(), needs->phase.needs.end(), same);
-        if (!said && !wish.need.contains(key)) missing.emplace_back(domain::find_nutrient(key)->title);
+         {"lysine", "methionine", "threonine", "tryptophan", "copper", "iron", "manganese", "selenium", "zinc", "vit_a",
+          "vit_d3", "vit_e", "vit_k", "vit_b12", "biotin", "folacin", "pyridoxine", "thiamin"}) {
+        auto const same = [&](auto const& one) { return one.nutrient == key; };
+        bool const said = std::any_of(needs->phase.needs.begin(), needs->phase.needs.end(), same) ||
+                          std::any_of(answer.findings.begin(), answer.findings.end(),
+                                      [&](BlendFinding const& one) { return same(one) && one.floor_borrowed; });
+        if (!said && !answer.blend.need.contains(key)) missing.emplace_back(domain::find_nutrient(key)->title);
     }
     if (missing.empty()) return;
     list.add(
+        "silent-table",
         "The needs of " + needs->table.title + " (" + needs->phase.name + ") give no figure for " +
             domain::join(missing) +
             ". The birds need them all the same, and nothing here keeps a mix from being short of them: set your own "
-            "under need, such as lysine = \"1.3 %\", or take them from the premix.",
+            "under need, such as zinc = \"50 mg/kg\", or take them from the premix.",
         needs->table.source.text);
 }
 
 void grain_size(CautionList& list, std::vector<Ingredient> const& used, std::optional<BlendNeeds> const& needs) {
     std::string const grain = titles(used, {"corn", "wheat", "sorghum", "oats", "barley", "maize", "millet"});
     if (grain.empty()) return;
-    bool const chicks = needs && !needs->phase.laying && needs->phase.from < chick_until;
-    list.add(chicks
+    bool const chicks = needs && needs->of_a_kind() && !needs->phase.laying && needs->phase.from < chick_until;
+    list.add("grain-size",
+             chicks
                  ? "Grind " + grain +
                        " finely and evenly: small chicks cannot take whole or cracked grain, and pick the large bits "
                        "out of an uneven mash. No bit should be larger than a chick takes whole, about 1 mm in the "
@@ -105,7 +113,8 @@ void small_amounts(CautionList& list, BlendAnswer const& answer) {
         if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > coarse * exact) rough.push_back(part.title);
     }
     if (rough.empty()) return;
-    list.add("The scale's step is coarse for " + domain::join(rough) +
+    list.add("coarse-scale",
+             "The scale's step is coarse for " + domain::join(rough) +
                  ": rounding, and moving steps so that the rest keeps its limits, changed the amount by more than 5 %. "
                  "Weigh "
                  "on a finer scale (--scale), or mix a larger batch.",
@@ -117,6 +126,7 @@ void soybeans_and_salt(CautionList& list, std::vector<Ingredient> const& used) {
         if (!is_like(one, "soy") && !is_like(one, "sbm")) continue;
         if (one.liquid) continue;
         list.add(
+            "raw-soybeans",
             "Use soybean meal that was heated by its maker. Raw soybeans stop chicks from digesting protein: roast "
             "them properly, or do not use them.",
             practice);
@@ -127,9 +137,24 @@ void soybeans_and_salt(CautionList& list, std::vector<Ingredient> const& used) {
     });
     if (!salted) return;
     list.add(
+        "weigh-salt",
         "Weigh salt and other small amounts twice and mix them in evenly: a pocket of salt kills chicks. Count the "
         "salt that is already in fish meal, bought feed or a premix.",
         practice);
+}
+
+/// Sodium that is as much salt as birds die of.
+void deadly_salt(CautionList& list, BlendAnswer const& answer, std::optional<BlendNeeds> const& needs) {
+    for (BlendFinding const& one : answer.findings) {
+        if (!needs || one.nutrient != "sodium") continue;
+        double const salt = one.most / sodium_in_salt;
+        Limit const* stop = deadly(passed(needs->tables.limits, "salt_feed", salt));
+        if (stop == nullptr) continue;
+        list.add("salt-lethal",
+                 "This mix holds " + number(one.most, 2) + " % sodium, as " + number(salt, 1) + " % of salt has. " +
+                     do_not_give + " At " + words_of(*stop) + ".",
+                 stop->source.text);
+    }
 }
 
 }  // namespace
@@ -137,17 +162,20 @@ void soybeans_and_salt(CautionList& list, std::vector<Ingredient> const& used) {
 std::vector<Caution> blend_cautions(BlendAnswer const& answer, std::vector<Ingredient> const& used,
                                     std::optional<BlendNeeds> const& needs) {
     CautionList list;
+    deadly_salt(list, answer, needs);
     medicine(list, used);
     premix(list, answer);
-    silent_table(list, needs, answer.blend);
+    silent_table(list, needs, answer);
     grain_size(list, used, needs);
     soybeans_and_salt(list, used);
     small_amounts(list, answer);
     list.add(
+        "mix-goes-stale",
         "Ground feed goes stale and mouldy: mix what is eaten in about 4 weeks, keep it dry and cool, and throw away "
         "what is mouldy, caked or musty. Never feed it off.",
         practice);
     list.add(
+        "lots-differ",
         "Ingredients differ from lot to lot, and the figures here are averages: have the mix analysed before you rely "
         "on it for many birds. Labels, your veterinarian and local feed law come before this page.",
         practice);

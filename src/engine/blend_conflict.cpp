@@ -1,6 +1,7 @@
 #include "engine/blend_conflict.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace cropful::engine {
 
@@ -20,6 +21,14 @@ bool can_keep(BlendProblem const& problem, std::vector<std::size_t> const& limit
 std::vector<std::size_t> with(std::vector<std::size_t> limits, std::size_t one) {
     limits.push_back(one);
     return limits;
+}
+
+std::vector<std::size_t> without(std::vector<std::size_t> const& limits, std::size_t place) {
+    std::vector<std::size_t> fewer;
+    for (std::size_t i = 0; i < limits.size(); ++i) {
+        if (i != place) fewer.push_back(limits[i]);
+    }
+    return fewer;
 }
 
 }  // namespace
@@ -42,9 +51,8 @@ std::vector<std::size_t> clashing_with(BlendProblem const& problem, std::size_t 
     }
     if (can_keep(problem, with(others, limit))) return {};
     for (std::size_t place = others.size(); place-- > 0;) {
-        std::vector<std::size_t> fewer = others;
-        fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(place));
-        if (!can_keep(problem, with(fewer, limit))) others = fewer;
+        auto fewer = without(others, place);
+        if (!can_keep(problem, with(fewer, limit))) others = std::move(fewer);
     }
     return others;
 }

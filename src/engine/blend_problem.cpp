@@ -50,42 +50,89 @@ bool wish_says(domain::Blend const& wish, std::string const& nutrient, bool floo
     return floor ? found->second.floor.has_value() : found->second.ceiling.has_value();
 }
 
+BlendLimit nutrient_limit(std::string const& key, bool floor, double level, Source const& source) {
+    return {BlendLimit::Of::nutrient, key, floor, level, {}, source};
+}
+
 void add_table_needs(BlendProblem& problem, domain::Blend const& wish, BlendNeeds const& needs, NeedScale scale) {
     bool const by_energy = scale == NeedScale::by_energy;
     auto const energy = needs.phase.energy;
     Source const source = needs.table.source;
     if (!by_energy && !wish_says(wish, "energy", true)) {
-        problem.limits.push_back(
-            {BlendLimit::Of::nutrient, "energy", true, in_kilocalories_per_kilogram(energy), {}, source});
+        problem.limits.push_back(nutrient_limit("energy", true, in_kilocalories_per_kilogram(energy), source));
     }
-    for (Need const& need : needs.phase.needs) {
-        if (wish_says(wish, need.nutrient, true)) continue;
-        auto const for_energy = by_energy ? std::optional(energy) : std::nullopt;
-        problem.limits.push_back({BlendLimit::Of::nutrient, need.nutrient, true, need.level, for_energy, source});
-    }
-}
-
-void add_nutrient_rules(BlendProblem& problem, domain::Blend const& wish, BlendNeeds const& needs) {
-    for (BlendRule const& rule : needs.rules) {
-        bool const applies = rule.of == BlendLimit::Of::nutrient && rule.laying == needs.phase.laying;
-        if (!applies || wish_says(wish, rule.key, false)) continue;
-        // a floor of the owner's above the built-in ceiling is the owner's wish
-        auto const mine = wish.need.find(rule.key);
-        if (mine != wish.need.end() && mine->second.floor.value_or(0) > rule.at_most) continue;
-        problem.limits.push_back({BlendLimit::Of::nutrient, rule.key, false, rule.at_most, {}, rule.source});
-    }
-}
-
-void add_share_limits(BlendProblem& problem, Ingredient const& one, std::optional<BlendNeeds> const& needs) {
-    auto const limit = [&](bool floor, double level, Source const& source) {
-        problem.limits.push_back({BlendLimit::Of::ingredient, one.key, floor, level, {}, source});
+    auto const add = [&](std::string const& nutrient, double level, Source const& from, bool borrowed) {
+        if (wish_says(wish, nutrient, true)) return;
+        BlendLimit limit = nutrient_limit(nutrient, true, level, from);
+        if (by_energy) limit.for_energy = energy;
+        limit.borrowed = borrowed;
+        problem.limits.push_back(limit);
     };
-    if (one.at_least > 0) limit(true, one.at_least, own);
-    if (one.at_most) return limit(false, *one.at_most, own);
+    for (Need const& need : needs.phase.needs) add(need.nutrient, need.level, source, false);
+    for (BlendGuide const& guide : needs.tables.guides) {
+        bool const said = std::any_of(needs.phase.needs.begin(), needs.phase.needs.end(),
+                                      [&](Need const& need) { return need.nutrient == guide.nutrient; });
+        bool const fits =
+            guide.laying == needs.phase.laying &&
+            (guide.laying || (guide.from <= needs.phase.from && (!guide.to || needs.phase.from < *guide.to)));
+        if (fits && !said) add(guide.nutrient, guide.at_least, guide.source, true);
+    }
+}
+
+/// The built-in ceiling of a nutrient for one state of the birds; none where there is none.
+BlendRule const* ceiling_of(BlendNeeds const& needs, std::string const& nutrient, bool laying) {
+    for (BlendRule const& rule : needs.tables.rules) {
+        bool const same = rule.of == BlendLimit::Of::nutrient && rule.key == nutrient && rule.laying == laying;
+        if (same && rule.per.empty() && !rule.of_table) return &rule;
+    }
+    return nullptr;
+}
+
+/// Sets a built-in ceiling. Where the owner's own ceiling or floor says otherwise it is set aside; a floor above that
+/// of growing birds is still held to the ceiling of layers.
+void add_rule(BlendProblem& problem, domain::Blend const& wish, BlendNeeds const& needs, BlendRule const& rule,
+              double level) {
+    auto const limit = [](BlendRule const& from, double at_most) {
+        BlendLimit made = nutrient_limit(from.key, false, at_most, from.source);
+        made.per = from.per;
+        return made;
+    };
+    auto const mine = wish.need.find(rule.key);
+    double const floor = mine == wish.need.end() ? 0 : mine->second.floor.value_or(0);
+    BlendRule const* plain = ceiling_of(needs, rule.key, rule.laying);
+    bool const own_floor = floor > (rule.per.empty() || !plain ? level : plain->at_most);
+    bool const own_ceiling = rule.per.empty() && wish_says(wish, rule.key, false);
+    (own_ceiling || own_floor ? problem.set_aside : problem.limits).push_back(limit(rule, level));
+    if (own_ceiling || !own_floor || !rule.per.empty()) return;
+    BlendRule const* layers = ceiling_of(needs, rule.key, true);
+    if (layers && floor <= layers->at_most) problem.limits.push_back(limit(*layers, layers->at_most));
+}
+
+void add_nutrient_rules(BlendProblem& problem, domain::Blend const& wish, BlendNeeds const& needs, NeedScale scale) {
+    bool const laying = for_layers(wish, needs);
+    for (BlendRule const& rule : needs.tables.rules) {
+        if (rule.of != BlendLimit::Of::nutrient || rule.laying != laying) continue;
+        if (!rule.of_table) {
+            add_rule(problem, wish, needs, rule, rule.at_most);
+        } else if (needs.of_a_kind() && scale == NeedScale::as_printed) {
+            add_rule(problem, wish, needs, rule, rule.at_most * in_kilocalories_per_kilogram(needs.phase.energy));
+        }
+    }
+}
+
+void add_share_limits(BlendProblem& problem, domain::Blend const& wish, Ingredient const& one,
+                      std::optional<BlendNeeds> const& needs) {
+    auto const limit = [&](bool floor, double level, Source const& source) {
+        return BlendLimit{BlendLimit::Of::ingredient, one.key, floor, level, {}, source};
+    };
+    if (one.at_least > 0) problem.limits.push_back(limit(true, one.at_least, own));
+    if (one.at_most) problem.limits.push_back(limit(false, *one.at_most, own));
     if (!needs) return;
-    for (BlendRule const& rule : needs->rules) {
-        bool const applies = rule.of == BlendLimit::Of::ingredient && rule.laying == needs->phase.laying;
-        if (applies && rule.key == one.like && rule.at_most > one.at_least) limit(false, rule.at_most, rule.source);
+    bool const laying = for_layers(wish, needs);
+    for (BlendRule const& rule : needs->tables.rules) {
+        if (rule.of != BlendLimit::Of::ingredient || rule.laying != laying || rule.key != one.like) continue;
+        bool const mine = one.at_most || rule.at_most <= one.at_least;
+        (mine ? problem.set_aside : problem.limits).push_back(limit(false, rule.at_most, rule.source));
     }
 }
 
@@ -94,7 +141,9 @@ void set_unstated_apart(BlendProblem& problem) {
     std::vector<BlendLimit> kept;
     for (BlendLimit const& limit : problem.limits) {
         bool const of_nutrient = limit.of == BlendLimit::Of::nutrient;
-        if (!of_nutrient || anyone_states(problem.ingredients, limit.key)) {
+        bool const stated = anyone_states(problem.ingredients, limit.key) &&
+                            (limit.per.empty() || anyone_states(problem.ingredients, limit.per));
+        if (!of_nutrient || stated) {
             kept.push_back(limit);
         } else {
             problem.unstated.push_back(limit);
@@ -140,24 +189,23 @@ Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredient
     for (Ingredient const& one : ingredients) {
         double coefficient = limit.of == BlendLimit::Of::ingredient ? (one.key == limit.key ? 1 : 0)
                                                                     : counted(one, limit.key, limit.floor);
+        if (!limit.per.empty()) coefficient -= limit.level * counted(one, limit.per, true);
         coefficient /= unit;
         if (limit.for_energy) coefficient -= energy_ratio(limit, one);
         row.coefficients.push_back(coefficient);
     }
-    double const side = limit.for_energy ? 0 : limit.level / unit;
+    double const side = limit.for_energy || !limit.per.empty() ? 0 : limit.level / unit;
     row.range = limit.floor ? Range{side, unbounded} : Range{-unbounded, side};
     return row;
 }
 
 BlendProblem blend_problem(domain::Blend const& wish, std::vector<Ingredient> const& ingredients,
                            std::optional<BlendNeeds> const& needs, NeedScale scale) {
-    BlendProblem problem{.ingredients = ingredients, .limits = {}, .unstated = {}, .program = {}};
+    BlendProblem problem{.ingredients = ingredients, .limits = {}, .unstated = {}, .set_aside = {}, .program = {}};
     add_own_needs(problem, wish);
-    if (needs) {
-        add_table_needs(problem, wish, *needs, scale);
-        add_nutrient_rules(problem, wish, *needs);
-    }
-    for (Ingredient const& one : ingredients) add_share_limits(problem, one, needs);
+    if (needs && needs->of_a_kind()) add_table_needs(problem, wish, *needs, scale);
+    if (needs) add_nutrient_rules(problem, wish, *needs, scale);
+    for (Ingredient const& one : ingredients) add_share_limits(problem, wish, one, needs);
     set_unstated_apart(problem);
     LinearProgram& program = problem.program;
     for (Ingredient const& one : ingredients) {
@@ -198,15 +246,33 @@ Nearest nearest_mix(BlendProblem const& problem) {
     return nearest;
 }
 
-double level_reached(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares) {
-    BlendLimit const& one = problem.limits[limit];
+double held(std::vector<Ingredient> const& ingredients, std::string const& nutrient,
+            std::vector<double> const& shares) {
+    double sum = 0;
+    for (std::size_t j = 0; j < shares.size(); ++j) sum += shares[j] * counted(ingredients[j], nutrient, true);
+    return sum;
+}
+
+bool for_layers(domain::Blend const& wish, std::optional<BlendNeeds> const& needs) {
+    return needs && needs->of_a_kind() ? needs->phase.laying : wish.laying;
+}
+
+double level_reached(BlendLimit const& one, std::vector<Ingredient> const& ingredients,
+                     std::vector<double> const& shares) {
+    constexpr double most_times = 999;
     double sum = 0;
     for (std::size_t j = 0; j < shares.size(); ++j) {
-        Ingredient const& ingredient = problem.ingredients[j];
         bool const of_nutrient = one.of == BlendLimit::Of::nutrient;
-        sum += shares[j] * (of_nutrient ? counted(ingredient, one.key, one.floor) : ingredient.key == one.key ? 1 : 0);
+        sum += shares[j] * (of_nutrient                     ? counted(ingredients[j], one.key, one.floor)
+                            : ingredients[j].key == one.key ? 1
+                                                            : 0);
     }
-    return sum;
+    if (one.per.empty() || sum <= 0) return sum;
+    return std::min(most_times, sum / std::max(held(ingredients, one.per, shares), sum / most_times));
+}
+
+double level_reached(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares) {
+    return level_reached(problem.limits[limit], problem.ingredients, shares);
 }
 
 }  // namespace cropful::engine

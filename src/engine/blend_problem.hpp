@@ -9,9 +9,10 @@ namespace cropful::engine {
 
 struct BlendProblem {
     std::vector<Ingredient> ingredients;
-    std::vector<BlendLimit> limits;    // one for each row after the first
-    std::vector<BlendLimit> unstated;  // on nutrients that no ingredient states: left out of the rows
-    LinearProgram program;             // row 0: the shares add up to 1
+    std::vector<BlendLimit> limits;     // one for each row after the first
+    std::vector<BlendLimit> unstated;   // on nutrients that no ingredient states: left out of the rows
+    std::vector<BlendLimit> set_aside;  // built-in ceilings that the owner's own figures overrule
+    LinearProgram program;              // row 0: the shares add up to 1
 };
 
 /// All limits of a wish: its own before the kind's, the ingredients' own before the built-in ones.
@@ -31,7 +32,16 @@ struct Nearest {
 /// only where the shares cannot add up otherwise.
 Nearest nearest_mix(BlendProblem const& problem);
 
-/// A limit's row times a mix, in the limit's unit; for a limit that goes with the energy, against the printed level.
+/// The least a mix holds of a nutrient, by what its ingredients state.
+double held(std::vector<Ingredient> const& ingredients, std::string const& nutrient, std::vector<double> const& shares);
+
+/// Whose ceilings a mix is held to.
+bool for_layers(domain::Blend const& wish, std::optional<BlendNeeds> const& needs);
+
+/// A limit's row times a mix, in the limit's unit; for a limit that goes with the energy, against the printed level;
+/// for one that goes with another nutrient, how many times that one (999 where it is more).
+double level_reached(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
+                     std::vector<double> const& shares);
 double level_reached(BlendProblem const& problem, std::size_t limit, std::vector<double> const& shares);
 
 /// The place of a limit's row.

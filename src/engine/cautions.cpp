@@ -8,8 +8,8 @@
 
 namespace cropful::engine {
 
-void CautionList::add(std::string text, std::string source) {
-    Caution const one{std::move(text), std::move(source)};
+void CautionList::add(std::string id, std::string text, std::string source) {
+    Caution const one{std::move(id), std::move(text), std::move(source)};
     if (std::find(all_.begin(), all_.end(), one) == all_.end()) all_.push_back(one);
 }
 
@@ -21,7 +21,8 @@ void placement_cautions(CautionList& list, Plan const& plan) {
         bool const planned = std::any_of(plan.hatches.begin(), plan.hatches.end(),
                                          [&](HatchPlan const& part) { return part.hatch.name == one.hatch; });
         if (!planned) continue;
-        list.add(one.hatch + ": " + number(std::ceil(in_birds(one.birds) - 1e-9), 0) + " of " +
+        list.add("no-brooder",
+                 one.hatch + ": " + number(std::ceil(in_birds(one.birds) - 1e-9), 0) + " of " +
                      number(in_birds(one.of), 0) + " birds have no place in " + one.brooder +
                      "; `cropful season` says when and what would fit.",
                  "the brooders of the farm file");
@@ -35,7 +36,9 @@ std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     placement_cautions(list, plan);
     for (HatchPlan const& part : plan.hatches) feed_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);
+    for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part, rations);
+    stale_feed_cautions(list, plan, plan.hatches);
     store_cautions(list, plan);
     readying_cautions(list, plan);
     return list.all();

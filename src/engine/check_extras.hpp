@@ -19,8 +19,10 @@ void add_daily_protein(std::vector<Check>& checks, Intake const& intake);
 /// The most of a nutrient that a label lets expect: its maximum, or its minimum where that is more; 0 when unstated.
 double most_stated(Check const& check);
 
-/// Marks calcium above the lowest limit for growing birds.
-void mark_excess_calcium(std::vector<Check>& checks, std::vector<Limit> const& limits,
-                         std::optional<Duration> laying_from);
+/// Marks what is above the lowest limit of its nutrient in feed; calcium only while birds do not lay.
+void mark_excess(std::vector<Check>& checks, std::vector<Limit> const& limits, std::optional<Duration> laying_from);
+
+/// Adds what the label states above a limit and the phase has no need of: a check with a need of 0.
+void add_excess_without_need(std::vector<Check>& checks, domain::Feed const& feed, std::vector<Limit> const& limits);
 
 }  // namespace cropful::engine

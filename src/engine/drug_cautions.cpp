@@ -4,6 +4,7 @@
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
+#include "engine/drugs.hpp"
 #include "engine/intake.hpp"
 #include "engine/refills.hpp"
 
@@ -13,18 +14,6 @@ namespace {
 
 using domain::join;
 using domain::lower;
-
-constexpr Duration yolks_form = days(14);  // before the first egg; from memory
-
-Drug const* find_drug(std::string const& name, Rations const& rations) {
-    for (Drug const& drug : rations.drugs) {
-        if (lower(drug.name) == lower(name)) return &drug;
-        for (std::string const& other : drug.also) {
-            if (lower(other) == lower(name)) return &drug;
-        }
-    }
-    return nullptr;
-}
 
 /// One medicated feed of a hatch's whole life, whatever part of it is planned.
 struct Course {
@@ -38,11 +27,13 @@ struct Course {
 void approval(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
     auto const& birds = drug.birds;
     if (std::find(birds.begin(), birds.end(), kind.key) == birds.end()) {
-        list.add(course.feed + ": no approval of " + drug.name + " in feed for " + kind.title +
+        list.add("drug-approval",
+                 course.feed + ": no approval of " + drug.name + " in feed for " + kind.title +
                      " is known here. Feed may not be medicated off label. " + defer,
                  drug.source.text);
     } else if (drug.max_age && course.to > *drug.max_age) {
-        list.add(course.feed + ": " + drug.name + " is listed for birds up to " + print_age(*drug.max_age) +
+        list.add("drug-age",
+                 course.feed + ": " + drug.name + " is listed for birds up to " + print_age(*drug.max_age) +
                      " only, but is fed to " + print_age(course.to) + ". " + defer,
                  drug.source.text);
     }
@@ -55,20 +46,25 @@ void level(CautionList& list, Course const& course, Drug const& drug) {
     constexpr double tolerance = 1e-3;  // the rule prints rounded grams
     if (stated >= least * (1 - tolerance) && stated <= most * (1 + tolerance)) return;
     std::string const listed = least < most ? plain(least) + " to " + plain(most) : plain(least);
-    list.add(course.feed + ": " + plain(stated) + " g of " + drug.name + " per short ton, but " + listed +
+    list.add("drug-level",
+             course.feed + ": " + plain(stated) + " g of " + drug.name + " per short ton, but " + listed +
                  " g is the listed level. " + defer,
              drug.source.text);
 }
 
 /// Eggs for people: fed into lay, or while the first yolks form.
-void laying(CautionList& list, Course const& course, bool not_for_layers, std::string const& source) {
+void laying(CautionList& list, Course const& course, Drug const* drug, std::string const& source) {
     auto const& lay = course.part.hatch.laying_from;
     Duration const clear = course.to + course.medication.withdrawal;
     if (!lay || clear + yolks_form <= *lay || course.from >= course.part.hatch.until) return;
+    bool const growing = drug && (drug->growing_only || drug->max_age);
+    std::string const in_law = drug && drug->not_for_layers ? ", which is not for birds that lay eggs for people,"
+                               : growing                    ? ", approved for growing birds only,"
+                                                            : "";
     std::string const when = clear > *lay ? "into lay" : "to within two weeks of the first eggs, when yolks form";
-    list.add(course.part.hatch.name + ": " + course.feed + " holds " + course.medication.drug +
-                 (not_for_layers ? ", which is not for birds that lay eggs for people," : "") + " and is fed " + when +
-                 ". Ask before anybody eats the eggs. " + defer,
+    list.add("drug-into-lay",
+             course.part.hatch.name + ": " + course.feed + " holds " + course.medication.drug + in_law +
+                 " and is fed " + when + ". Ask before anybody eats the eggs. " + defer,
              source);
 }
 
@@ -78,7 +74,8 @@ void withdrawal(CautionList& list, Course const& course) {
     Duration const clear = course.to + course.medication.withdrawal;
     auto const warn = [&](Duration at, std::string const& what) {
         if (at <= course.from || at >= clear || at < course.part.feeds.front().from) return;
-        list.add(course.part.hatch.name + ": " + what + " at " + print_age(at) + " leave within the " +
+        list.add("drug-withdrawal",
+                 course.part.hatch.name + ": " + what + " at " + print_age(at) + " leave within the " +
                      print(course.medication.withdrawal) + " withdrawal of " + course.feed + " (" +
                      course.medication.drug + "). Keep them from slaughter until it is over. " + defer,
                  "the label's withdrawal");
@@ -96,19 +93,19 @@ void unknown_drug(CautionList& list, Course const& course, Rations const& ration
     std::vector<std::string> names;
     for (Drug const& drug : rations.drugs) names.push_back(drug.name);
     std::string const near = domain::nearest(lower(course.medication.drug), names);
-    Drug const* meant = near.empty() ? nullptr : find_drug(near, rations);
+    Drug const* meant = near.empty() ? nullptr : find_drug(near, course.part.hatch.kind, rations);
     std::string text = course.feed + ": " + course.medication.drug +
                        " is not in the built-in list of feed drugs, so nothing could be checked.";
     if (meant) text += " If " + near + " is meant, write it so.";
     if (meant && !meant->danger.empty()) text += " That drug can kill " + join(meant->danger) + ".";
-    list.add(text + " " + defer, "the built-in list of feed drugs");
+    list.add("drug-unknown", text + " " + defer, "the built-in list of feed drugs");
 }
 
 void known_drug(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
     std::string text = course.feed + " is medicated with " + drug.name + ".";
     if (!drug.danger.empty()) text += " It can kill " + join(drug.danger) + ": keep them from it.";
     if (!drug.limits.empty()) text += " Conditions: " + join(drug.limits) + ".";
-    list.add(text + " " + defer, drug.source.text);
+    list.add("drug-conditions", text + " " + defer, drug.source.text);
     approval(list, course, drug, kind);
     level(list, course, drug);
 }
@@ -118,13 +115,14 @@ void thiamine(CautionList& list, Course const& course, domain::Supplement const&
     if (!lower(course.medication.drug).starts_with("amprolium")) return;
     if (supplement.from >= course.to || course_ends(supplement) <= course.from) return;
     list.add(
+        "thiamine",
         "Amprolium works by starving the parasite of thiamine (vitamin B1): a supplement that holds thiamine (does " +
             supplement.title + "?) undoes it. Do not give both without your veterinarian.",
         "a formulary of drugs for elephants (amprolium and thiamine); 21 CFR 558.55 (sole source of amprolium)");
 }
 
 void medicated(CautionList& list, Course const& course, Rations const& rations) {
-    Drug const* drug = find_drug(course.medication.drug, rations);
+    Drug const* drug = find_drug(course.medication.drug, course.part.hatch.kind, rations);
     if (planned(course)) {
         if (drug) {
             known_drug(list, course, *drug, rations.kinds.at(course.part.hatch.kind));
@@ -132,8 +130,7 @@ void medicated(CautionList& list, Course const& course, Rations const& rations) 
             unknown_drug(list, course, rations);
         }
     }
-    bool const not_for_layers = drug && (drug->not_for_layers || drug->growing_only);
-    laying(list, course, not_for_layers, drug ? drug->source.text : "the built-in list of feed drugs");
+    laying(list, course, drug, drug ? drug->source.text : "the built-in list of feed drugs");
     withdrawal(list, course);
 }
 
@@ -146,7 +143,9 @@ void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
         if (!feed.medicated || hatch.feeding[i].from >= hatch.until) continue;
         Course const course{feed.title, *feed.medicated, part, hatch.feeding[i].from, fed_until(hatch, i)};
         medicated(list, course, rations);
-        if (hatch.supplement) thiamine(list, course, plan.farm.supplements.at(*hatch.supplement));
+        if (!hatch.supplement) continue;
+        domain::Supplement const& supplement = plan.farm.supplements.at(*hatch.supplement);
+        if (!is_medicine(supplement, hatch.kind, rations)) thiamine(list, course, supplement);
     }
 }
 

@@ -112,14 +112,16 @@ std::vector<domain::Caution> Lessons::cautions() const {
     constexpr char source[] = "the diary beside the farm file";
     std::vector<domain::Caution> cautions;
     if (!strangers.empty()) {
-        cautions.push_back({"The diary names hatches this farm file has not, and what it says of them is left out: " +
+        cautions.push_back({"diary-unknown-hatches",
+                            "The diary names hatches this farm file has not, and what it says of them is left out: " +
                                 domain::join(strangers) +
                                 ". Was one renamed? Give it its old name, or export the diary, change the name there, "
                                 "put the diary aside and import what you changed.",
                             source});
     }
     if (misdated > 0) {
-        cautions.push_back({"Entries of the diary from before their hatch or after its end are left out: " +
+        cautions.push_back({"diary-outside-life",
+                            "Entries of the diary from before their hatch or after its end are left out: " +
                                 std::to_string(misdated) + ". A slip in a date?",
                             source});
     }

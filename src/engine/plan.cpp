@@ -121,9 +121,11 @@ std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, R
     NeedsTable const& needs = rations.needs.at(rations.kinds.at(plan.hatch.kind).needs_table);
     std::vector<Check> all;
     for (FeedNeed const& part : plan.feeds) {
-        auto some = check(farm.feeds.at(part.feed), needs, part.from, part.to, plan.hatch.laying_from, scale);
+        domain::Feed const& feed = farm.feeds.at(part.feed);
+        auto some = check(feed, needs, part.from, part.to, plan.hatch.laying_from, scale);
         add_daily_protein(some, intake);
-        mark_excess_calcium(some, rations.limits, plan.hatch.laying_from);
+        mark_excess(some, rations.limits, plan.hatch.laying_from);
+        add_excess_without_need(some, feed, rations.limits);
         std::move(some.begin(), some.end(), std::back_inserter(all));
     }
     return all;

@@ -38,7 +38,8 @@ void no_time_to_clean(CautionList& list, Plan const& plan) {
     for (Stay const& stay : plan.placement.stays) {
         domain::Brooder const& sort = plan.farm.brooders.at(stay.brooder);
         if (stay.ready_by < stay.from || !(sort.bedding || sort.cleaning)) continue;
-        list.add(stay.hatch + ": there is no time to ready " + stay.brooder +
+        list.add("no-time-to-clean",
+                 stay.hatch + ": there is no time to ready " + stay.brooder +
                      " before it comes. Move the hatch, or state a rest; never clean or disinfect around birds.",
                  "the brooders of the farm file");
     }
@@ -47,21 +48,25 @@ void no_time_to_clean(CautionList& list, Plan const& plan) {
 void readying_cautions(CautionList& list, Plan const& plan) {
     no_time_to_clean(list, plan);
     for (DisinfectantPurchase const& one : plan.readying.disinfectants) {
-        list.add(one.title +
+        list.add("disinfectant-label",
+                 one.title +
                      ": the product's label decides what it may be used on, how strong and for how long it must "
                      "stay wet (contact time), and what is rinsed after; these are only sums on the two "
                      "strengths you stated. The label, your veterinarian and local law decide.",
                  "the product's label");
         list.add(
+            "disinfectant-mixing",
             "Never mix a disinfectant with ammonia, acids or any other cleaner: chlorine with either gives off "
             "poisonous gas. Droppings and wet litter smell of ammonia: take them out first.",
             "NJ Poison Center, njpies.org/chlorine (chlorine with ammonia or acid); droppings: common practice, no "
             "source");
-        list.add(
-            "Scrub off dirt before disinfecting; afterwards rinse as the label says, dry and air the brooder "
-            "before any bird goes in.",
-            "common practice, no source");
-        list.add("Mix disinfectant fresh every day: diluted bleach is good for 24 h. Wear gloves and keep doors open.",
+        list.add("birds-out-first",
+                 "Birds out first: never disinfect around them. Scrub off dirt before disinfecting; afterwards rinse "
+                 "as the label says, dry and air the brooder "
+                 "before any bird goes in.",
+                 "common practice, no source");
+        list.add("disinfectant-fresh",
+                 "Mix disinfectant fresh every day: diluted bleach is good for 24 h. Wear gloves and keep doors open.",
                  "CDC leaflet CS316270A (2020) for the 24 h; gloves and air: common practice, no source");
     }
 }

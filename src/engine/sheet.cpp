@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <utility>
 
 #include "cropful/quantities/print.hpp"
@@ -98,7 +99,9 @@ std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Ration
     CautionList list;
     feed_cautions(list, plan, part, rations);
     drug_cautions(list, plan, part, rations);
+    water_drug_cautions(list, plan, part, rations);
     water_cautions(list, plan, part, rations);
+    stale_feed_cautions(list, plan, {part});
     return list.all();
 }
 
@@ -164,11 +167,11 @@ Sheet make_sheet(domain::Farm const& farm, Rations const& rations, BrooderAdvice
     }
     sheet.assumptions = assumptions_of(sheet, rations);
     sheet.cautions = sheet.plan.cautions;
-    std::erase_if(sheet.cautions, [&](Caution const& caution) {
-        return std::any_of(sheet.hatches.begin(), sheet.hatches.end(), [&](HatchSheet const& hatch) {
-            return std::find(hatch.cautions.begin(), hatch.cautions.end(), caution) != hatch.cautions.end();
-        });
-    });
+    std::set<std::string> of_hatches;  // one said of several hatches at once stands on each one's own page
+    for (HatchSheet const& hatch : sheet.hatches) {
+        for (Caution const& caution : hatch.cautions) of_hatches.insert(caution.id);
+    }
+    std::erase_if(sheet.cautions, [&](Caution const& caution) { return of_hatches.contains(caution.id); });
     return sheet;
 }
 

@@ -13,7 +13,7 @@
 namespace cropful::readers {
 
 std::vector<domain::Ingredient> read_ingredients(Document document);
-std::vector<engine::BlendRule> read_blend_rules(Document document);
+engine::BlendTables read_blend_tables(Document document);  // without limits
 
 /// One level, or a list of the least and the most.
 inline auto level_or_two(domain::Nutrient const& nutrient) {

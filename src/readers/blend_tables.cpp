@@ -11,6 +11,7 @@ namespace cropful::readers {
 namespace {
 
 using domain::Ingredient;
+using engine::BlendGuide;
 using engine::BlendLimit;
 using engine::BlendRule;
 
@@ -35,22 +36,54 @@ Ingredient read_built_in(Table& table) {
     return one;
 }
 
+/// The nutrient a key names, by the key the program calls it.
+std::string a_nutrient(Table& table, std::string_view key) {
+    auto const* nutrient = domain::find_nutrient(table.need(key, a_text));
+    if (!nutrient) throw table.refuse(key, "a nutrient's key, such as \"calcium\"");
+    return nutrient->key;
+}
+
+double a_multiple(Value const& value) {
+    std::optional<double> const number = value.number();
+    if (!number || !(*number > 0) || *number > 100) throw value.refuse("a number above nought, such as 2.5");
+    return *number;
+}
+
+/// A level in the nutrient's unit, a share of the mix, or how many times something else.
+double read_most(Table& table, BlendRule const& rule) {
+    if (!rule.per.empty() || rule.of_table) return table.need("at_most", a_multiple);
+    return table.need("at_most", [&](Value const& value) {
+        bool const share = rule.of == BlendLimit::Of::ingredient;
+        return share ? a_percentage(value) : parse_level(*domain::find_nutrient(rule.key), a_text(value));
+    });
+}
+
 BlendRule read_rule(Table& table) {
     BlendRule rule;
     auto const like = table.maybe("like", a_text);
     rule.of = like ? BlendLimit::Of::ingredient : BlendLimit::Of::nutrient;
-    rule.key = like ? *like : table.need("nutrient", a_text);
-    auto const* nutrient = domain::find_nutrient(rule.key);
-    if (!like && !nutrient) throw table.refuse("nutrient", "a nutrient's key, such as \"calcium\"");
-    if (!like) rule.key = nutrient->key;
-    auto const level = [&](Value const& value) {
-        return like ? a_percentage(value) : parse_level(*nutrient, a_text(value));
-    };
+    rule.key = like ? *like : a_nutrient(table, "nutrient");
     rule.laying = table.need("laying", a_yes_or_no);
-    rule.at_most = table.need("at_most", level);
+    if (table.has("per")) rule.per = a_nutrient(table, "per");
+    rule.of_table = table.maybe("of_table", a_yes_or_no, false);
+    if (rule.of_table && rule.key != "energy") throw table.refuse("of_table", "of_table only beside the energy");
+    rule.at_most = read_most(table, rule);
     rule.why = table.need("why", a_passage);
     rule.source = read_source(table);
     return rule;
+}
+
+BlendGuide read_guide(Table& table) {
+    BlendGuide guide;
+    guide.nutrient = a_nutrient(table, "nutrient");
+    guide.laying = table.need("laying", a_yes_or_no);
+    guide.from = table.maybe("from", a_time, quantities::days(0));
+    guide.to = table.maybe("to", a_time);
+    guide.at_least = table.need("at_least", [&](Value const& value) {
+        return parse_level(*domain::find_nutrient(guide.nutrient), a_text(value));
+    });
+    guide.source = read_source(table);
+    return guide;
 }
 
 }  // namespace
@@ -68,8 +101,12 @@ std::vector<Ingredient> read_ingredients(Document document) {
     return read_items(std::move(document), "ingredient", read_built_in);
 }
 
-std::vector<BlendRule> read_blend_rules(Document document) {
-    return read_items(std::move(document), "rule", read_rule);
+engine::BlendTables read_blend_tables(Document document) {
+    Table root = Table::root(std::move(document));
+    engine::BlendTables tables{
+        .rules = read_items(root, "rule", read_rule), .guides = read_items(root, "guide", read_guide), .limits = {}};
+    root.done();
+    return tables;
 }
 
 }  // namespace cropful::readers

@@ -66,7 +66,8 @@ void check_phase(Table& table, Blend const& blend, RationsReader const& rations)
         throw table.refuse(*key, "only one of phase, age and laying");
     }
     if (!blend.kind) {
-        if (key != keys.end()) throw table.refuse(*key, std::string(*key) + " only beside the key kind");
+        bool const says_nothing = key != keys.end() && !blend.laying;  // layers of any kind have their own ceilings
+        if (says_nothing) throw table.refuse(*key, std::string(*key) + " only beside the key kind");
         return;
     }
     auto const look = [&] { return engine::phase_for(rations.needs(rations.kind(*blend.kind).needs_table), blend); };

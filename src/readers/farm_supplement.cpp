@@ -55,6 +55,7 @@ domain::Supplement read_supplement(std::string const& key, Table& table) {
     domain::Supplement supplement;
     supplement.key = key;
     supplement.title = table.maybe("title", a_text, key);
+    supplement.drug = table.maybe("drug", a_text, std::string());
     supplement.rate = table.maybe("rate", a_rate);
     supplement.stock = table.maybe("stock", a_stock);
     supplement.spoon = table.maybe("spoon", more_than_none(a_density));

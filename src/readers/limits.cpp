@@ -1,6 +1,7 @@
 #include <utility>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/domain/nutrient.hpp"
 #include "readers/forms.hpp"
 #include "readers/rations_parts.hpp"
 
@@ -21,11 +22,18 @@ FormDensity read_density(Table& table) {
     return {.density = table.need("density", three_densities), .source = read_source(table)};
 }
 
-/// A level in feed is a fraction; a level in water is in mg/L.
+/// A level in feed is in the nutrient's own unit; a level in water is in mg/L.
 double a_limit(std::string const& key, Value const& value) {
-    if (key.ends_with("_feed")) return a_percentage(value);
+    constexpr std::string_view in_feed = "_feed";
     if (key.ends_with("_water")) return in_milligrams_per_litre(a_density(value));
-    throw BadInput("a limit on " + in_quotes(key), "a key that ends in _feed or _water", value.origin());
+    auto const* nutrient =
+        key.ends_with(in_feed) ? domain::find_nutrient(key.substr(0, key.size() - in_feed.size())) : nullptr;
+    if (nutrient == nullptr) {
+        throw BadInput("a limit on " + in_quotes(key),
+                       "a key that ends in _water, or a nutrient's that ends in _feed, such as \"calcium_feed\"",
+                       value.origin());
+    }
+    return parse_level(*nutrient, a_text(value));
 }
 
 Limit read_limit(Table& table) {
@@ -36,6 +44,7 @@ Limit read_limit(Table& table) {
             .level = table.need("value", level),
             .words = table.need("value", a_text),
             .meaning = table.need("meaning", a_passage),
+            .stop = table.maybe("stop", a_yes_or_no, false),
             .source = read_source(table)};
 }
 
@@ -59,6 +68,9 @@ Drug read_drug(Table& table) {
             .not_for_layers = table.need("not_for_layers", a_yes_or_no),
             .danger = table.need("danger", words),
             .limits = table.need("limits", list_of(a_passage)),
+            .banned = table.maybe("banned", a_yes_or_no, false),
+            .in_water = table.maybe("in_water", words, std::vector<std::string>{}),
+            .water_limits = table.maybe("water_limits", list_of(a_passage), std::vector<std::string>{}),
             .source = read_source(table)};
 }
 

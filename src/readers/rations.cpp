@@ -106,8 +106,10 @@ std::vector<domain::Ingredient> RationsReader::ingredients() const {
     return read_ingredients(open(*this, "ingredients.toml"));
 }
 
-std::vector<engine::BlendRule> RationsReader::blend_rules() const {
-    return read_blend_rules(open(*this, "blend_limits.toml"));
+engine::BlendTables RationsReader::blend_tables() const {
+    auto tables = read_blend_tables(open(*this, "blend_limits.toml"));
+    tables.limits = read_limits(open(*this, "limits.toml"));
+    return tables;
 }
 
 std::vector<engine::Powder> RationsReader::powders() const {

@@ -77,6 +77,7 @@ change_every = "1 d"                 # fresh water at least this often
 # sodium = "12 %"                    # of the powder, from the label
 # pack = "8 oz"
 # price = 9.00
+# drug = "amprolium"                 # for a medicine: what it is one with
 
 # ---- Mixing your own feed: what `cropful blend` may choose from, and for whom. ----
 

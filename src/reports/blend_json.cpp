@@ -28,7 +28,11 @@ Json limit_json(BlendLimit const& limit) {
     Json json{{nutrient ? "nutrient" : "ingredient", limit.key},
               {"limit", limit.floor ? "floor" : "ceiling"},
               {"level", shown(limit, limit.level)},
-              {"unit", nutrient ? unit_of(limit.key) : Json("%")}};
+              {"unit", !limit.per.empty() ? Json("times")
+                       : nutrient         ? unit_of(limit.key)
+                                          : Json("%")},
+              {"per", limit.per.empty() ? Json(nullptr) : Json(limit.per)},
+              {"borrowed", limit.borrowed}};
     json.update(to_json(limit.source));
     return json;
 }
@@ -65,6 +69,7 @@ Json finding_json(BlendFinding const& one) {
     json["silent"] = one.silent;
     json["silent_pct"] = 100 * one.silent_share;
     json["floor_standing"] = one.floor ? Json(domain::name(one.floor_source.standing)) : Json(nullptr);
+    json["floor_borrowed"] = one.floor_borrowed;
     json["ceiling_standing"] = one.ceiling ? Json(domain::name(one.ceiling_source.standing)) : Json(nullptr);
     return json;
 }
@@ -92,7 +97,9 @@ Json blend_json(BlendAnswer const& answer) {
               {"kind", or_null(answer.blend.kind)},
               {"phase", answer.phase.empty() ? Json(nullptr) : Json(answer.phase)},
               {"by_energy", answer.need_scale == engine::NeedScale::by_energy},
+              {"ceilings_for", answer.laying ? "birds in lay" : "birds that do not lay"},
               {"status", name(answer.status)},
+              {"not_kept", clashes_json(answer.not_kept)},
               {"batch_kg", in_kilograms(answer.batch)},
               {"scale_kg", in_kilograms(answer.scale)},
               {"cost", or_null(answer.batch_cost, in_money)},

@@ -19,6 +19,8 @@ using engine::BlendFinding;
 using engine::BlendStatus;
 using engine::Verdict;
 
+char const* ceilings_for(BlendAnswer const& answer) { return answer.laying ? "birds in lay" : "birds that do not lay"; }
+
 std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
     std::string what = "cheapest mix";
     if (answer.status == BlendStatus::given) what = "the mix as given";
@@ -33,7 +35,20 @@ std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
             print(*answer.batch_cost, farm.currency) + "; " + number(in_money(one), 3) + " per " + (us ? "lb" : "kg");
     }
     std::string text = both_ends(left, right) + std::string(page_width, '=') + "\n";
-    if (!answer.kind_title.empty()) text += wrap("for " + answer.kind_title + ", " + answer.phase);
+    if (!answer.kind_title.empty()) return text + wrap("for " + answer.kind_title + ", " + answer.phase);
+    return text + wrap("for no kind of bird: no needs are kept to, only your own figures and the ceilings for " +
+                       std::string(ceilings_for(answer)));
+}
+
+/// Built-in ceilings the mix is above, said before all else.
+std::string not_kept_text(BlendAnswer const& answer) {
+    if (answer.not_kept.empty()) return "";
+    std::string text = "\nNOT KEPT TO\n";
+    for (auto const& one : answer.not_kept) {
+        text += wrap(limit_words(one.limit, answer) + " for " + ceilings_for(answer) + "; this mix has " +
+                         limit_level(one.limit, one.reached),
+                     "  ! ", "    ");
+    }
     return text;
 }
 
@@ -113,9 +128,10 @@ std::string held(BlendFinding const& one) {
     return range ? plain(one.level) + " to " + level_words(one.nutrient, one.most) : least;
 }
 
-/// "0.65 to 1.5 %"; * marks the owner's own least.
+/// "0.65 to 1.5 %"; * marks the owner's own least, + one borrowed from other kinds.
 std::string wanted(BlendFinding const& one) {
-    std::string const own = one.floor && one.floor_source.standing == domain::Standing::yours ? "*" : "";
+    bool const yours = one.floor && one.floor_source.standing == domain::Standing::yours;
+    std::string const own = yours ? "*" : one.floor_borrowed ? "+" : "";
     if (!one.ceiling) return one.floor ? own + level_words(one.nutrient, *one.floor) : "";
     std::string const ceiling = level_words(one.nutrient, *one.ceiling);
     return one.floor ? own + plain(*one.floor) + " to " + ceiling : "at most " + ceiling;
@@ -148,7 +164,7 @@ std::string findings_text(BlendAnswer const& answer) {
     table.head({"nutrient", "in the mix", "wanted", ""});
     Silences silences;
     std::vector<std::string> unstated;
-    bool any_own = false;
+    bool any_own = false, any_borrowed = false;
     for (BlendFinding const& one : answer.findings) {
         if (one.verdict == Verdict::unstated) {
             unstated.push_back(nutrient_title(one.nutrient) + " " + wanted(one));
@@ -157,11 +173,18 @@ std::string findings_text(BlendAnswer const& answer) {
         table.add({nutrient_title(one.nutrient), held(one), wanted(one), verdict(one)});
         silences.add(one);
         any_own = any_own || wanted(one).starts_with('*');
+        any_borrowed = any_borrowed || one.floor_borrowed;
     }
     std::string text =
-        "WHAT IT HOLDS, AS WEIGHED\n" + table.text() + (any_own ? "  * what you ask for\n" : "") + silences.text();
+        "WHAT IT HOLDS, AS WEIGHED\n" + table.text() + (any_own ? "  * what you ask for\n" : "") +
+        (any_borrowed ? wrap("+ borrowed from other kinds: the table of these birds gives none", "  ", "    ") : "") +
+        silences.text();
     if (!unstated.empty()) text += wrap("stated by nothing in the mix, wanted: " + join(unstated), "  ", "    ");
     for (auto const& missed : answer.shares_missed) {
+        bool const first = std::any_of(answer.not_kept.begin(), answer.not_kept.end(), [&](auto const& one) {
+            return one.limit.of == missed.limit.of && one.limit.key == missed.limit.key && !missed.limit.floor;
+        });
+        if (first) continue;
         text +=
             wrap(limit_words(missed.limit, answer) + "; as weighed it is " + percent(missed.reached), "  ! ", "    ");
     }
@@ -199,7 +222,7 @@ std::string prices_text(BlendAnswer const& answer, domain::Farm const& farm) {
 }  // namespace
 
 std::string blend_text(BlendAnswer const& answer, domain::Farm const& farm, Sources sources) {
-    std::string text = heading(answer, farm);
+    std::string text = heading(answer, farm) + not_kept_text(answer);
     if (answer.status == BlendStatus::impossible) text += "\n" + impossible_text(answer);
     text += "\n" + mixing_sheet(answer, farm) + "\n" + findings_text(answer);
     std::string const prices = prices_text(answer, farm);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "cropful/domain/nutrient.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
@@ -33,8 +34,24 @@ std::string daily_words(Check const& check) {
            quantities::print_age(check.from + (check.to - check.from) / 2.0) + ")";
 }
 
+/// "20 %"; "none known" where the table has no need.
+std::string need_words(Check const& check) {
+    return check.need > 0 ? level_words(check.nutrient, check.need) : "none known";
+}
+
 bool same_table(Check const& a, Check const& b) {
     return a.feed == b.feed && a.phase == b.phase && a.from == b.from && a.to == b.to;
+}
+
+/// Nutrients a label states and the table of the birds' needs does not.
+std::vector<std::string> without_need(std::vector<Check> const& checks, domain::Feed const& feed) {
+    std::vector<std::string> titles;
+    for (auto const& [nutrient, guarantee] : feed.label) {
+        bool const judged = std::any_of(checks.begin(), checks.end(),
+                                        [&, n = nutrient](Check const& check) { return check.nutrient == n; });
+        if (!judged && !domain::find_nutrient(nutrient)->label_only) titles.push_back(nutrient_title(nutrient));
+    }
+    return titles;
 }
 
 /// One feed in one phase: what is on the label in a table, the rest in a sentence.
@@ -47,13 +64,15 @@ std::string table_text(std::vector<Check> const& checks, domain::Farm const& far
         if (check.verdict == Verdict::unstated && !check.label_maximum) {
             unstated.push_back(nutrient_title(check.nutrient) + " " + level_words(check.nutrient, check.need));
         } else {
-            table.add({nutrient_title(check.nutrient), label_words(check), level_words(check.nutrient, check.need),
+            table.add({nutrient_title(check.nutrient), label_words(check), need_words(check),
                        alarm_capitals(verdict_words(check)) + daily_words(check)});
         }
     }
     std::string text =
         wrap(feed_title(farm, first.feed) + ", " + ages_words(first.from, first.to) + " (needs: " + first.phase + ")");
     if (unstated.size() < checks.size()) text += table.text();
+    auto const no_need = without_need(checks, farm.feeds.at(first.feed));
+    if (!no_need.empty()) text += wrap("on the label, but no need of it is known: " + join(no_need), "  ", "    ");
     if (!unstated.empty()) text += wrap("not on the label, so not judged; needs: " + join(unstated), "  ", "    ");
     return text;
 }
@@ -76,7 +95,8 @@ std::string verdict_words(Check const& check) {
         case Verdict::meets:
             return "meets";
         case Verdict::over:
-            return "OVER: more than growing birds should have";
+            return check.nutrient == "calcium" ? "OVER: more than growing birds should have"
+                                               : "OVER: more than birds should have";
         case Verdict::unstated:
             return "no minimum on the label";
         case Verdict::short_of:
@@ -92,8 +112,7 @@ std::vector<std::string> label_faults(HatchPlan const& hatch) {
     for (Check const& check : hatch.checks) {
         if (check.verdict != Verdict::short_of && check.verdict != Verdict::over) continue;
         all.push_back(check.feed + ", " + ages_words(check.from, check.to) + ": " + nutrient_title(check.nutrient) +
-                      " " + label_words(check) + ", needs " + level_words(check.nutrient, check.need) + ": " +
-                      verdict_words(check));
+                      " " + label_words(check) + ", needs " + need_words(check) + ": " + verdict_words(check));
     }
     return all;
 }

@@ -33,7 +33,7 @@ Json batch_json(engine::Batch const& batch) {
 /// Label, need and shortage under the keys of protein, which has its own, or of any other nutrient.
 void add_levels(Json& json, Check const& check) {
     bool const known = check.label.has_value();
-    Json const relative = known ? Json(100 * check.short_by / check.need) : Json(nullptr);
+    Json const relative = known && check.need > 0 ? Json(100 * check.short_by / check.need) : Json(nullptr);
     if (check.nutrient == "protein") {
         json["protein_pct"] = or_null(check.label);
         json["need_pct"] = check.need;
@@ -43,7 +43,7 @@ void add_levels(Json& json, Check const& check) {
     }
     json["label"] = or_null(check.label);
     json["label_maximum"] = or_null(check.label_maximum);
-    json["need"] = check.need;
+    json["need"] = check.need > 0 ? Json(check.need) : Json(nullptr);
     json["unit"] = unit_of(check.nutrient);
     json["short_pct"] = relative;
 }
@@ -132,7 +132,7 @@ Json notes(std::vector<engine::Assumption> const& assumptions) {
 
 Json notes(std::vector<engine::Caution> const& cautions) {
     Json all = Json::array();
-    for (auto const& one : cautions) all.push_back(Json{{"text", one.text}, {"source", one.source}});
+    for (auto const& one : cautions) all.push_back(Json{{"id", one.id}, {"text", one.text}, {"source", one.source}});
     return all;
 }
 

@@ -1,5 +1,8 @@
 #include "cropful/reports/table_json.hpp"
 
+#include <utility>
+
+#include "cropful/domain/nutrient.hpp"
 #include "reports/json_parts.hpp"
 
 namespace cropful::reports {
@@ -114,8 +117,19 @@ Json drug_json(engine::Drug const& drug) {
               {"g_per_short_ton", levels},
               {"not_for_layers", drug.not_for_layers},
               {"danger", drug.danger},
-              {"limits", drug.limits}};
+              {"limits", drug.limits},
+              {"banned", drug.banned},
+              {"in_water", drug.in_water},
+              {"water_limits", drug.water_limits}};
     return with_source(json, drug.source);
+}
+
+/// The key of a limit's level, and what turns the level into its unit.
+std::pair<char const*, double> limit_unit(engine::Limit const& limit) {
+    if (limit.key.ends_with("_water")) return {"mg_per_l", 1};
+    auto const* nutrient = domain::find_nutrient(limit.key.substr(0, limit.key.rfind('_')));
+    if (nutrient->unit == domain::NutrientUnit::milligrams_per_kilogram) return {"mg_per_kg", 1};
+    return nutrient->unit == domain::NutrientUnit::percent ? std::pair{"fraction", 0.01} : std::pair{"iu_per_kg", 1.0};
 }
 
 /// `{name: [one(item), ...]}`
@@ -181,7 +195,9 @@ std::string drugs_json(std::vector<engine::Drug> const& drugs) { return list("dr
 std::string limits_json(std::vector<engine::Limit> const& limits) {
     return list("limits", limits, [](engine::Limit const& limit) {
         Json json{{"limit", limit.key}, {"applies", limit.applies}};
-        json[limit.key.ends_with("_water") ? "mg_per_l" : "fraction"] = limit.level;
+        auto const [unit, scale] = limit_unit(limit);
+        json[unit] = limit.level * scale;
+        json["stop"] = limit.stop;
         json["words"] = limit.words;
         json["meaning"] = limit.meaning;
         return with_source(json, limit.source);

@@ -35,7 +35,10 @@ std::string drug_text(engine::Drug const& drug, quantities::Measures measures) {
     if (drug.max_age) text += "  to " + quantities::print_age(*drug.max_age) + " at most\n";
     if (drug.not_for_layers) text += "  not for layers\n";
     for (std::string const& danger : drug.danger) text += wrap("danger: " + danger, "  ! ", "    ");
+    if (drug.banned) text += "  banned off label\n";
     for (std::string const& limit : drug.limits) text += wrap(limit, "  - ", "    ");
+    if (!drug.in_water.empty()) text += wrap("in water for " + join(drug.in_water), "  ", "    ");
+    for (std::string const& limit : drug.water_limits) text += wrap("water: " + limit, "  - ", "    ");
     return text + wrap(sourced(drug.source), "  ", "   ");
 }
 
@@ -95,7 +98,8 @@ std::string limits_text(std::vector<engine::Limit> const& limits) {
     std::string text;
     for (engine::Limit const& limit : limits) {
         text += wrap(limit.key + ", " + limit.applies + ": " + limit.words, "", "  ") +
-                wrap(limit.meaning, "  ", "  ") + wrap(sourced(limit.source), "  ", "   ") + "\n";
+                wrap(limit.meaning + (limit.stop ? "; nothing of it may be given from here on" : ""), "  ", "  ") +
+                wrap(sourced(limit.source), "  ", "   ") + "\n";
     }
     return text;
 }

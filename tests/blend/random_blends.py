@@ -6,8 +6,9 @@ random_blends.py PROGRAM RATIONS [COUNT]     random_blends.py --self-test RATION
 The blends are written as a user writes them, 50 to a file. Compared: the verdict; the least cost, to 1e-7; on requests
 that nothing can keep, the least total shortfall; the cost of each change; the duals where the corner is no crossing of
 more limits than it needs; and that the amounts on the scale add up to the batch and hold what the analysis says. A third
-of the blends are for birds: their needs and the built-in limits are read here from RATIONS, and half of those are scaled
-to the mix's own energy."""
+of the blends are for birds: their needs, the floors that other kinds lend and the built-in limits are read here from
+RATIONS, and half of those are scaled to the mix's own energy. The others are of no kind, half of them of birds in lay:
+they are held to the built-in ceilings too, wherever their own figures do not say otherwise."""
 import json
 import pathlib
 import random
@@ -78,7 +79,7 @@ def free_blend(rng):
             floor = max(floor, 500)
         ceiling = rounded(max(floor, held * rng.uniform(1.05, 2))) if rng.random() < 0.4 else None
         need[key] = (floor, ceiling)
-    return {"ingredients": ingredients, "need": need, "kind": None}
+    return {"ingredients": ingredients, "need": need, "kind": None, "laying": rng.random() < 0.5}
 
 
 def bird_blend(rng, rations):
@@ -114,6 +115,8 @@ def as_toml(blends):
         if blend["kind"]:
             lines.append(f'kind = "{blend["kind"]}"')
             lines.append(f'phase = "{blend["phase"]}"' if blend["phase"] else "laying = true")
+        elif blend["laying"]:
+            lines.append("laying = true")
         lines.append(f"[blend.b{b}.need]")
         for key, (floor, ceiling) in blend["need"].items():
             unit = UNITS[key]
@@ -128,6 +131,7 @@ class Rations:
     def __init__(self, folder):
         load = lambda name: tomllib.loads((folder / name).read_text())
         self.rules = load("blend_limits.toml")["rule"]
+        self.guides = load("blend_limits.toml")["guide"]
         self.needs = {n: load(f"needs/{n}.toml")["phase"] for n in ("bobwhite", "japanese-quail", "pheasant")}
         known = set(UNITS) | {k for phases in self.needs.values() for p in phases for k in p} | {"methionine", "chlorine", "phosphorus"}
         known -= {"name", "from", "to", "laying", "found", "source", "standing"}
@@ -145,8 +149,47 @@ def energies(ingredients, usual):
     return np.array([one["holds"].get("energy", [0 if one.get("mineral") else usual])[0] for one in ingredients])
 
 
+def weeks(text):
+    """An age, in weeks."""
+    amount, unit = text.split()
+    return float(amount) / {"d": 7, "wk": 1}[unit]
+
+
+def borrowed(rations, phase):
+    """Floors of the guides that fit a phase and of which its table says nothing."""
+    start, laying = weeks(phase.get("from", "0 d")), phase.get("laying", False)
+    for guide in rations.guides:
+        in_time = laying or weeks(guide.get("from", "0 d")) <= start < weeks(guide.get("to", "999 wk"))
+        if guide["laying"] == laying and in_time and guide["nutrient"] not in phase:
+            yield guide["nutrient"], number(guide["at_least"])
+
+
+def ceilings(blend, rations, laying, energy):
+    """Built-in ceilings on nutrients, as (nutrient, nutrient it goes with or None, level). The owner's own ceiling, and
+    an own floor above the built-in one, come first; a floor above that of growing birds is held to that of layers."""
+    of_nutrients = [r for r in rations.rules if "nutrient" in r]
+    plain = {(r["nutrient"], r["laying"]): number(r["at_most"]) for r in of_nutrients
+             if "per" not in r and not r.get("of_table")}
+    for rule in of_nutrients:
+        key = rule["nutrient"]
+        floor, ceiling = blend["need"].get(key, (0, None))
+        if rule["laying"] != laying:
+            continue
+        if "per" in rule:
+            if floor <= plain[key, laying]:
+                yield key, rule["per"], rule["at_most"]
+        elif rule.get("of_table"):
+            if energy and ceiling is None and floor <= rule["at_most"] * energy:
+                yield key, None, rule["at_most"] * energy
+        elif ceiling is None and floor <= plain[key, laying]:
+            yield key, None, plain[key, laying]
+        elif ceiling is None and floor <= plain[key, True]:
+            yield key, None, plain[key, True]
+
+
 def limits_of(blend, rations, by_energy):
-    """Limits as (subject, floor?, row, side, level); ingredients' own limits have a number as subject."""
+    """Limits as (subject, floor?, row, side, level); ingredients' own limits have a number as subject, the ratio of two
+    nutrients has both."""
     ingredients = blend["ingredients"]
     stated = {key for one in ingredients for key in one["holds"]}
     column = lambda key, end: np.array([one["holds"].get(key, (0, 0))[end] for one in ingredients])
@@ -165,26 +208,28 @@ def limits_of(blend, rations, by_energy):
         nutrient(key, True, floor)
         if ceiling is not None:
             nutrient(key, False, ceiling)
-    rules = []
+    laying, energy = blend.get("laying", False), None
     if blend["kind"]:
         phase = rations.phase(blend)
         energy, laying = number(phase["energy"]), phase.get("laying", False)
-        rules = [r for r in rations.rules if r["laying"] == laying]
         if not by_energy:
             nutrient("energy", True, energy)
-        for key, level in phase.items():
-            if key in ("name", "from", "to", "laying", "found", "energy", "source", "standing") or key in blend["need"]:
-                continue
-            nutrient(key, True, number(level), energy if by_energy else None)
-        for rule in rules:
-            if "nutrient" in rule:
-                nutrient(rule["nutrient"], False, number(rule["at_most"]))
+        floors = [(key, number(level)) for key, level in phase.items()
+                  if key not in ("name", "from", "to", "laying", "found", "energy", "source", "standing")]
+        for key, level in floors + list(borrowed(rations, phase)):
+            if key not in blend["need"]:
+                nutrient(key, True, level, energy if by_energy else None)
+    for key, per, level in ceilings(blend, rations, laying, None if by_energy else energy):
+        if per is None:
+            nutrient(key, False, level)
+        elif {key, per} <= stated:
+            limits.append(((key, per), False, column(key, 1) - level * column(per, 0), 0, level))
+    rules = [r for r in rations.rules if "like" in r and r["laying"] == laying]
     for i, one in enumerate(ingredients):
         unit = np.eye(len(ingredients))[i]
         if one["at_least"]:
             limits.append((i, True, unit, one["at_least"] / 100, one["at_least"] / 100))
-        most = [one["at_most"]] if one["at_most"] else [number(r["at_most"]) for r in rules
-                                                       if "like" in r and r["like"] == one["like"]]
+        most = [one["at_most"]] if one["at_most"] else [number(r["at_most"]) for r in rules if r["like"] == one["like"]]
         if most:
             limits.append((i, False, unit, most[0] / 100, most[0] / 100))
     return limits
@@ -212,8 +257,8 @@ def solve(blend, limits):
 
 def shortfall(limits, columns):
     """The least total shortfall with each limit on a nutrient counted in shares of itself."""
-    soft = [l for l in limits if isinstance(l[0], str)]
-    hard = [l for l in limits if not isinstance(l[0], str)]
+    soft = [l for l in limits if not isinstance(l[0], int)]
+    hard = [l for l in limits if isinstance(l[0], int)]
     rows, sides = [], []
     for k, (_, floor, row, side, level) in enumerate(soft):
         s = -1 if floor else 1
@@ -254,7 +299,7 @@ def apart(a, b, tolerance):
 def subject_of(price, blend_index):
     """What a limit is on, as in `limits_of`, and what its figures are counted in."""
     if "nutrient" in price:
-        return price["nutrient"], 1
+        return (price["nutrient"], price["per"]) if price["per"] else price["nutrient"], 1
     return int(price["ingredient"].removeprefix(f"b{blend_index}i")), 100
 
 
@@ -287,7 +332,7 @@ def findings(index, blend, limits, answer, highs, glpk):
             if not answer["duals_unique"]:
                 yield "the corner is clear, but the duals are said not to be"
             for (subject, floor, _, _, level), dual in zip(limits, highs["duals"]):
-                if apart(ours.get((subject, floor), 0.0) * level, dual_in_unit(dual, limits, subject, floor, highs) * level,
+                if apart(ours.get((subject, floor), 0.0) * level, dual_in_unit(dual, blend, limits, subject, floor, highs) * level,
                          DUAL_TOLERANCE):
                     yield f"dual of {subject}: {ours.get((subject, floor), 0.0)!r}, by HiGHS {dual!r}"
             yield from changes_wrong(index, blend, limits, answer, highs)
@@ -299,9 +344,8 @@ def changes_wrong(index, blend, limits, answer, highs):
     for price in answer["shadow_prices"]:
         subject, share = subject_of(price, index)
         floor, to = price["limit"] == "floor", price["to"] / share
-        moved = [(s, f, row, to, to) if (s, f) == (subject, floor) and side != 0 else (s, f, row, side, level)
-                 for s, f, row, side, level in limits]
-        if all(m[3] == l[3] for m, l in zip(moved, limits)):
+        moved = [move(blend, limit, to) if limit[:2] == (subject, floor) else limit for limit in limits]
+        if all(m[4] == l[4] for m, l in zip(moved, limits)):
             continue
         again = solve(blend, moved)
         if again["possible"] != (price["change_per_kg"] is not None):
@@ -310,8 +354,20 @@ def changes_wrong(index, blend, limits, answer, highs):
             yield f"{subject} to {to!r} costs {price['change_per_kg']!r}, by HiGHS {again['cost'] - highs['cost']!r}"
 
 
-def dual_in_unit(dual, limits, subject, floor, highs):
-    """Of a limit that goes with the energy: for one more of the printed level, (row + level e/E) x / level times as much."""
+def move(blend, limit, to):
+    """The limit at another level; one that goes with the energy as it was."""
+    subject, floor, row, side, level = limit
+    if isinstance(subject, tuple):
+        per = np.array([one["holds"].get(subject[1], (0, 0))[0] for one in blend["ingredients"]])
+        return subject, floor, row - (to - level) * per, 0, to
+    return (subject, floor, row, to, to) if side != 0 else limit
+
+
+def dual_in_unit(dual, blend, limits, subject, floor, highs):
+    """Of a limit that goes with the energy: for one more of the printed level, (row + level e/E) x / level times as much.
+    Of a ratio: for one more of the other nutrient, what the mix holds of that times as much."""
+    if isinstance(subject, tuple):
+        return dual * sum(x * one["holds"].get(subject[1], (0, 0))[0] for x, one in zip(highs["x"], blend["ingredients"]))
     for key, is_floor, row, side, level in limits:
         if (key, is_floor) == (subject, floor) and side == 0 and level > 0:
             return dual * highs["energy_ratio"]
@@ -365,6 +421,15 @@ def run(program, rations, count):
     return 1 if bad or seen < count or impossible < seen / 20 or clear < seen / 4 else 0
 
 
+def ratio_bites(limits, highs):
+    return any(d != 0 for (s, *_), d in zip(limits, highs["duals"]) if isinstance(s, tuple))
+
+
+def named(subject):
+    """A limit's subject as the program names it."""
+    return {"nutrient": subject, "per": None} if isinstance(subject, str) else {"ingredient": f"b0i{subject}"}
+
+
 def self_test(rations):
     """Wrong answers are noticed: a sound one is made by HiGHS and bent."""
     rng = random.Random(1)
@@ -372,14 +437,13 @@ def self_test(rations):
     while True:
         limits = limits_of(blend, rations, False)
         highs = solve(blend, limits)
-        if highs["possible"] and highs["clear"] and any(highs["duals"] != 0):
+        if highs["possible"] and highs["clear"] and any(highs["duals"] != 0) and not ratio_bites(limits, highs):
             break
         blend = free_blend(rng)
     amounts = np.round(highs["x"] / 0.0005) * 0.05
     amounts[amounts.argmax()] += 100 - amounts.sum()
-    prices = [{"nutrient" if isinstance(s, str) else "ingredient": s if isinstance(s, str) else f"b0i{s}",
-               "limit": "floor" if floor else "ceiling", "dual_per_kg": d / (1 if isinstance(s, str) else 100),
-               "to": level * (1 if isinstance(s, str) else 100), "change_per_kg": 0.0}
+    prices = [{**named(s), "limit": "floor" if floor else "ceiling", "dual_per_kg": d / (100 if isinstance(s, int) else 1),
+               "to": level * (100 if isinstance(s, int) else 1), "change_per_kg": 0.0}
               for (s, floor, _, _, level), d in zip(limits, highs["duals"]) if d != 0]
     sound = {"status": "least cost", "optimum_per_kg": highs["cost"], "duals_unique": True, "shadow_prices": prices,
              "ingredients": [{"amount_kg": a} for a in amounts], "analysis": [], "shortfall": 0, "clashes": []}

@@ -183,3 +183,60 @@ lime = "12.95 g"
     CHECK_THAT(finding(it, "phosphorus").level / 100 * grams, WithinAbs(10 - 5.5, 0.01));
     CHECK_THAT(finding(it, "calcium").level / 100 * grams, WithinAbs(20 - 9.6, 0.01));
 }
+
+TEST_CASE("the demo mixes keep what does not harm birds", "[tables]") {
+    // at most 1.2 % of calcium, and 2.5 times the nonphytate phosphorus, for birds that do not lay (common practice;
+    // harm of more: NRC 1994, chapter 6); 1.07 times the energy of the table, 2800 kcal/kg for bobwhites
+    readers::RationsReader const reader;
+    auto const farm = readers::read_blend_file("rations/farms/mixing.toml", reader);
+    auto const pantry = engine::pantry(farm, reader.ingredients());
+    for (domain::Blend const& blend : farm.blends) {
+        if (!blend.amounts.empty()) continue;
+        INFO(blend.name);
+        auto const kind = reader.kind(*blend.kind);
+        auto const table = reader.needs(kind.needs_table);
+        auto const it = engine::blend(
+            blend, engine::chosen(farm, blend, pantry),
+            engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_tables()});
+        CHECK(it.status == engine::BlendStatus::least_cost);
+        CHECK(it.not_kept.empty());
+        for (auto const& one : it.findings) {
+            CHECK(
+                (one.verdict == engine::Verdict::meets || one.verdict == engine::Verdict::unstated || one.by_rounding));
+        }
+        if (blend.laying) continue;
+        double const calcium = finding(it, "calcium").most, phosphorus = finding(it, "npp").level;
+        CHECK(calcium <= 1.2 * 1.01);  // a hundredth for the scale's step
+        CHECK(calcium <= 2.5 * phosphorus * 1.01);
+        CHECK(finding(it, "energy").level <= 1.07 * 2800 * 1.001);
+    }
+}
+
+TEST_CASE("bobwhites over 6 wk get the lysine that other kinds need", "[tables]") {
+    // between 0.8 % of pheasants of 9 to 17 wk and 1.3 % of growing Japanese quail (National Research Council, 1994)
+    readers::RationsReader const reader;
+    auto const kind = reader.kind("bobwhite");
+    auto const table = reader.needs(kind.needs_table);
+    domain::Blend wish;
+    wish.kind = "bobwhite";
+    wish.phase = "over 6 wk";
+    wish.batch = kilograms(1000);
+    wish.scale = kilograms(0.001);
+    std::vector<engine::Ingredient> feeds;
+    for (auto one : reader.ingredients()) {
+        for (char const* key :
+             {"corn_yellow", "sbm_485", "corn_gluten_60", "limestone", "dicalcium_phosphate", "salt"}) {
+            if (one.key != key) continue;
+            one.price = money_per_kilogram(one.key == "sbm_485" ? 0.9 : one.key == "limestone" ? 0.05 : 0.3);
+            feeds.push_back(one);
+        }
+    }
+    auto const it = engine::blend(
+        wish, feeds, engine::BlendNeeds{kind.title, table, engine::phase_for(table, wish), reader.blend_tables()});
+    REQUIRE(it.status == engine::BlendStatus::least_cost);
+    auto const lysine = finding(it, "lysine");
+    CHECK(lysine.floor_borrowed);
+    CHECK(lysine.level >= 0.8);
+    CHECK(lysine.level <= 1.3);
+    CHECK(finding(it, "calcium").most <= 1.2 * 1.001);
+}

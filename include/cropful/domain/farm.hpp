@@ -102,6 +102,7 @@ struct Stock {
 struct Supplement {
     std::string key;
     std::string title;
+    std::string drug{};        // what it is a medicine with; may be empty
     std::optional<Rate> rate;  // at least one of rate and stock is given
     std::optional<MassPerVolume> spoon;
     std::optional<Duration> keeps;

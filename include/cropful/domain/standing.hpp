@@ -24,6 +24,7 @@ struct Assumption {
 
 /// Something that can hurt birds or people.
 struct Caution {
+    std::string id;  // what it is about, in kebab-case: "drug-into-lay"; programs and tests ask for it
     std::string text;
     std::string source;
     friend bool operator==(Caution const& a, Caution const& b) { return a.text == b.text; }

@@ -24,6 +24,8 @@ struct BlendLimit {
     std::optional<EnergyPerMass>
         for_energy;  // the level is for a feed with so much energy, and goes with the mix's own
     Source source;
+    std::string per{};      // a ceiling only: the level is so many times what the mix holds of this nutrient
+    bool borrowed = false;  // a floor taken from other kinds, where the kind's own table is silent
 };
 
 /// Ceilings that are built in, by the birds' state.
@@ -32,16 +34,36 @@ struct BlendRule {
     std::string key;  // a nutrient, or the built-in ingredient something is like
     bool laying = false;
     double at_most = 0;
+    std::string per;        // at_most is so many times what the mix holds of this nutrient; may be empty
+    bool of_table = false;  // energy only: at_most is so many times that of the kind's table
     std::string why;
     Source source;
 };
 
-/// The birds a mix is for.
+/// Floors that other kinds' tables lend to one that is silent, by the birds' state and age.
+struct BlendGuide {
+    std::string nutrient;
+    bool laying = false;
+    Duration from = days(0);     // ages at which a growing phase starts
+    std::optional<Duration> to;  // open when absent
+    double at_least = 0;
+    Source source;
+};
+
+struct BlendTables {
+    std::vector<BlendRule> rules;
+    std::vector<BlendGuide> guides;
+    std::vector<Limit> limits;  // levels in feed that harm
+};
+
+/// The birds a mix is for. Without a kind nothing but the built-in ceilings counts: those for birds that do not lay,
+/// unless the blend itself says that they do.
 struct BlendNeeds {
-    std::string kind_title;
+    std::string kind_title;  // empty: of no kind, and `table` and `phase` say nothing
     NeedsTable table;
     Phase phase;
-    std::vector<BlendRule> rules;
+    BlendTables tables;
+    [[nodiscard]] bool of_a_kind() const { return !kind_title.empty(); }
 };
 
 struct BlendPart {
@@ -65,6 +87,7 @@ struct BlendFinding {
     Verdict verdict = Verdict::meets;  // of what is stated
     bool shown = true;                 // false: what is not stated may well turn the verdict
     double off_by = 0;
+    bool floor_borrowed = false;          // the floor is another kind's
     bool by_rounding = false;             // before rounding it was held
     std::vector<std::string> silent;      // titles of ingredients in the mix that do not state it
     double silent_share = 0;              // of the mix as weighed
@@ -93,6 +116,7 @@ enum class BlendStatus { least_cost, given, impossible };
 struct BlendAnswer {
     domain::Blend blend;
     std::string kind_title, phase;  // empty without a kind
+    bool laying = false;            // whose ceilings were taken
     NeedScale need_scale = NeedScale::as_printed;
     BlendStatus status = BlendStatus::least_cost;
     Mass batch;
@@ -105,6 +129,7 @@ struct BlendAnswer {
     std::vector<BlendClash> clashes;  // what is not kept
     std::vector<BlendFinding> findings;
     std::vector<BlendClash> shares_missed;  // limits on ingredients the mix as weighed does not keep
+    std::vector<BlendClash> not_kept;       // built-in ceilings it is above: the owner's own figures allow it
     std::vector<ShadowPrice> prices;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;

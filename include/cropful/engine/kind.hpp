@@ -144,9 +144,10 @@ struct Powder {
 struct Limit {
     std::string key;
     std::string applies;
-    double level;
+    double level;  // mg/L for *_water, the nutrient's own unit for *_feed
     std::string words;
     std::string meaning;
+    bool stop = false;  // from this level on birds die of it: nothing of it may be given
     Source source;
 };
 struct Drug {
@@ -159,6 +160,9 @@ struct Drug {
     bool not_for_layers = false;
     std::vector<std::string> danger;
     std::vector<std::string> limits;
+    bool banned = false;                    // no veterinarian may order it off label
+    std::vector<std::string> in_water;      // kinds it is approved for in water
+    std::vector<std::string> water_limits;  // conditions there
     Source source;
 };
 
@@ -167,7 +171,7 @@ struct Rations {
     std::map<std::string, Kind> kinds;  // by key; those the question names
     std::map<std::string, NeedsTable> needs;
     std::map<std::string, FormDensity> forms;  // "mash", "crumble", "pellet"
-    std::vector<Limit> limits;                 // level: mg/L for *_water, fraction for *_feed
+    std::vector<Limit> limits;
     std::vector<Drug> drugs;
 };
 

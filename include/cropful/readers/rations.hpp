@@ -23,7 +23,7 @@ class RationsReader {
     [[nodiscard]] engine::Kind kind(std::string const& key) const;
     [[nodiscard]] engine::NeedsTable needs(std::string const& key) const;
     [[nodiscard]] std::vector<domain::Ingredient> ingredients() const;
-    [[nodiscard]] std::vector<engine::BlendRule> blend_rules() const;
+    [[nodiscard]] engine::BlendTables blend_tables() const;
     [[nodiscard]] std::vector<engine::Powder> powders() const;
     [[nodiscard]] engine::BrooderAdvice brooder_advice() const;
     /// Everything the farm's hatches need.

@@ -1,5 +1,6 @@
 #include "cropful/engine/sheet.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "cropful/domain/moment.hpp"
@@ -102,14 +103,21 @@ TEST_CASE("a hatch has its own cautions, and the sheet what is of no one hatch",
     auto farm = sample::farm_from(sample::bobwhites());
     farm.feeds.begin()->second.keeps = days(1);
     auto const sheet = sheet_of(farm);
-    auto const keeps = [](auto const& cautions) {
-        std::size_t count = 0;
-        for (auto const& caution : cautions) count += caution.text.find(" keeps ") != std::string::npos ? 1U : 0U;
-        return count;
+    auto const said = [](auto const& cautions, std::string const& id) {
+        return std::count_if(cautions.begin(), cautions.end(), [&](auto const& one) { return one.id == id; });
     };
-    CHECK(keeps(sheet.cautions) == 1);
-    CHECK(keeps(sheet.hatches.at(0).cautions) == 0);
+    CHECK(said(sheet.cautions, "past-keeping") == 1);
+    CHECK(said(sheet.hatches.at(0).cautions, "past-keeping") == 0);
     CHECK(sheet.cautions.size() + sheet.hatches.at(0).cautions.size() == sheet.plan.cautions.size());
+    // said of both hatches at once in a plan, each on its own page of a sheet
+    auto second = farm.hatches[0];
+    second.name = "May";
+    second.chicks = birds(100);
+    farm.hatches.push_back(second);
+    auto const two = sheet_of(farm);
+    CHECK(said(two.plan.cautions, "stale-feed") == 1);
+    CHECK(said(two.cautions, "stale-feed") == 0);
+    for (auto const& hatch : two.hatches) CHECK(said(hatch.cautions, "stale-feed") == 1);
 }
 
 TEST_CASE("all a sheet says rests on something it names", "[engine][sheet]") {

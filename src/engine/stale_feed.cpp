@@ -1,0 +1,87 @@
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "engine/caution_list.hpp"
+#include "engine/refills.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+// Common practice; the extension page below speaks of feed three weeks from its making, sooner in heat.
+constexpr Duration small_chicks = days(21);
+constexpr Duration for_chicks = days(7), for_others = days(14), a_week = days(7);
+constexpr std::size_t most_listed = 3;
+
+/// How long feed stands in a hopper: until it is empty, the feed is changed or the birds are gone.
+Duration stands(Fill<Mass> const& fill, domain::Hatch const& hatch) {
+    Duration end = hatch.until;
+    for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
+        if (hatch.feeding[i].from > fill.age + instant) end = std::min(end, hatch.feeding[i].from);
+    }
+    return std::min(end - fill.age, fill.empty_after.value_or(end - fill.age));
+}
+
+Fill<Mass> const* first_stale(HatchPlan const& part) {
+    for (Fill<Mass> const& fill : part.hoppers->fills) {
+        Duration const wholesome = fill.age < small_chicks ? for_chicks : for_others;
+        if (stands(fill, part.hatch) > wholesome + instant) return &fill;
+    }
+    return nullptr;
+}
+
+/// What the usual flock eats in the week after a fill, by the days there are, out of each hopper.
+Mass week_in_each(HatchPlan const& part, Fill<Mass> const& fill) {
+    Mass eaten = kilograms(0);
+    Duration counted = days(0);
+    for (Day const& day : part.days) {
+        if (day.at.date() < fill.at.date() || counted >= a_week) continue;
+        for (Eaten const& feed : day.feeds) eaten += feed.amount;
+        counted += days(1);
+    }
+    return counted > days(0) ? eaten * ratio(a_week / counted) / static_cast<double>(part.hoppers->count)
+                             : kilograms(0);
+}
+
+struct Weekly {
+    std::string hatch;
+    Mass each;
+};
+
+std::string amounts(std::vector<Weekly> const& all, Measures measures) {
+    if (all.size() <= most_listed) {
+        std::string text;
+        for (Weekly const& one : all) {
+            text += (text.empty() ? "" : "; ") + one.hatch + " about " + print(one.each, measures) + " in each";
+        }
+        return text;
+    }
+    auto const [least, most] =
+        std::minmax_element(all.begin(), all.end(), [](Weekly const& a, Weekly const& b) { return a.each < b.each; });
+    return std::to_string(all.size()) + " hatches " + print(least->each, measures) + " to " +
+           print(most->each, measures) + " in each";
+}
+
+}  // namespace
+
+void stale_feed_cautions(CautionList& list, Plan const& plan, std::vector<HatchPlan> const& parts) {
+    std::vector<std::pair<std::string, std::vector<Weekly>>> by_hopper;
+    for (HatchPlan const& part : parts) {
+        Fill<Mass> const* stale = part.hoppers ? first_stale(part) : nullptr;
+        if (stale == nullptr) continue;
+        auto const same = [&](auto const& one) { return one.first == part.hoppers->key; };
+        auto found = std::find_if(by_hopper.begin(), by_hopper.end(), same);
+        if (found == by_hopper.end()) found = by_hopper.insert(found, {part.hoppers->key, {}});
+        found->second.push_back({part.hatch.name, week_in_each(part, *stale)});
+    }
+    for (auto const& [hopper, weekly] : by_hopper) {
+        list.add("stale-feed",
+                 hopper + ": a full one lasts longer than feed stays wholesome in it (7 d under 3 weeks of age, 14 d " +
+                     "later). Warm, damp, soiled feed goes mouldy: fill less. For 7 d: " +
+                     amounts(weekly, plan.farm.measures) + ".",
+                 "7 and 14 d: common practice; feed within three weeks of its making, sooner in heat: NC State, "
+                 "ces.ncsu.edu/depts/poulsci/tech_manuals/feeding_quail.html");
+    }
+}
+
+}  // namespace cropful::engine
