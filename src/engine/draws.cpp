@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/fault.hpp"
 
 namespace cropful::engine {
 
@@ -16,9 +17,8 @@ double score_at(double probability) {
     return -std::numbers::sqrt2 * boost::math::erfc_inv(2 * probability, InDouble());
 }
 
-// Boost's direction numbers end at 3667 dimensions, and a flock takes four.
-static_assert(4 * domain::most_hatches <= 3667);
-constexpr std::size_t most_columns = 3667;
+constexpr std::size_t most_columns = 3667;  // Boost's direction numbers end there, and a flock takes four or five
+static_assert(4 * domain::most_hatches <= most_columns);
 
 constexpr double two_to_64 = 18446744073709551616.0;
 

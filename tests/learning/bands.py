@@ -258,7 +258,7 @@ def self_test(rations):
     got = layers.lasts("feed", 150, layers.room("feed", 150))
     bad += [] if np.allclose(got[np.isfinite(got)], exact[np.isfinite(got)], rtol=1e-4) else ["in lay, closed form"]
     # in the central world: Gauss-Legendre with 10 points, and brentq
-    for flock in barn(1, feed=0, water=0, deaths=0, density=0):
+    for flock in barn(1, feed=0, water=0, deaths=0, hatching=0, density=0):
         for what, demand in (("feed", flock.feed), ("water", flock.water)):
             room = flock.room(what, 10)
             bad += [] if math.isclose(flock.used(what, 0, 60)[0], demand.over(0, 60), rel_tol=1e-4) else [f"{what} used"]

@@ -13,7 +13,9 @@ using namespace cropful::engine;
 
 namespace {
 
-std::vector<Kin> many(std::size_t flocks) { return {flocks, {"quail", 0.5}}; }
+std::vector<Kin> many(std::size_t flocks, bool eggs = false) {
+    return std::vector<Kin>(flocks, Kin{"quail", 0.5, eggs});
+}
 
 }  // namespace
 
@@ -62,5 +64,6 @@ TEST_CASE("draws follow what is believed: means, variances and the farm's likene
 
 TEST_CASE("the sequence has no more dimensions than 900 flocks need", "[draws]") {
     CHECK_NOTHROW(Draws(Belief(many(900)), 2));
-    CHECK_THROWS_AS(Draws(Belief(many(901)), 2), cropful::NoAnswer);
+    CHECK_THROWS_WITH(Draws(Belief(many(800, true)), 2),
+                      "so many hatches of eggs without a hatch_rate in one farm file: state it, or split the file");
 }
