@@ -24,8 +24,13 @@ void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& k
     if (hatch.eggs && !hatch.hatch_rate) {
         list.add(percent(kind.hatch_rate.value) + " of " + kind.title + " eggs set hatch (" +
                      percent(kind.hatch_rate.low) + " to " + percent(kind.hatch_rate.high) +
-                     " is usual; no chance given here counts it)",
+                     " is usual, and what is sure allows for it)",
                  kind.hatch_rate.source);
+    }
+    if (hatch.eggs && hatch.hatch_rate && !hatch.chicks) {
+        list.add("of the eggs of " + hatch.name + " " + percent(*hatch.hatch_rate) +
+                     " hatch, as stated: what is sure is so at that rate and not below or above it",
+                 {"the farm file's hatch_rate", Standing::yours});
     }
     if (hatch.drinker || hatch.supplement) about_water(list, kind);
 }
@@ -43,9 +48,15 @@ void about_spread(AssumptionList& list, Plan const& plan) {
                      percent(Spread::density_cv) + ")",
                  {"chosen here, no source", Standing::common_practice});
     }
+    if (plan.farm.hatches.size() > 1) {
+        list.add("what a table does not know is the same for all flocks of its kind: " +
+                     percent(Belief::shared_by_kind) + " of how far they lie from it, " +
+                     percent(Belief::shared_by_model) + " where its weeks are a growth model's; " +
+                     percent(Belief::shared_by_farm) + " between two kinds of one farm",
+                 {"chosen here, no source", Standing::common_practice});
+    }
     if (plan.learned.empty()) return;
-    list.add("a top-up measures what was used to within " + percent(top_up_sd) +
-                 " (standard deviation), and flocks of one farm are alike by " + percent(Belief::shared_by_farm),
+    list.add("a top-up measures what was used to within " + percent(top_up_sd) + " (standard deviation)",
              {"chosen here, no source", Standing::common_practice});
 }
 

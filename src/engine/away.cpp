@@ -8,6 +8,7 @@
 #include "cropful/quantities/whole.hpp"
 #include "engine/assumptions.hpp"
 #include "engine/away_cautions.hpp"
+#include "engine/errands.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
 #include "engine/run_out.hpp"
@@ -69,7 +70,7 @@ class Group {
           kind_(rations.kinds.at(hatch_.kind)),
           flock_(hatch_, kind_),
           intake_(farm_, hatch_, kind_, nature(lessons.belief, number)),
-          spread_(hatch_, kind_, intake_, lessons.belief, number),
+          spread_(hatch_, kind_, intake_),
           sway_(spread_, lessons.belief, draws, number),
           ages_(ages) {
         if (hatch_.hopper) add_hoppers(farm_.hoppers.at(*hatch_.hopper), rations);
@@ -256,6 +257,7 @@ Away away(domain::Farm const& farm, Rations const& rations, Absence const& absen
               .holdings = {},
               .first = {},
               .come_by = {},
+              .errands = errands(lessons.farm, rations, absence),
               .learned = lessons.learned,
               .alarms = {},
               .assumptions = {},

@@ -1,40 +1,43 @@
 #pragma once
 
-#include <array>
-
 #include "cropful/engine/band.hpp"
-#include "engine/spread.hpp"
-#include "engine/usage.hpp"
+#include "engine/use_law.hpp"
 
 namespace cropful::engine {
 
-/// A flock's use, and what it takes of a vessel's content in the lowest 5 %, the middle and the highest 5 % of worlds.
-/// Worlds keep their order from one age to the next closely enough that the band of a total is the total of the bands.
+/// A flock's central use, and the law of how far flocks lie from it.
 template <class Amount>
 struct BandedUsage {
     Usage<Amount> central;
-    std::array<Usage<Amount>, 3> at;  // 5, 50 and 95 %
+    UseLaw law;
 
     /// Days until `content` is gone; the hungriest worlds are first.
     [[nodiscard]] Band<std::optional<Duration>> gone_after(Duration from, Amount content) const {
-        auto const days_to = [&](Usage<Amount> const& usage) -> std::optional<Duration> {
-            auto const age = usage.gone(from, content);
-            return age ? std::optional(*age - from) : std::nullopt;
-        };
-        return {days_to(at[2]), days_to(at[1]), days_to(at[0])};
+        auto const gone = central.gone(from, content);
+        return law.gone_after(from, in_unit(content), gone ? std::optional(*gone - from) : std::nullopt);
+    }
+    /// What is used between two ages; nothing where the central flock uses nothing.
+    [[nodiscard]] Band<Amount> band(Duration from, Duration to) const {
+        Amount const usual = central.between(from, to);
+        double const about = in_unit(usual);
+        if (!(about > 0)) return {usual, usual, usual};
+        Band<double> const band = law.used(from, to, about);
+        return {usual * (band.p05 / about), usual * (band.p50 / about), usual * (band.p95 / about)};
     }
 };
 
-/// Between two ages. Bands are worked out for some time past the second too, and stay as they are then.
-struct Ages {
-    Duration from;
-    Duration to;
+/// One flock, its intake at the means of what is believed, and the ages it is asked about.
+struct FlockInDoubt {
+    domain::Hatch const& hatch;
+    Kind const& kind;
+    Intake const& intake;
+    Belief const& belief;
+    std::size_t number;
+    Ages ages;
 };
 
-/// Feed out of hoppers, whose content by weight is itself uncertain.
-BandedUsage<Mass> banded_feed(Flock const& flock, Intake const& intake, double extra_waste, Spread const& spread,
-                              Ages ages);
-BandedUsage<Volume> banded_water(Flock const& flock, Intake const& intake, double spill, Spread const& spread,
-                                 Ages ages);
+/// Feed; `measure_sd` is of the logarithm of what its hoppers hold by weight.
+BandedUsage<Mass> banded_feed(FlockInDoubt const& one, double extra_waste, double measure_sd);
+BandedUsage<Volume> banded_water(FlockInDoubt const& one, double spill);
 
 }  // namespace cropful::engine

@@ -2,6 +2,7 @@
 
 #include <Eigen/Cholesky>
 #include <Eigen/Core>
+#include <utility>
 
 namespace cropful::engine {
 
@@ -21,11 +22,21 @@ Eigen::Map<Matrix const> square(std::vector<double> const& values, std::size_t s
 
 }  // namespace
 
-Belief::Belief(std::size_t flocks) : mean_(2 * flocks, 0.0), covariance_(4 * flocks * flocks, 0.0) {
-    auto covariance = square(covariance_, mean_.size());
-    for (Eigen::Index i = 0; i < covariance.rows(); ++i) {
-        for (Eigen::Index j = i % 2; j < covariance.cols(); j += 2) covariance(i, j) = i == j ? 1 : shared_by_farm;
+Belief::Belief(std::vector<Kin> flocks)
+    : flocks_(std::move(flocks)), mean_(2 * flocks_.size(), 0.0), covariance_(mean_.size() * mean_.size(), 0.0) {
+    for (std::size_t i = 0; i < flocks_.size(); ++i) {
+        for (std::size_t j = 0; j < flocks_.size(); ++j) {
+            for (Trait const trait : {Trait::feed, Trait::water}) {
+                covariance_[index(i, trait) * mean_.size() + index(j, trait)] = alike(i, j);
+            }
+        }
     }
+}
+
+double Belief::alike(std::size_t one, std::size_t other) const {
+    if (one == other) return 1;
+    bool const of_one_kind = flocks_[one].kind == flocks_[other].kind;
+    return of_one_kind ? flocks_[one].shared : shared_by_farm;
 }
 
 Belief::Law Belief::score(std::size_t flock, Trait trait) const {
@@ -68,6 +79,16 @@ void Belief::reopen(std::size_t flock) {
 std::vector<double> Belief::root() const {
     std::vector<double> values(covariance_.size());
     square(values, mean_.size()) = Matrix(square(covariance_, mean_.size()).llt().matrixL());
+    return values;
+}
+
+std::vector<double> Belief::untaught_root(std::vector<std::size_t> const& flocks) const {
+    std::size_t const n = flocks.size();
+    std::vector<double> values(n * n);
+    for (std::size_t i = 0; i < n; ++i) {
+        for (std::size_t j = 0; j < n; ++j) values[i * n + j] = alike(flocks[i], flocks[j]);
+    }
+    square(values, n) = Matrix(square(std::as_const(values), n).llt().matrixL());
     return values;
 }
 

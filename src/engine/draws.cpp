@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/fault.hpp"
 
 namespace cropful::engine {
 
@@ -16,8 +17,8 @@ double score_at(double probability) {
     return -std::numbers::sqrt2 * boost::math::erfc_inv(2 * probability, InDouble());
 }
 
-// Boost's direction numbers end at 3667 dimensions, and a flock takes four.
-static_assert(4 * domain::most_hatches <= 3667);
+constexpr std::size_t most_columns = 3667;  // Boost's direction numbers end there, and a flock takes four or five
+static_assert(4 * domain::most_hatches <= most_columns);
 
 constexpr double two_to_64 = 18446744073709551616.0;
 
@@ -43,26 +44,49 @@ std::vector<double> sobol_normals(std::size_t points, std::size_t columns) {
 }
 
 Draws::Draws(Belief const& belief, std::size_t points) : points_(points) {
-    scores_ = sobol_normals(points, 4 * belief.flocks());
+    std::vector<std::size_t> flocks, deaths, eggs, rates;
+    for (std::size_t flock = 0; flock < belief.flocks(); ++flock) {
+        flocks.push_back(flock);
+        deaths.push_back(4 * flock + 2);
+        hatching_.push_back(belief.rate_unknown(flock) ? 4 * belief.flocks() + eggs.size() : none);
+        if (hatching_.back() == none) continue;
+        eggs.push_back(flock);
+        rates.push_back(hatching_.back());
+    }
+    std::size_t const columns = 4 * belief.flocks() + eggs.size();
+    if (columns > most_columns) {
+        throw NoAnswer("so many hatches of eggs without a hatch_rate in one farm file: state it, or split the file");
+    }
+    scores_ = sobol_normals(points, columns);
     bend_to(belief);
+    mix(belief.untaught_root(flocks), deaths);
+    mix(belief.untaught_root(eggs), rates);
 }
 
-/// Gives the feed and water scores the believed means and covariance. From the last row of the root up, so that each
-/// row still finds the independent scores it sums.
-void Draws::bend_to(Belief const& belief) {
-    auto const root = belief.root();
-    std::size_t const n = 2 * belief.flocks();
-    auto const at = [&](std::size_t i) { return &scores_[(4 * (i / 2) + i % 2) * points_]; };
+/// From the last row of the root up, so that each row still finds the independent scores it sums.
+void Draws::mix(std::vector<double> const& root, std::vector<std::size_t> const& columns) {
+    std::size_t const n = columns.size();
     for (std::size_t i = n; i-- > 0;) {
-        double* const own = at(i);
-        double const mean = belief.score(i / 2, i % 2 == 0 ? Belief::Trait::feed : Belief::Trait::water).mean;
-        for (std::size_t p = 0; p < points_; ++p) own[p] = mean + root[i * n + i] * own[p];
+        double* const own = &scores_[columns[i] * points_];
+        for (std::size_t p = 0; p < points_; ++p) own[p] *= root[i * n + i];
         for (std::size_t j = 0; j < i; ++j) {
             double const weight = root[i * n + j];
             if (weight == 0) continue;
-            double const* const other = at(j);
+            double const* const other = &scores_[columns[j] * points_];
             for (std::size_t p = 0; p < points_; ++p) own[p] += weight * other[p];
         }
+    }
+}
+
+/// Gives the feed and water scores the believed means and covariance.
+void Draws::bend_to(Belief const& belief) {
+    std::vector<std::size_t> columns;
+    for (std::size_t i = 0; i < 2 * belief.flocks(); ++i) columns.push_back(4 * (i / 2) + i % 2);
+    mix(belief.root(), columns);
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        double const mean = belief.score(i / 2, i % 2 == 0 ? Belief::Trait::feed : Belief::Trait::water).mean;
+        double* const own = &scores_[columns[i] * points_];
+        for (std::size_t p = 0; p < points_; ++p) own[p] += mean;
     }
 }
 

@@ -8,7 +8,8 @@
 namespace cropful::engine {
 
 /// The same possible worlds on every run and every machine: Sobol points through the inverse normal. In each world
-/// every flock has a score for its feed, its water, its deaths and the weight of its feed by volume.
+/// every flock has a score for its feed, its water, its deaths and the weight of its feed by volume; one of eggs whose
+/// hatch rate is not known has one for that too.
 class Draws {
   public:
     /// `points` is a power of two.
@@ -18,14 +19,22 @@ class Draws {
     [[nodiscard]] std::span<double const> water(std::size_t flock) const { return column(4 * flock + 1); }
     [[nodiscard]] std::span<double const> deaths(std::size_t flock) const { return column(4 * flock + 2); }
     [[nodiscard]] std::span<double const> density(std::size_t flock) const { return column(4 * flock + 3); }
+    /// Empty where the hatch rate is not in doubt.
+    [[nodiscard]] std::span<double const> hatching(std::size_t flock) const {
+        return hatching_[flock] == none ? std::span<double const>() : column(hatching_[flock]);
+    }
 
   private:
     [[nodiscard]] std::span<double const> column(std::size_t i) const {
         return std::span(scores_).subspan(i * points_, points_);
     }
     void bend_to(Belief const& belief);
+    /// Multiplies the row of these columns' scores by a lower factor, row by row.
+    void mix(std::vector<double> const& root, std::vector<std::size_t> const& columns);
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);
     std::size_t points_;
-    std::vector<double> scores_;  // column by column
+    std::vector<std::size_t> hatching_;  // column of each flock
+    std::vector<double> scores_;         // column by column
 };
 
 /// How many worlds a farm is judged in: the usual, and a quarter of them where there are so many flocks (more than 250)

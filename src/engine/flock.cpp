@@ -8,13 +8,19 @@
 
 namespace cropful::engine {
 
-Heads chicks(domain::Hatch const& hatch, Kind const& kind) {
+bool rate_unknown(domain::Hatch const& hatch) { return !hatch.chicks && hatch.eggs && !hatch.hatch_rate; }
+
+Heads chicks(domain::Hatch const& hatch, Kind const& kind, double score) {
     if (hatch.chicks) return *hatch.chicks;
-    return birds(hatch.eggs.value_or(0) * hatch.hatch_rate.value_or(kind.hatch_rate.value));
+    double const eggs = hatch.eggs.value_or(0);
+    if (!rate_unknown(hatch)) return birds(eggs * hatch.hatch_rate.value_or(0));
+    HatchRate const& rate = kind.hatch_rate;
+    double const sd = curves::log_sd(rate.low, rate.value, rate.high);
+    return birds(eggs * std::min(1.0, rate.value * std::exp(score * sd)));
 }
 
-Flock::Flock(domain::Hatch const& hatch, Kind const& kind, double score)
-    : mortality_(kind.mortality.curve), score_(score), counted_(chicks(hatch, kind)) {
+Flock::Flock(domain::Hatch const& hatch, Kind const& kind, Luck luck)
+    : mortality_(kind.mortality.curve), luck_(luck), counted_(chicks(hatch, kind, luck.hatching)) {
     start(hatch.first_age, in_birds(counted_));
     auto record = hatch.heads.begin();
     auto const records_before = [&](Duration age) {
@@ -36,12 +42,14 @@ void Flock::start(Duration at, double heads) {
 
 void Flock::remove(domain::Removal const& removal, domain::Hatch const& hatch) {
     double const left = in_birds(alive(removal.at)) - in_birds(removal.birds);
-    if (left < 0 && score_ == 0 && hatch.heads.empty()) {
+    if (left < 0 && luck_ == Luck{0, 0} && hatch.heads.empty()) {
         throw NoAnswer(hatch.name + ": " + number(in_birds(removal.birds), 0) + " birds removed at " +
                        print_age(removal.at) + ", but about " + number(in_birds(alive(removal.at)), 1) +
                        " are alive then");
     }
+    double const known = known_ - in_birds(removal.birds);
     start(removal.at, std::max(0.0, left));
+    known_ = std::max(0.0, known);
 }
 
 /// Deaths written down are all that died since the last record.
@@ -55,8 +63,8 @@ void Flock::record(domain::HeadRecord const& record) {
 
 double Flock::survival(Duration age) const {
     double const dead = mortality_.value(age) / 100;
-    if (score_ == 0) return 1 - dead;
-    return 1 - std::min(1.0, dead * std::exp(score_ * mortality_.log_sd(age)));
+    if (luck_.deaths == 0) return 1 - dead;
+    return 1 - std::min(1.0, dead * std::exp(luck_.deaths * mortality_.log_sd(age)));
 }
 
 Heads Flock::alive(Duration age) const {

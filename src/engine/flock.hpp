@@ -11,9 +11,15 @@ namespace cropful::engine {
 /// diary's record on, what it says instead.
 class Flock {
   public:
-    /// `score` is how far deaths lie from the central table, in standard scores. Throws NoAnswer when more birds are
-    /// removed than are alive then; at another score than 0, and where a diary has records, none are left.
-    Flock(domain::Hatch const& hatch, Kind const& kind, double score = 0);
+    /// How far a flock lies from the central tables of deaths and of the hatch rate, in standard scores.
+    struct Luck {
+        double deaths = 0;
+        double hatching = 0;  // counts only where the rate is not known
+        friend bool operator==(Luck const&, Luck const&) = default;
+    };
+    /// Throws NoAnswer when more birds are removed than are alive then; with other luck than the central, and where a
+    /// diary has records, none are left.
+    explicit Flock(domain::Hatch const& hatch, Kind const& kind, Luck luck = {0, 0});
     /// Birds counted at the hatch's first age.
     [[nodiscard]] Heads counted() const { return counted_; }
     /// Alive at `age`, after any removal at that very age. Ages below the first age give the birds counted.
@@ -33,13 +39,16 @@ class Flock {
     void remove(domain::Removal const& removal, domain::Hatch const& hatch);
     void record(domain::HeadRecord const& record);
     curves::Curve mortality_;
-    double score_;
+    Luck luck_;
     Heads counted_;
     std::vector<Stretch> stretches_;
-    double known_ = 0;  // heads right after the last removal or record
+    double known_ = 0;  // heads after the last record, less those planned to leave since: no table's deaths counted
 };
 
-/// Chicks of a hatch: as stated, or eggs times the hatch rate (the farm's, else the kind's).
-Heads chicks(domain::Hatch const& hatch, Kind const& kind);
+/// Chicks of a hatch: as stated, or eggs times the hatch rate (the farm's, else the kind's, so many standard scores off
+/// its central one but never more than all).
+Heads chicks(domain::Hatch const& hatch, Kind const& kind, double score = 0);
+/// Whether they depend on how many eggs hatch, and nobody has said.
+bool rate_unknown(domain::Hatch const& hatch);
 
 }  // namespace cropful::engine

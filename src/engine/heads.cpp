@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/quantities/print.hpp"
+
 namespace cropful::engine {
 
 namespace {
@@ -23,25 +25,42 @@ std::optional<HeadRecord::What> head_deed(Deed deed) {
     return std::nullopt;
 }
 
-/// Takes birds that were moved out off the planned removal nearest in time.
-void made(Hatch& hatch, Duration age, Heads moved) {
+/// Takes birds that were moved out off the planned removal nearest in time, and says so; "" where none is near.
+std::string made(Hatch& hatch, Duration age, Heads moved) {
     auto const apart = [&](domain::Removal const& removal) { return std::abs(in_days(removal.at - age)); };
     auto const nearest =
         std::min_element(hatch.removed.begin(), hatch.removed.end(),
                          [&](domain::Removal const& a, domain::Removal const& b) { return apart(a) < apart(b); });
-    if (nearest == hatch.removed.end() || apart(*nearest) > same_move_days) return;
+    if (nearest == hatch.removed.end() || apart(*nearest) > same_move_days) return "";
     Heads const planned = nearest->birds;
     nearest->birds = planned - moved;
-    if (nearest->birds <= planned * little_left) hatch.removed.erase(nearest);
+    bool const over = nearest->birds <= planned * little_left;
+    std::string const words = hatch.name + ": the " + number(in_birds(moved), 0) + " birds moved on " +
+                              (hatch.date + age).day_year() + " are taken for " + (over ? "" : "part of ") + "the " +
+                              number(in_birds(planned), 0) + " the farm file removes on " +
+                              (hatch.date + nearest->at).day_year() + ", within a week of it: ";
+    std::string const left = over ? "none" : number(in_birds(nearest->birds), 0);
+    if (over) hatch.removed.erase(nearest);
+    return words + left + " of those still to leave. If it was another move, add its birds to the file's `removed`.";
 }
 
-void record(Hatch& hatch, Entry const& entry) {
+/// The age an entry is of: a count on the day of hatch is of all that hatched, and so is what went before it.
+Duration age_of(Hatch& hatch, Entry const& entry) {
+    Duration const age = std::max(hatch.first_age, entry.at - hatch.date);
+    bool const on_first_day = hatch.first_age == days(0) && entry.at.date() == hatch.date.date();
+    if (entry.deed != Deed::counted || !on_first_day) return age;
+    for (HeadRecord& record : hatch.heads) record.at = hatch.first_age;
+    return hatch.first_age;
+}
+
+void record(Hatch& hatch, Entry const& entry, std::vector<std::string>& said) {
     auto const what = head_deed(entry.deed);
     auto const* heads = std::get_if<Heads>(&entry.amount);
     if (!what || !heads) return;
-    Duration const age = std::max(hatch.first_age, entry.at - hatch.date);
+    Duration const age = age_of(hatch, entry);
     hatch.heads.push_back({age, *what, entry.deed == Deed::moved_in ? -*heads : *heads});
-    if (entry.deed == Deed::moved_out) made(hatch, age, *heads);
+    if (entry.deed != Deed::moved_out) return;
+    if (auto words = made(hatch, age, *heads); !words.empty()) said.push_back(std::move(words));
 }
 
 }  // namespace
@@ -61,12 +80,14 @@ domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary
     return kept;
 }
 
-void record_heads(domain::Farm& farm, domain::Diary const& diary) {
+std::vector<std::string> record_heads(domain::Farm& farm, domain::Diary const& diary) {
+    std::vector<std::string> said;
     for (Hatch& hatch : farm.hatches) {
         for (Entry const& entry : diary) {
-            if (entry.hatch == hatch.name) record(hatch, entry);
+            if (entry.hatch == hatch.name) record(hatch, entry, said);
         }
     }
+    return said;
 }
 
 }  // namespace cropful::engine

@@ -96,15 +96,15 @@ class Tally {
                 .miscounted = counted_ && from < *counted_};
     }
 
-    /// Whether the time since the vessels were full is one to judge: birds were there, and no more was thrown out than
-    /// put in.
+    /// Whether the time since the vessels were full is one to speak of: birds were there.
     bool add(Moment at) {
         Duration const from = std::max(*full_ - hatch_.date, hatch_.first_age), to = at - hatch_.date;
         double const table = from < to ? table_.use(from, to) : 0;
-        if (!(table > 0) || used_ < 0) return false;
+        if (!(table > 0)) return false;
         Interval one = interval(*full_, at);
         one.table = one.expected = table;
-        double const off = std::log(std::max(used_, least_share * table) / table);
+        one.over_thrown = used_ < 0;
+        double const off = one.over_thrown ? 0 : std::log(std::max(used_, least_share * table) / table);
         measured_.push_back({std::move(one), off, {flock_, table_.weighted(from, to) / table, table_.water}});
         return true;
     }

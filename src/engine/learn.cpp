@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cropful/domain/words.hpp"
+#include "cropful/quantities/print.hpp"
 #include "engine/heads.hpp"
 #include "engine/intervals.hpp"
 
@@ -12,7 +13,9 @@ namespace cropful::engine {
 namespace {
 
 /// Whether an interval says how much healthy birds use.
-bool is_measure(Interval const& interval) { return !interval.ran_empty && !interval.miscounted; }
+bool is_measure(Interval const& interval) {
+    return !interval.ran_empty && !interval.miscounted && !interval.over_thrown;
+}
 
 /// How far off an interval was, by what is believed.
 void judge(Interval& interval, Measured const& measured, Belief const& belief) {
@@ -75,6 +78,36 @@ bool says_something(Learned const& learned) {
            std::abs(learned.feed - 1) > worth_saying || std::abs(learned.water - 1) > worth_saying;
 }
 
+constexpr double few_left = 0.05;  // of a flock: so few that they may be none; chosen here, no source
+
+/// Removals of the file that the diary's heads no longer allow.
+void too_few_left(Lessons& lessons, Rations const& rations) {
+    constexpr Duration instant = days(1e-9);
+    for (domain::Hatch const& hatch : lessons.farm.hatches) {
+        if (hatch.heads.empty()) continue;
+        Flock const flock(hatch, rations.kinds.at(hatch.kind));
+        domain::HeadRecord const& last = hatch.heads.back();
+        double const there = in_birds(flock.alive(last.at)), before = there + in_birds(last.birds);
+        if (last.what == domain::HeadRecord::What::moved && there > 0 && there <= few_left * before) {
+            lessons.heads.push_back(hatch.name + ": " + number(in_birds(last.birds), 0) + " of about " +
+                                    number(before, 0) + " birds moved out on " + (hatch.date + last.at).day_year() +
+                                    ", so about " + number(there, 0) +
+                                    " should be left, and times are for those. Count them; where none is left write "
+                                    "`diary add --counted 0`.");
+        }
+        for (domain::Removal const& removal : hatch.removed) {
+            double const left = in_birds(flock.alive(removal.at - instant)), leave = in_birds(removal.birds);
+            if (removal.at < hatch.heads.back().at || leave <= left + 0.5) continue;
+            std::string const day = (hatch.date + removal.at).day_year();
+            lessons.heads.push_back(hatch.name + ": the farm file removes " + number(leave, 0) + " birds on " + day +
+                                    ", but by the diary only about " + number(left, 0) +
+                                    " are left by then. From then on it counts as empty: nothing is bought or filled "
+                                    "for it. Count again, or mend `removed`.");
+            break;
+        }
+    }
+}
+
 std::vector<std::string> strangers(domain::Farm const& farm, domain::Diary const& diary) {
     std::vector<std::string> names;
     for (domain::Entry const& entry : diary) {
@@ -125,17 +158,39 @@ std::vector<domain::Caution> Lessons::cautions() const {
                                 std::to_string(misdated) + ". A slip in a date?",
                             source});
     }
+    for (std::string const& words : heads) cautions.push_back({words, source});
+    for (Interval const& interval : intervals) {
+        if (!interval.over_thrown) continue;
+        bool const feed = interval.what == Trait::feed;
+        cautions.push_back({interval.hatch + ": more " + (feed ? "feed" : "water") +
+                                " was thrown out than put in from " + interval.from.day_year() + " to " +
+                                interval.to.day_year() +
+                                ", so what the birds used then is not known and nothing is "
+                                "learned from it. A slip in an amount?",
+                            source});
+    }
     return cautions;
 }
 
+Belief untaught(domain::Farm const& farm, Rations const& rations) {
+    std::vector<Kin> flocks;
+    for (domain::Hatch const& hatch : farm.hatches) {
+        Kind const& kind = rations.kinds.at(hatch.kind);
+        flocks.push_back({kind.key, kind.growing.model_only ? Belief::shared_by_model : Belief::shared_by_kind,
+                          rate_unknown(hatch)});
+    }
+    return Belief(std::move(flocks));
+}
+
 Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& whole) {
-    Lessons lessons{farm, Belief(farm.hatches.size()), {}, {}, 0, strangers(farm, whole)};
+    Lessons lessons{farm, untaught(farm, rations), {}, {}, 0, strangers(farm, whole)};
     auto const named = std::count_if(whole.begin(), whole.end(), [&](domain::Entry const& entry) {
         return std::find(lessons.strangers.begin(), lessons.strangers.end(), entry.hatch) == lessons.strangers.end();
     });
     domain::Diary const diary = in_their_time(farm, whole);
     lessons.misdated = static_cast<int>(named) - static_cast<int>(diary.size());
-    record_heads(lessons.farm, diary);
+    lessons.heads = record_heads(lessons.farm, diary);
+    too_few_left(lessons, rations);
     for (Measured const& measured : intervals(lessons.farm, rations, diary)) take_in(lessons, measured);
     for (std::size_t flock = 0; flock < farm.hatches.size(); ++flock) {
         auto learned = learned_of(lessons, flock, rations, diary);

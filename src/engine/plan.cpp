@@ -150,13 +150,14 @@ HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations,
     Kind const& kind = rations.kinds.at(hatch.kind);
     Flock const flock(hatch, kind);
     Intake const intake(farm, hatch, kind, nature(belief, number));
-    Spread const spread(hatch, kind, intake, belief, number);
+    Spread const spread(hatch, kind, intake);
     Sway const sway(spread, belief, judged.draws, number);
+    FlockInDoubt const one{hatch, kind, intake, belief, number, ages};
     domain::Hopper const* hopper = find(farm.hoppers, hatch.hopper);
     domain::Drinker const* drinker = find(farm.drinkers, hatch.drinker);
     domain::Supplement const* supplement = find(farm.supplements, hatch.supplement);
-    auto const feed = banded_feed(flock, intake, hopper ? hopper->extra_waste : 0, spread, ages);
-    auto const water = banded_water(flock, intake, drinker ? drinker->spill : 0, spread, ages);
+    auto const feed = banded_feed(one, hopper ? hopper->extra_waste : 0, Spread::density_cv);
+    auto const water = banded_water(one, drinker ? drinker->spill : 0);
 
     HatchPlan plan{hatch, kind.title, flock.counted(), {}, {}, {}, {}, {}, {}};
     add_feed_needs(plan, judged.needs, flock, intake, feed.central, spread, sway, ages);

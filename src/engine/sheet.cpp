@@ -10,7 +10,6 @@
 #include "engine/caution_list.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/refills.hpp"
-#include "engine/spread.hpp"
 #include "engine/usage.hpp"
 
 namespace cropful::engine {
@@ -44,12 +43,11 @@ std::vector<HeadsAt> heads(Flock const& flock, Ages ages) {
     return course;
 }
 
-std::vector<DayFeed> feed_by_day(Usage<Mass> const& feed, Spread const& spread, Ages ages) {
+std::vector<DayFeed> feed_by_day(BandedUsage<Mass> const& feed, Ages ages) {
     std::vector<DayFeed> course;
     for (Duration age = ages.from; course.empty() || age + days(1) <= ages.to + instant; age = age + days(1)) {
-        Mass const central = feed.between(age, age + days(1));
-        Band<double> const band = spread.feed_band(age);
-        course.push_back({age, central, {central * band.p05, central * band.p50, central * band.p95}});
+        Duration const end = age + days(1);
+        course.push_back({age, feed.central.between(age, end), feed.band(age, end)});
     }
     return course;
 }
@@ -114,10 +112,9 @@ HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Lessons const& l
     Ages const ages{part.feeds.front().from, part.feeds.back().to};
     Flock const flock(*hatch, kind);
     Intake const intake(lessons.farm, *hatch, kind, nature(lessons.belief, number));
-    Spread const spread(*hatch, kind, intake, lessons.belief, number);
     double const waste = hatch->hopper ? lessons.farm.hoppers.at(*hatch->hopper).extra_waste : 0;
     return {.heads = heads(flock, ages),
-            .days = feed_by_day(feed_usage(flock, intake, waste), spread, ages),
+            .days = feed_by_day(banded_feed({*hatch, kind, intake, lessons.belief, number, ages}, waste, 0), ages),
             .protein = protein(part.checks, intake),
             .warmth = warmth(kind.brooding, ages),
             .room = room(kind.space, flock, ages),

@@ -2,27 +2,25 @@
 
 #include <vector>
 
-#include "cropful/engine/band.hpp"
-#include "cropful/engine/belief.hpp"
 #include "engine/flock.hpp"
 #include "engine/intake.hpp"
 
 namespace cropful::engine {
 
-/// How far one flock's use may lie from its central course. The logarithm of use per bird is normal; the head count is
-/// a function of one normal score.
+/// How the possible worlds move one flock's head count: by how many die and, where the hatch rate is not known, by how
+/// many hatch.
 class Spread {
   public:
-    /// `central` is the flock's intake at the means of `belief`; both must outlive the spread.
-    Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& central, Belief const& belief,
-           std::size_t flock);
-    /// The whole flock's use of feed at an age over its central use.
-    [[nodiscard]] Band<double> feed_band(Duration age) const;
-    /// The same against a hopper whose content is itself uncertain.
-    [[nodiscard]] Band<double> hopper_band(Duration age) const;
-    [[nodiscard]] Band<double> water_band(Duration age) const;
-    /// Head counts over the central one, at scores of deaths from -farthest in steps of `step`.
+    /// `central` is the flock's intake at the believed means; it must outlive the spread.
+    Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& central);
+    /// Head counts over the central one, at each of `hatched` in turn and within it at scores of deaths from -farthest
+    /// in steps of `step`.
     [[nodiscard]] std::vector<double> heads(Duration age) const;
+    /// Chicks over the central number of them; at least one, the last the most. Heads go straight from one to the next
+    /// but where a removal leaves none.
+    [[nodiscard]] std::vector<double> const& hatched() const { return hatched_; }
+    /// The same at a score of the hatch rate.
+    [[nodiscard]] double hatched(double score) const;
     [[nodiscard]] Intake const& central() const { return central_; }
 
     static constexpr double farthest = 5;
@@ -34,12 +32,12 @@ class Spread {
     static constexpr double density_cv = 0.05;
 
   private:
-    [[nodiscard]] Band<double> band(Duration age, double variance) const;
+    domain::Hatch const& hatch_;
+    Kind const& kind_;
     Intake const& central_;
-    Belief const& belief_;
-    std::size_t flock_;
-    std::vector<Flock> flocks_;
-    std::vector<double> weights_;  // of the scores, normal, adding up to 1
+    Flock usual_;
+    std::vector<double> hatched_;
+    std::vector<Flock> flocks_;  // as `heads` gives them
 };
 
 }  // namespace cropful::engine

@@ -7,35 +7,32 @@
 
 namespace cropful::engine {
 
-namespace {
-
-/// A score as a place among those `Spread` steps through.
-double place(double score) {
+Sway::Place Sway::place(double score) {
     constexpr double last = 2.0 * Spread::each_side - 1e-9;
-    return std::clamp((score + Spread::farthest) / Spread::step, 0.0, last);
+    double const at = std::clamp((score + Spread::farthest) / Spread::step, 0.0, last);
+    auto const below = whole_number<std::size_t>(at);
+    return {below, at - static_cast<double>(below)};
 }
 
-/// The place before, and the part of a step from there.
-struct Between {
-    explicit Between(double place)
-        : below(whole_number<std::size_t>(place)), part(place - static_cast<double>(below)) {}
-    std::size_t below;
-    double part;
-    template <class Values>
-    double of(Values const& values) const {
-        return values[below] + part * (values[below + 1] - values[below]);
-    }
-};
-
-}  // namespace
+Sway::Place Sway::hatched(double score) const {
+    auto const& steps = spread_.hatched();
+    double const at = spread_.hatched(score);
+    auto const above = std::upper_bound(steps.begin(), steps.end(), at);
+    if (above == steps.begin()) return {0, 0};
+    if (above == steps.end()) return {steps.size() - 1, 0};
+    auto const below = static_cast<std::size_t>(above - steps.begin()) - 1;
+    return {below, (at - steps[below]) / (steps[below + 1] - steps[below])};
+}
 
 Sway::Sway(Spread const& spread, Belief const& belief, Draws const& draws, std::size_t flock) : spread_(spread) {
     double const feed_mean = belief.score(flock, Belief::Trait::feed).mean;
     double const water_mean = belief.score(flock, Belief::Trait::water).mean;
     double const water_sd = spread.central().water_sd();
+    auto const hatching = draws.hatching(flock);
     for (std::size_t world = 0; world < draws.points(); ++world) {
         appetite_.push_back(draws.feed(flock)[world] - feed_mean);
         deaths_.push_back(place(draws.deaths(flock)[world]));
+        hatched_.push_back(hatching.empty() ? Place{0, 0} : hatched(hatching[world]));
         water_.push_back(std::exp((draws.water(flock)[world] - water_mean) * water_sd));
         room_.push_back(std::exp(draws.density(flock)[world] * Spread::density_cv));
     }
@@ -47,16 +44,22 @@ void Sway::feed(Duration age, std::vector<double>& factors) const {
     double const sd = spread_.central().feed_sd(age);
     factors.resize(worlds());
     for (std::size_t world = 0; world < worlds(); ++world) {
-        factors[world] = std::exp(appetite_[world] * sd) * Between(deaths_[world]).of(heads);
+        double const alive = hatched_[world].between([&](std::size_t rate) {
+            return deaths_[world].between([&](std::size_t deaths) { return heads[rate * Spread::scores + deaths]; });
+        });
+        factors[world] = std::exp(appetite_[world] * sd) * alive;
     }
 }
 
 std::vector<double> Sway::read(ByScores const& figures) const {
     std::vector<double> read(worlds());
     for (std::size_t world = 0; world < worlds(); ++world) {
-        Between const appetite(place(appetite_[world])), deaths(deaths_[world]);
-        double const low = deaths.of(figures[appetite.below]), high = deaths.of(figures[appetite.below + 1]);
-        read[world] = low + appetite.part * (high - low);
+        Place const appetite = place(appetite_[world]);
+        read[world] = hatched_[world].between([&](std::size_t rate) {
+            return appetite.between([&](std::size_t eaten) {
+                return deaths_[world].between([&](std::size_t deaths) { return figures[rate][eaten][deaths]; });
+            });
+        });
     }
     return read;
 }

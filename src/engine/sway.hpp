@@ -8,8 +8,9 @@
 
 namespace cropful::engine {
 
-/// A figure at each score of appetite (over its mean) and of deaths, as `Spread` steps them.
-using ByScores = std::array<std::array<double, Spread::scores>, Spread::scores>;
+/// A figure at each of `Spread::hatched` in turn, within it at each score of appetite (over its mean), and within that
+/// at each of deaths.
+using ByScores = std::vector<std::array<std::array<double, Spread::scores>, Spread::scores>>;
 
 /// How the possible worlds move one flock off its central course: a factor for every world.
 class Sway {
@@ -27,9 +28,22 @@ class Sway {
     [[nodiscard]] std::size_t worlds() const { return appetite_.size(); }
 
   private:
+    /// A step of some steps through a figure, and the part of it gone on to the next.
+    struct Place {
+        std::size_t below;
+        double part;
+        template <class Figure>
+        [[nodiscard]] double between(Figure const& figure) const {
+            return part == 0 ? figure(below) : figure(below) + part * (figure(below + 1) - figure(below));
+        }
+    };
+    static Place place(double score);
+    [[nodiscard]] Place hatched(double score) const;
+
     Spread const& spread_;
     std::vector<double> appetite_;  // feed scores less their mean
-    std::vector<double> deaths_;    // scores of deaths, as a place among `Spread::heads`
+    std::vector<Place> deaths_;     // among the scores `Spread` steps through
+    std::vector<Place> hatched_;    // among `Spread::hatched`
     std::vector<double> water_;
     std::vector<double> room_;
 };

@@ -29,15 +29,17 @@ std::vector<Piece> pieces(Flock const& flock, Intake const& intake, Duration fro
 
 std::vector<double> world_totals(Usage<Mass> const& central, std::vector<Piece> const& pieces, Spread const& spread,
                                  Sway const& sway) {
-    ByScores totals{};
+    ByScores totals(spread.hatched().size());
     for (Piece const& piece : pieces) {
         Duration const middle = (piece.from + piece.to) / 2.0;
         double const kilograms = in_kilograms(central.between(piece.from, piece.to));
         double const sd = spread.central().feed_sd(middle);
         auto const heads = spread.heads(middle);
-        for (std::size_t i = 0; i < totals.size(); ++i) {
+        for (std::size_t i = 0; i < Spread::scores; ++i) {
             double const eaten = kilograms * std::exp(Spread::score(i) * sd);
-            for (std::size_t j = 0; j < heads.size(); ++j) totals[i][j] += eaten * heads[j];
+            for (std::size_t j = 0; j < heads.size(); ++j) {
+                totals[j / Spread::scores][i][j % Spread::scores] += eaten * heads[j];
+            }
         }
     }
     return sway.read(totals);

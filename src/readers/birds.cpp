@@ -31,7 +31,8 @@ Growing read_growing(Table& table) {
     return {.curve = table.need("rows", a_curve),
             .energy = table.need("energy", more_than_none(an_energy)),
             .source = read_source(table),
-            .caution = table.maybe("caution", a_passage, std::string())};
+            .caution = table.maybe("caution", a_passage, std::string()),
+            .model_only = table.maybe("model_only", a_yes_or_no, false)};
 }
 
 Laying read_laying(Table& table) {

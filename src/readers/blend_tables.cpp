@@ -40,7 +40,7 @@ Ingredient read_built_in(Table& table) {
 std::string a_nutrient(Table& table, std::string_view key) {
     auto const* nutrient = domain::find_nutrient(table.need(key, a_text));
     if (!nutrient) throw table.refuse(key, "a nutrient's key, such as \"calcium\"");
-    return nutrient->key;
+    return std::string(nutrient->key);
 }
 
 double a_multiple(Value const& value) {

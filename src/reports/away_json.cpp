@@ -9,6 +9,18 @@ namespace {
 using engine::Holding;
 using quantities::in_days;
 
+char const* call_word(engine::Call call) {
+    switch (call) {
+        case engine::Call::hatching:
+            return "hatching";
+        case engine::Call::under_heat:
+            return "under heat";
+        case engine::Call::leaving:
+            return "leaving";
+    }
+    return "";
+}
+
 Json holding_json(Holding const& holding, engine::Absence const& absence) {
     bool const feed = std::holds_alternative<quantities::Mass>(holding.content);
     return {{"hatch", holding.hatch},
@@ -39,11 +51,16 @@ std::string away_json(engine::Away const& away) {
               {"chance", away.chance},
               {"come_by", away.come_by ? Json(away.come_by->iso()) : Json(nullptr)},
               {"first", Json(nullptr)},
+              {"somebody_there", Json::array()},
               {"vessels", Json::array()}};
     for (Holding const& holding : away.holdings) json["vessels"].push_back(holding_json(holding, away.absence));
     if (away.first) {
         Holding const& first = away.holdings[*away.first];
         json["first"] = {{"hatch", first.hatch}, {"vessel", first.vessel}};
+    }
+    for (engine::Errand const& errand : away.errands) {
+        json["somebody_there"].push_back(
+            {{"hatch", errand.hatch}, {"why", call_word(errand.call)}, {"at", errand.at.iso()}});
     }
     json["learned"] = learned_json(away.learned);
     json["alarms"] = intervals_json(away.alarms);

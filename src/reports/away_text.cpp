@@ -37,18 +37,38 @@ std::string sure_words(double sure) {
     return hundredths ? chance_words(sure) : quantities::number(1000 * sure, 0) + " times in 1,000";
 }
 
+/// What hatches, sits under heat or leaves in that time: no vessel makes up for nobody being there.
+std::string errands_text(Away const& away) {
+    if (away.errands.empty()) return "";
+    std::vector<std::string> hatching, heat, leaving;
+    for (engine::Errand const& errand : away.errands) {
+        std::string const when = errand.hatch + " (" + moment_words(errand.at, away.farm.measures) + ")";
+        if (errand.call == engine::Call::hatching) hatching.push_back(when);
+        if (errand.call == engine::Call::under_heat) heat.push_back(errand.hatch);
+        if (errand.call == engine::Call::leaving) leaving.push_back(when);
+    }
+    std::vector<std::string> parts;
+    if (!hatching.empty()) parts.push_back("chicks hatch: " + join(hatching, ", "));
+    if (!heat.empty()) parts.push_back("chicks sit under heat, to be looked at every few hours: " + join(heat, ", "));
+    if (!leaving.empty()) parts.push_back("birds are to move or leave: " + join(leaving, ", "));
+    return wrap("SOMEBODY MUST BE THERE whatever the vessels hold. In this time " + join(parts, "; ") + ".");
+}
+
 std::string answer_text(Away const& away) {
     auto const measures = away.farm.measures;
     auto const& absence = away.absence;
     std::string text = wrap("Nobody there for " + quantities::print(absence.until - absence.from) +
                             ", all full at the start: everything holds " + chance_words(away.chance) + ".");
     std::string const sure = sure_words(absence.sure);
+    text += errands_text(away);
     if (away.come_by && *away.come_by < absence.until) {
         text += wrap(alarm("SOMEBODY MUST COME") + " by " + moment_words(*away.come_by, measures) + ", to be sure " +
                      sure + ".");
     } else if (away.come_by) {
-        text += wrap("Nobody need come before you are back; at the latest by " + moment_words(*away.come_by, measures) +
-                     ", to be sure " + sure + ".");
+        std::string const nobody =
+            away.errands.empty() ? "Nobody need come before you are back" : "For feed and water alone nobody need come";
+        text +=
+            wrap(nobody + "; at the latest by " + moment_words(*away.come_by, measures) + ", to be sure " + sure + ".");
     }
     if (away.first) {
         Holding const& first = away.holdings[*away.first];

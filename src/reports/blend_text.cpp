@@ -43,7 +43,7 @@ std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
 /// Built-in ceilings the mix is above, said before all else.
 std::string not_kept_text(BlendAnswer const& answer) {
     if (answer.not_kept.empty()) return "";
-    std::string text = "\nNOT KEPT TO\n";
+    std::string text = "\n" + alarm("NOT KEPT TO") + "\n";
     for (auto const& one : answer.not_kept) {
         text += wrap(limit_words(one.limit, answer) + " for " + ceilings_for(answer) + "; this mix has " +
                          limit_level(one.limit, one.reached),

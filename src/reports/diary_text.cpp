@@ -75,6 +75,7 @@ std::string cautions_of(engine::Lessons const& lessons) {
 std::string verdict(engine::Interval const& interval) {
     if (interval.ran_empty) return "found empty";
     if (interval.miscounted) return "heads unsure";
+    if (interval.over_thrown) return "more out than in";
     double const off = std::round(100 * (interval.used / interval.expected - 1));
     std::string const words =
         off == 0 ? "as foretold" : quantities::number(std::abs(off), 0) + (off < 0 ? " % less" : " % more");
@@ -87,7 +88,7 @@ std::string used_text(std::span<engine::Interval const> intervals, Measures meas
     table.head({"", "full again", "hatch", "used", "foretold", ""});
     for (engine::Interval const& interval : intervals) {
         bool const feed = interval.what == engine::Trait::feed;
-        bool const judged = interval.table > 0;
+        bool const judged = interval.table > 0 && !interval.over_thrown;
         table.add({feed ? "feed" : "water", short_moment(interval.to, measures), interval.hatch,
                    judged ? used_words(interval, interval.used, measures) : "",
                    judged ? used_words(interval, interval.expected, measures) : "", verdict(interval)});

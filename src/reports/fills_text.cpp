@@ -21,7 +21,7 @@ using quantities::Volume;
 
 std::string birds(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
 
-std::string never(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "never"; }
+std::string or_to_the_end(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "to the end"; }
 
 /// The cell of a bar: days until somebody must be there; none for a vessel that outlasts its birds.
 std::string bar(std::optional<Duration> const& lasts) {
@@ -58,7 +58,7 @@ std::string fill_again_words(Fill<Mass> const& fill, HatchPlan const& hatch, Dur
 }
 
 std::string roughly(std::optional<Duration> const& lasts) {
-    if (!lasts) return "never";
+    if (!lasts) return "to the end";
     double const length = quantities::in_days(*lasts);
     return print(length < 3 ? *lasts : quantities::days(std::floor(length)));
 }
@@ -87,7 +87,7 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
     table.head({"fill", "age", "birds", "sure for", "usually", "fill again by"});
     for (auto const& one : folds) {
         auto cells = start(one, measures);
-        cells.push_back(never(one.shortest(safe_end)));
+        cells.push_back(or_to_the_end(one.shortest(safe_end)));
         cells.push_back(roughly(one.shortest(middle)));
         cells.push_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
                                              : fill_again_words(one.fills.front(), hatch, one.next, measures));
@@ -108,11 +108,12 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
         auto cells = start(one, measures);
         bool const several = one.fills.size() > 1;
         if (changed_before_dry(one.fills.front())) {
-            cells.push_back((several ? "change every " : "change after ") + never(one.fills.front().change_after));
+            cells.push_back((several ? "change every " : "change after ") +
+                            or_to_the_end(one.fills.front().change_after));
         } else {
             cells.push_back(several ? plural(static_cast<int>(one.fills.size()), "fill") : "fill before it is dry");
         }
-        cells.push_back(never(one.shortest(safe_end)));
+        cells.push_back(or_to_the_end(one.shortest(safe_end)));
         cells.push_back(roughly(one.shortest(middle)));
         bool const changed = changed_before_dry(one.fills.front());
         cells.push_back(bar(changed ? one.fills.front().change_after : one.shortest(safe_end)));

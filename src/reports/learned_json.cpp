@@ -30,6 +30,7 @@ Json intervals_json(std::vector<engine::Interval> const& intervals) {
                            {"sds", one.sds},
                            {"ran_empty", one.ran_empty},
                            {"miscounted", one.miscounted},
+                           {"over_thrown", one.over_thrown},
                            {"alarm", one.alarm},
                            {"taught", one.taught}});
     }

@@ -37,7 +37,7 @@ double seconds(Work const& work) {
 /// Both in turn, so that the ratio is of the same moments of the machine.
 void away_over_draws(benchmark::State& state) {
     Question const question;
-    engine::Belief const belief(question.farm.hatches.size());
+    engine::Belief const belief = engine::untaught(question.farm, question.rations);
     double draws = 0, away = 0;
     for (auto _ : state) {
         draws += seconds([&] { return engine::Draws(belief, points); });

@@ -29,7 +29,7 @@ MOST_TIMES = 5         # `away` over its draws
 POINTS = 14            # 2 ** 14 = 16,384
 ROUNDS = 10
 SCORE_95 = 1.6448536269514722
-SHARED = 0.25          # correlation of one trait between two flocks
+SHARED = {"farm": 0.25, "kind": 0.5, "model": 0.85}    # correlation of one trait between two flocks
 DENSITY_CV = 0.05
 SCORES = np.linspace(-5, 5, 41)   # of deaths
 
@@ -55,6 +55,7 @@ class Flock:
         tables = tomllib.loads((rations_dir / "birds" / f"{table['kind']}.toml").read_text())
         self.feed, self.dead = Band(tables["growing"]["rows"]), Band(tables["mortality"]["rows"])
         self.water_sd = math.log(tables["water"]["ratio"][2] / tables["water"]["ratio"][0]) / (2 * SCORE_95)
+        self.kind, self.model_only = table["kind"], tables["growing"].get("model_only", False)
         self.start, self.end = ((when - self.hatch.date).total_seconds() / 86400 for when in (start, end))
         assert len(self.hatch.steps) == 1 and all(age < self.start for age, _ in self.hatch.removed), "a farm at rest"
         self.bends = np.array(sorted({0.0, *(r[0] for r in tables["growing"]["rows"]),
@@ -91,10 +92,12 @@ class Flock:
 
 def draws(flocks):
     """(flocks, 4, worlds): the scores of feed, water, deaths and the weight of a hopper's feed."""
-    points = qmc.Sobol(4 * flocks, scramble=False).random_base2(POINTS)
-    scores = ndtri(np.ascontiguousarray(points.T) + 0.5 / 2**POINTS).reshape(flocks, 4, -1)
-    root = np.linalg.cholesky(np.where(np.eye(flocks) == 1, 1.0, SHARED))
-    for trait in (0, 1):
+    count = len(flocks)
+    points = qmc.Sobol(4 * count, scramble=False).random_base2(POINTS)
+    scores = ndtri(np.ascontiguousarray(points.T) + 0.5 / 2**POINTS).reshape(count, 4, -1)
+    root = np.linalg.cholesky([[1.0 if a is b else SHARED["farm"] if a.kind != b.kind else
+                                SHARED["model" if a.model_only else "kind"] for b in flocks] for a in flocks])
+    for trait in (0, 1, 2):
         scores[:, trait] = root @ scores[:, trait]
     return scores
 
@@ -153,7 +156,7 @@ def follow(flock, scores, sure):
 
 def whole(flocks, sure):
     """Every vessel's figures, and the chance that none runs out, from one set of draws."""
-    scores = draws(len(flocks))
+    scores = draws(flocks)
     answers = [one for flock, own in zip(flocks, scores) for one in follow(flock, own, sure)]
     soonest = np.min([one[5] for one in answers], axis=0)
     first = np.bincount(np.argmin([one[5] for one in answers], axis=0)[np.isfinite(soonest)])

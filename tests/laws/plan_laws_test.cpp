@@ -53,6 +53,35 @@ TEST_CASE("twice the birds at twice the hoppers last as long, at any age", "[law
     CHECK_THAT(feed_kg(twice), like(2 * feed_kg(once)));
 }
 
+TEST_CASE("to split a flock takes no more from its doubt than the flocks' own part", "[laws]") {
+    // What a kind's table does not know is the same for all its flocks: at least half of the variance, 0.85 where
+    // its weeks are a growth model's. With all the rest gone, sqrt(1/2) and sqrt(0.85) of the doubt are left.
+    auto const [kind, shared] = GENERATE(std::pair("bobwhite", 0.5), std::pair("pheasant", 0.85));
+    auto whole = sample::farm_from(sample::bobwhites());
+    auto& hatch = whole.hatches.front();
+    hatch.kind = kind;
+    hatch.chicks = birds(3000);
+    hatch.removed.clear();
+    auto houses = whole;
+    hatch.hoppers = hatch.drinkers = 1000;
+    houses.hatches.clear();
+    for (int house = 1; house <= 30; ++house) {
+        houses.hatches.push_back(whole.hatches.front());
+        houses.hatches.back().name = "house " + std::to_string(house);
+        houses.hatches.back().chicks = birds(100);
+    }
+    auto const doubt = [](domain::Farm const& farm) {
+        auto const plan = sample::plan_of(farm);
+        double usual = 0, sure = 0;
+        for (auto const& feed : plan.feeds) usual += in_kilograms(feed.band.p50), sure += in_kilograms(feed.band.p95);
+        return std::log(sure / usual);
+    };
+    double const one = doubt(whole), thirty = doubt(houses);
+    CHECK(thirty < one);
+    CHECK(thirty > 0.99 * std::sqrt(shared) * one);  // 1 % for the worlds drawn
+    CHECK(thirty < 1.01 * std::sqrt(shared + (1 - shared) / 30) * one);
+}
+
 TEST_CASE("metric and US farm files give the same answer", "[laws]") {
     auto const us = sample::plan_of(sample::bobwhites()), metric = sample::plan_of(sample::bobwhites_metric());
     auto const close = [](double x) { return Catch::WithinRel(x, 1e-9); };  // 38 lb/ft3 is typed to 11 digits

@@ -4,7 +4,8 @@
     coverage.py PROGRAM RATIONS [--farms 50]
 
 Every flock has a hidden true appetite, thirst, deaths and weight of its feed, drawn by NumPy from the rations' TOML
-files (worlds.py; two flocks of a farm share a quarter of the variance of appetite and of thirst). Between 3 and 10 weeks
+files (worlds.py): half of the variance of appetite, thirst and deaths is shared by the flocks of a kind on one farm, a
+quarter by all of them. Between 3 and 10 weeks
 of age its hoppers and drinkers are topped up six times, 1 to 3 days apart, and its birds counted; what a top-up
 measures is the true use times exp(0.08 z). All that goes into a diary by `diary import`. Held to:
 - the 90 % bands of `plan` from then on (full hoppers and drinkers empty, feed of 7 days) hold the truth of 87 to 93 %
@@ -27,7 +28,7 @@ import time
 
 import numpy as np
 
-from worlds import DENSITY_CV, SHARED, TOP_UP_SD, Rations
+from worlds import DENSITY_CV, TOP_UP_SD, Rations, scores
 
 SEED, FLOCKS, HEALTHY, AFTER, MINUTE = 20270630, 20, 5, 2, 1 / 1440
 NOW = dt.datetime(2027, 6, 30, 6)
@@ -110,15 +111,11 @@ class Truth:
 
 
 def farm_of(number, rations):
-    rng = np.random.default_rng([SEED, number])
-    def together():
-        farm = rng.standard_normal()
-        return [math.sqrt(SHARED) * farm + math.sqrt(1 - SHARED) * rng.standard_normal() for _ in range(FLOCKS)]
-    feed, water, kinds = together(), together(), list(rations.kinds)
-    rest = rng.standard_normal((FLOCKS, 2))
-    return [Truth(i, rations.kinds[kinds[i % len(kinds)]], rations.spreads[kinds[i % len(kinds)]],
-                  {"feed": feed[i], "water": water[i], "deaths": rest[i, 0], "density": rest[i, 1]}, rng)
-            for i in range(FLOCKS)]
+    rng, all_kinds = np.random.default_rng([SEED, number]), list(rations.kinds)
+    kinds = [all_kinds[i % len(all_kinds)] for i in range(FLOCKS)]
+    own = scores(rng, kinds, rations.spreads, 1)
+    return [Truth(i, rations.kinds[kind], rations.spreads[kind], {trait: float(z[0]) for trait, z in own[i].items()}, rng)
+            for i, kind in enumerate(kinds)]
 
 
 def visit(program, flocks, alone):

@@ -9,7 +9,7 @@ import math
 import numpy as np
 from scipy.linalg import cholesky, lstsq
 
-from worlds import SHARED, TOP_UP_SD, Flock, random_farms
+from worlds import TOP_UP_SD, Flock, alike, random_farms
 
 Demand = random_farms.Demand
 
@@ -34,11 +34,14 @@ class Recorded(Flock):
         self.since, self.scale, known = [0.0], [self.chicks], self.chicks
         for age, what, birds in sorted([*planned, *records], key=lambda r: r[0]):
             alive = self.scale[-1] * self.survival(age)
-            # who is found dead has died since heads were last known, whatever the table says of that time
-            known = {"counted": birds, "died": known - birds, "moved in": alive + birds}.get(what, alive - birds)
-            assert known > 0, "no birds left"
+            # who is found dead has died since the last entry about birds, whatever the table says of that time, and
+            # a removal in the farm file is no entry
+            known = {"counted": birds, "died": known - birds, "removed": known - birds,
+                     "moved in": alive + birds}.get(what, alive - birds)
+            left = alive - birds if what == "removed" else known
+            assert left > 0, "no birds left"
             self.since.append(age)
-            self.scale.append(known / self.survival(age))
+            self.scale.append(left / self.survival(age))
         breaks = [*self.feed.breaks, *self.since, *self.spread.feed_low.knots]
         self.feed, self.water = Demand(self.feed_kg_per_day, breaks), Demand(self.water_l_per_day, breaks)
         self.weighted = {"feed": Demand(lambda age: self.feed_kg_per_day(age) * self.sigma(age), breaks),
@@ -100,7 +103,7 @@ class Lessons:
     """What one diary says: rows for the program, and the stacked system."""
 
     def __init__(self, rng, farm, rations, appetite=0.7, noise=0.6):
-        self.rows, self.seen, self.hatches, self.last = [], [], [], []
+        self.rows, self.seen, self.hatches, self.last, self.spreads = [], [], [], [], rations.spreads
         self.open = 0       # hoppers or drinkers found empty and not full since
         for n, table in enumerate(farm["hatch"]):
             ages = visits(rng)
@@ -152,11 +155,11 @@ class Lessons:
         self.open += empty
         return ages
 
-    def posterior(self, seen, shared=SHARED, sd=TOP_UP_SD):
+    def posterior(self, seen, shared=None, sd=TOP_UP_SD):
         """Means and covariance of the scores, feed and water of each flock in turn, by least squares on the prior made
         white and the measurements."""
         n = len(self.hatches)
-        prior = np.kron((1 - shared) * np.eye(n) + shared * np.ones((n, n)), np.eye(2))
+        prior = np.kron(alike([h.kind.name for h in self.hatches], self.spreads, shared), np.eye(2))
         white = np.linalg.inv(cholesky(prior, lower=True))
         rows, right = [*white], [0.0] * (2 * n)
         for s in seen:

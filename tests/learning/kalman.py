@@ -23,7 +23,7 @@ import tomllib
 import numpy as np
 
 from diaries import Lessons, farm_text
-from worlds import TOP_UP_SD, Rations
+from worlds import SHARED, TOP_UP_SD, Rations
 
 TOLERANCE, SEED = 1e-6, 20270412
 DEEDS = ("topped up", "part filled", "thrown out", "found empty", "counted", "died", "moved out", "moved in")
@@ -149,7 +149,9 @@ def main():
     deeds = collections.Counter(line.split(",")[2] for a in answers for _, line in a[1].rows)
     print(", ".join(f"{n} {what}" for what, n in deeds.most_common()))
     missed = [f"{what} never came up" for what in DEEDS if not deeds[what]]
-    for name, rule in {"no farm in common": {"shared": 0.0}, "a farm too much alike": {"shared": 0.26},
+    for name, rule in {"no farm in common": {"shared": {**SHARED, "farm": 0.0}},
+                       "a farm too much alike": {"shared": {**SHARED, "farm": 0.26}},
+                       "a kind too much alike": {"shared": {**SHARED, "kind": 0.51}},
                        "a truer scale": {"sd": 0.0801}}.items():
         wrong = Report()
         for answer in answers:
@@ -159,7 +161,7 @@ def main():
     for words in missed:
         print("FAIL", words)
     hatches = sum(len(lessons.hatches) for _, lessons, *_ in answers)
-    print(f"3 wrong rules tried; {len(answers)} farms of {hatches} hatches, {len(report.faults)} off; "
+    print(f"4 wrong rules tried; {len(answers)} farms of {hatches} hatches, {len(report.faults)} off; "
           f"{time.time() - begun:.1f} s")
     return 1 if report.faults or missed else 0
 

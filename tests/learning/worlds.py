@@ -3,8 +3,10 @@
 The central course of a flock is that of ../scipy/random_farms.py. A world moves it by standard scores (DESIGN 3.11 and
 the headers engine/belief.hpp and engine/away.hpp): feed by exp(z * sigma(age)), deaths by exp(z * sigma(age)) but never
 above all, the ratio of water to feed by exp(z * sigma), what a full hopper weighs by exp(0.05 z). sigma is ln(high / low)
-over the distance from the 5 to the 95 % point of the normal law. Scores of feed and of water correlate by 0.25 between
-two flocks of a farm; all others are independent. Ages and times in days, amounts in kg or L."""
+over the distance from the 5 to the 95 % point of the normal law. Where eggs are stated and the rate is not, the hatch
+rate is moved alike. Scores of feed, of water, of deaths and of hatching correlate by 0.25 between two flocks of two
+kinds, by 0.5 between two of one kind, by 0.85 where its table is a model only (DESIGN 7: the shared part is at least
+half); all others are independent. Ages and times in days, amounts in kg or L."""
 import bisect
 import copy
 import math
@@ -20,7 +22,7 @@ import random_farms  # noqa: E402
 from random_farms import Curve, value  # noqa: E402
 
 HIGH = float(ndtri(0.95))    # standard score of the 95 % point; DESIGN 3.1 writes 1.6449
-SHARED = 0.25            # Belief::shared_by_farm
+SHARED = {"farm": 0.25, "kind": 0.5, "model": 0.85}      # Belief::shared_by_...
 DENSITY_CV = 0.05        # DESIGN 3.11
 TOP_UP_SD = 0.08         # DESIGN 3.12
 POINTS = (0.5 - math.sqrt(1 / 12), 0.5 + math.sqrt(1 / 12))    # Gauss-Legendre, 2 points of equal weight on 0 to 1
@@ -36,6 +38,9 @@ class Spread:
         self.water = math.log(t["water"]["ratio"][2] / t["water"]["ratio"][0]) / (2 * HIGH)
         rate = t.get("laying", {"rate": [1, 1, 1]})["rate"]
         self.laying = math.log(rate[2] / rate[0]) / (2 * HIGH)
+        low, high = (value(t["hatch_rate"][end], "share") for end in ("low", "high"))
+        self.hatching = math.log(high / low) / (2 * HIGH)
+        self.model_only = t["growing"].get("model_only", False)
 
     @staticmethod
     def _ends(rows):
@@ -58,20 +63,32 @@ class Rations(random_farms.Rations):
         self.spreads = {p.stem: Spread(p) for p in sorted((pathlib.Path(root) / "birds").glob("*.toml"))}
 
 
-def scores(rng, flocks, worlds, shared=SHARED):
-    """[{"feed", "water", "deaths", "density"}], one for each flock, each an array of standard scores."""
+def alike(kinds, spreads, shared=None):
+    """Correlation of one trait between flocks of these kinds before anything is seen of them."""
+    shared = shared or SHARED
+    of_kind = [shared["model" if spreads[k].model_only else "kind"] for k in kinds]
+    return np.array([[1.0 if i == j else of_kind[i] if a == b else shared["farm"] for j, b in enumerate(kinds)]
+                     for i, a in enumerate(kinds)])
+
+
+def scores(rng, kinds, spreads, worlds, shared=None):
+    """[{"feed", "water", "deaths", "hatching", "density"}], one for each flock of these kinds, each an array of
+    standard scores: a part the farm has in common, one the kind has, and the flock's own."""
+    shared = shared or SHARED
+
     def normal():
         return rng.standard_normal(worlds, dtype=np.float32)
 
     def together():
-        farm = normal()
-        return [math.sqrt(shared) * farm + math.sqrt(1 - shared) * normal() for _ in range(flocks)]
+        farm, parts = normal(), {}
+        for kind in kinds:
+            of_kind = shared["model" if spreads[kind].model_only else "kind"]
+            parts.setdefault(kind, normal())
+            yield (math.sqrt(shared["farm"]) * farm + math.sqrt(of_kind - shared["farm"]) * parts[kind]
+                   + math.sqrt(1 - of_kind) * normal())
 
-    def apart():
-        return [normal() for _ in range(flocks)]
-
-    columns = zip(together(), together(), apart(), apart())
-    return [dict(zip(("feed", "water", "deaths", "density"), column)) for column in columns]
+    columns = zip(together(), together(), together(), together(), (normal() for _ in kinds))
+    return [dict(zip(("feed", "water", "deaths", "hatching", "density"), column)) for column in columns]
 
 
 class Flock(random_farms.Hatch):
@@ -82,7 +99,10 @@ class Flock(random_farms.Hatch):
         self.spread, self.world = rations.spreads[table["kind"]], world
         self.size = world["feed"].size
         self.cuts = sorted({*self.feed.breaks.tolist(), *self.spread.feed_low.knots})
-        self.fresh = [(0.0, np.full(self.size, self.chicks, np.float32))]   # from an age on: birds for each survivor
+        chicks = np.full(self.size, self.chicks, np.float32)
+        if "eggs" in table and "hatch_rate" not in table:
+            chicks = np.minimum(table["eggs"], self.chicks * np.exp(self.spread.hatching * world["hatching"]))
+        self.fresh = [(0.0, chicks)]   # from an age on: birds for each survivor
         for age, birds in self.removed:
             alive = self.survivors(self.kind.mortality(age), self.spread.deaths(age), slice(None))
             left = np.maximum(0, self.fresh[-1][1] * alive - birds)

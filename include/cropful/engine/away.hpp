@@ -34,6 +34,16 @@ struct Holding {
     std::optional<Duration> safe_for;     // with the chance asked for
 };
 
+/// Why somebody must be there whatever hoppers and drinkers hold.
+enum class Call { hatching, under_heat, leaving };
+/// Once in an absence for each hatch and reason. Chicks hatch at `at`; from then, or from the start of the absence, on
+/// they sit under heat; birds leave (a removal, a move out of the brooder, the end) at `at`.
+struct Errand {
+    std::string hatch;
+    Call call;
+    Moment at;
+};
+
 /// The whole farm in the same worlds.
 struct Away {
     Absence absence;
@@ -42,6 +52,7 @@ struct Away {
     double chance = 0;                 // that nothing at all runs out
     std::optional<std::size_t> first;  // the holding that most often runs out first
     std::optional<Moment> come_by;  // with the chance asked for nothing has run out before; absent: long after the end
+    std::vector<Errand> errands;    // in order of time
     std::vector<Learned> learned;
     std::vector<Interval> alarms;
     std::vector<Assumption> assumptions;

@@ -22,7 +22,8 @@ struct Growing {
     EnergyPerMass energy;
     Source source;
     std::string caution;
-};  // g per bird and day
+    bool model_only = false;  // its weeks are a growth model's: no flock of the kind was measured so
+};                            // g per bird and day
 struct Laying {
     std::array<double, 3> rate;
     EnergyPerMass energy;

@@ -20,13 +20,14 @@ struct Interval {
     Trait what;
     domain::Moment from;
     domain::Moment to;
-    double used;              // kg or L
-    double table;             // what the table foretells
-    double expected;          // what was foretold before this interval was known, from all that was learned till then
-    double sds;               // how far ln(used) lies from the expected one, in standard deviations
-    bool ran_empty = false;   // teaches nothing: birds went without
-    bool miscounted = false;  // teaches nothing: a later count found far fewer or more birds than were reckoned with
-    bool alarm = false;       // more than `alarm_sds` off
+    double used;               // kg or L
+    double table;              // what the table foretells
+    double expected;           // what was foretold before this interval was known, from all that was learned till then
+    double sds;                // how far ln(used) lies from the expected one, in standard deviations
+    bool ran_empty = false;    // teaches nothing: birds went without
+    bool miscounted = false;   // teaches nothing: a later count found far fewer or more birds than were reckoned with
+    bool over_thrown = false;  // teaches nothing: more was thrown out than put in
+    bool alarm = false;        // more than `alarm_sds` off
     bool taught = false;
 };
 
@@ -48,6 +49,7 @@ struct Lessons {
     std::vector<Learned> learned;        // hatches the diary says something of, and others it taught about
     int misdated = 0;                    // entries before their hatch or after its end, left out
     std::vector<std::string> strangers;  // hatches the diary names and the farm has not
+    std::vector<std::string> heads{};    // what a grower must know of how heads were counted, a sentence or two each
     /// The last interval of each hatch's hoppers and drinkers, where it is an alarm.
     [[nodiscard]] std::vector<Interval> alarms() const;
     /// Those of them for one of these hatches and no older than a week before `moment`, where one is given.
@@ -65,6 +67,9 @@ inline constexpr double alarm_sds = 2;
 /// One further off than this is no measure of a healthy flock and teaches nothing: nearer ones do, for to leave out the
 /// extremes of healthy flocks would make all of them look alike.
 inline constexpr double useless_sds = 3;
+
+/// What is believed of a farm's hatches, in their order, before any diary is read.
+Belief untaught(domain::Farm const& farm, Rations const& rations);
 
 /// Reads a diary against the tables. An interval more than `useless_sds` off teaches nothing, unless the one before it
 /// was so to the same side as well: then it is the flock's new way, and it is learned afresh.

@@ -5,6 +5,7 @@
 
 #include "cropful/engine/away.hpp"
 #include "cropful/fault.hpp"
+#include "cropful/readers/rations.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -104,4 +105,25 @@ TEST_CASE("feed out of the birds' reach, and what a trough needs, are left as we
     CHECK_THAT(in_kilograms(std::get<Mass>(away.holdings[0].leave)), Catch::WithinRel(need + 1, 1e-3));
     CHECK_THAT(away.holdings[0].full, Catch::WithinRel((need + 1) / 5, 1e-3));
     CHECK_THAT(in_litres(std::get<Volume>(away.holdings[1].leave)), Catch::WithinRel(3.0, 1e-9));
+}
+
+TEST_CASE("what hatches, sits under heat or leaves in the absence calls for somebody", "[away]") {
+    using engine::Call;
+    auto const farm = sample::farm_from(sample::bobwhites());  // 60 leave on day 56; under a brooder to day 35
+    auto const calls = [&](double from, double to) {
+        auto const date = farm.hatches.front().date;
+        auto const rations = readers::RationsReader().load(farm);
+        std::vector<std::pair<Call, double>> all;
+        for (auto const& one : engine::away(farm, rations, {date + days(from), date + days(to), 0.95}).errands) {
+            CHECK(one.hatch == "April bobwhites");
+            all.emplace_back(one.call, std::round(in_days(one.at - date)));
+        }
+        return all;
+    };
+    using Calls = std::vector<std::pair<Call, double>>;
+    CHECK(calls(-2, 1) == Calls{{Call::hatching, 0}, {Call::under_heat, 0}});
+    CHECK(calls(34, 37) == Calls{{Call::under_heat, 34}});
+    CHECK(calls(36, 40).empty());
+    CHECK(calls(54, 57) == Calls{{Call::leaving, 56}});
+    CHECK(calls(110, 113) == Calls{{Call::leaving, 112}});
 }

@@ -11,6 +11,14 @@
 
 using namespace cropful::engine;
 
+namespace {
+
+std::vector<Kin> many(std::size_t flocks, bool eggs = false) {
+    return std::vector<Kin>(flocks, Kin{"quail", 0.5, eggs});
+}
+
+}  // namespace
+
 TEST_CASE("eight points of one dimension: scores of the middles of eighths", "[draws]") {
     auto const scores = sobol_normals(8, 1);
     double const middles[] = {1, 9, 13, 5, 7, 15, 11, 3};  // sixteenths, in the sequence's order
@@ -33,7 +41,7 @@ TEST_CASE("every column is normal: moments of 4,096 points", "[draws]") {
 }
 
 TEST_CASE("draws follow what is believed: means, variances and the farm's likeness", "[draws]") {
-    Belief belief(2);
+    Belief belief({{"quail", 0.5}, {"quail", 0.5, true}});
     belief.observe({0, 0.1, 0}, 0.2, 0.08);
     Draws const draws(belief, 4096);
     REQUIRE(draws.points() == 4096);
@@ -44,13 +52,18 @@ TEST_CASE("draws follow what is believed: means, variances and the farm's likene
     auto const feed = belief.score(0, Belief::Trait::feed);
     CHECK_THAT(mean(draws.feed(0)), Catch::WithinAbs(feed.mean, 1e-3));
     CHECK_THAT(covariance(draws.feed(0), draws.feed(0)), Catch::WithinAbs(feed.variance, 5e-3));
-    CHECK_THAT(covariance(draws.feed(0), draws.feed(1)), Catch::WithinAbs(0.25 * feed.variance, 5e-3));
-    CHECK_THAT(covariance(draws.water(0), draws.water(1)), Catch::WithinAbs(0.25, 5e-3));
+    CHECK_THAT(covariance(draws.feed(0), draws.feed(1)), Catch::WithinAbs(0.5 * feed.variance, 5e-3));
+    CHECK_THAT(covariance(draws.water(0), draws.water(1)), Catch::WithinAbs(0.5, 5e-3));
     CHECK_THAT(covariance(draws.feed(0), draws.water(0)), Catch::WithinAbs(0, 5e-3));
+    CHECK_THAT(covariance(draws.deaths(0), draws.deaths(1)), Catch::WithinAbs(0.5, 5e-3));
     CHECK_THAT(covariance(draws.deaths(0), draws.density(1)), Catch::WithinAbs(0, 5e-3));
+    CHECK(draws.hatching(0).empty());  // chicks, or a rate that is stated
+    CHECK_THAT(covariance(draws.hatching(1), draws.hatching(1)), Catch::WithinAbs(1, 5e-3));
+    CHECK_THAT(covariance(draws.hatching(1), draws.deaths(1)), Catch::WithinAbs(0, 5e-3));
 }
 
 TEST_CASE("the sequence has no more dimensions than 900 flocks need", "[draws]") {
-    CHECK_NOTHROW(Draws(Belief(900), 2));
-    CHECK_THROWS_AS(Draws(Belief(901), 2), cropful::NoAnswer);
+    CHECK_NOTHROW(Draws(Belief(many(900)), 2));
+    CHECK_THROWS_WITH(Draws(Belief(many(800, true)), 2),
+                      "so many hatches of eggs without a hatch_rate in one farm file: state it, or split the file");
 }

@@ -3,6 +3,7 @@
 #include "engine/flock.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "cropful/fault.hpp"
 #include "sample_farms.hpp"
@@ -85,4 +86,18 @@ TEST_CASE("every bird may go, but not one more", "[flock]") {
     CHECK(alive(flock_of(hatch_of(240, {{days(0), birds(240)}})), 50) == 0);
     CHECK_THROWS_AS(flock_of(hatch_of(240, {{days(0), birds(241)}})), NoAnswer);
     CHECK_THROWS_AS(flock_of(hatch_of(240, {{days(42), birds(120)}, {days(42), birds(94)}})), NoAnswer);  // of 213.6
+}
+
+TEST_CASE("a hatch rate nobody stated moves with its score, never above all eggs", "[flock]") {
+    auto const kind = readers::RationsReader().kind("bobwhite");
+    auto const& rate = kind.hatch_rate;
+    domain::Hatch hatch = sample::farm_from(sample::bobwhites()).hatches.front();
+    hatch.chicks.reset();
+    hatch.eggs = 320;
+    // half the distance from the 5 % to the 95 % point of a normal law is 1.6448536 standard deviations
+    double const high = rate.value * std::sqrt(rate.high / rate.low);
+    CHECK_THAT(in_birds(engine::chicks(hatch, kind, 1.6448536269514722)), Catch::WithinRel(320 * high, 1e-9));
+    CHECK_THAT(in_birds(engine::chicks(hatch, kind, 9)), Catch::WithinRel(320.0, 1e-12));
+    hatch.hatch_rate = 0.75;
+    CHECK_THAT(in_birds(engine::chicks(hatch, kind, 2)), Catch::WithinRel(240.0, 1e-12));
 }

@@ -43,6 +43,41 @@ TEST_CASE("deaths written down are all there were since the last record", "[head
     CHECK_THAT(alive(dead, 42), Catch::WithinAbs(235 * 0.89 / 0.93, 1e-9));
 }
 
+TEST_CASE("deaths written down after a planned removal are all there were, the table's left out", "[heads]") {
+    auto dead = farm();  // 60 leave on day 56: 240 - 60 - 4
+    engine::record_heads(dead, {entry(dead, 70, Deed::died, 4)});
+    CHECK_THAT(alive(dead, 70), Catch::WithinAbs(176, 1e-9));
+    engine::record_heads(dead, {entry(dead, 77, Deed::died, 1)});
+    CHECK_THAT(alive(dead, 77), Catch::WithinAbs(175, 1e-9));
+}
+
+TEST_CASE("a count on the day of hatch is of the chicks hatched, whatever the hour", "[heads]") {
+    auto counted = farm();
+    engine::record_heads(counted, {entry(counted, 0.25, Deed::died, 4), entry(counted, 0.3, Deed::counted, 361)});
+    CHECK_THAT(alive(counted, 0), Catch::WithinAbs(361, 1e-9));
+    CHECK_THAT(alive(counted, 7), Catch::WithinAbs(361 * 0.95, 1e-9));
+    auto later = farm();
+    engine::record_heads(later, {entry(later, 1.25, Deed::counted, 361)});
+    CHECK_THAT(alive(later, 0), Catch::WithinAbs(240, 1e-9));
+}
+
+TEST_CASE("what a move is taken for is said", "[heads]") {
+    auto most = farm(), few = farm(), far = farm();
+    auto const all = engine::record_heads(most, {entry(most, 60, Deed::moved_out, 50)});
+    REQUIRE(all.size() == 1);
+    CHECK(
+        all[0] ==
+        "April bobwhites: the 50 birds moved on Fri 4 Jun 2027 are taken for the 60 the farm file removes on Mon 31 "
+        "May "
+        "2027, within a week of it: none of those still to leave. If it was another move, add its birds to the file's "
+        "`removed`.");
+    auto const part = engine::record_heads(few, {entry(few, 60, Deed::moved_out, 10)});
+    REQUIRE(part.size() == 1);
+    CHECK(part[0].find("are taken for part of the 60") != std::string::npos);
+    CHECK(part[0].find(": 50 of those still to leave.") != std::string::npos);
+    CHECK(engine::record_heads(far, {entry(far, 42, Deed::moved_out, 58)}).empty());
+}
+
 TEST_CASE("birds moved leave or join those alive then", "[heads]") {
     auto moved = farm();
     engine::record_heads(moved, {entry(moved, 7, Deed::moved_out, 28), entry(moved, 14, Deed::moved_in, 10)});

@@ -195,3 +195,48 @@ TEST_CASE("entries far from their hatch's life are counted and left out", "[lear
     CHECK(barn.lessons().cautions().size() == 1);
     CHECK_FALSE(barn.lessons().learned.front().heads);
 }
+
+TEST_CASE("more thrown out than put in: nothing is learned of that time, and it is said", "[learn]") {
+    Barn barn;
+    barn.write(200, Deed::topped_up, kilograms(1));
+    barn.write(202, Deed::thrown_out, kilograms(5));
+    barn.write(202, Deed::topped_up, kilograms(4));
+    barn.write(204, Deed::topped_up, kilograms(2.1));
+    auto const lessons = barn.lessons();
+    REQUIRE(lessons.intervals.size() == 2);
+    CHECK(lessons.intervals[0].over_thrown);
+    CHECK_FALSE(lessons.intervals[0].taught);
+    CHECK_FALSE(lessons.intervals[0].alarm);
+    CHECK(lessons.intervals[1].taught);
+    REQUIRE(lessons.cautions().size() == 1);
+    CHECK(lessons.cautions()[0].text.find("more feed was thrown out than put in") != std::string::npos);
+}
+
+TEST_CASE("a count that leaves fewer birds than the file later removes is said", "[learn]") {
+    auto const said = [](double counted, double leave) {
+        Barn barn;
+        barn.farm.hatches.front().removed = {{days(210), birds(leave)}};
+        barn.write(205, Deed::counted, birds(counted));
+        std::string all;
+        for (auto const& caution : barn.lessons().cautions()) all += caution.text;
+        return all;
+    };
+    CHECK(said(12, 22).find("removes 22 birds on ") != std::string::npos);
+    CHECK(said(12, 22).find("only about 12 are left by then") != std::string::npos);
+    CHECK(said(12, 12).empty());
+    CHECK(said(0, 22).find("only about 0 are left by then") != std::string::npos);
+}
+
+TEST_CASE("all but a bird or two moved out: whether any is left is asked", "[learn]") {
+    auto const said = [](double moved) {
+        Barn barn;
+        barn.write(205, Deed::counted, birds(60));
+        barn.write(206, Deed::moved_out, birds(moved));
+        std::string all;
+        for (auto const& caution : barn.lessons().cautions()) all += caution.text;
+        return all;
+    };
+    CHECK(said(59).find("so about 1 should be left") != std::string::npos);
+    CHECK(said(40).empty());
+    CHECK(said(60).empty());
+}
