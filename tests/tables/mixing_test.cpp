@@ -58,7 +58,8 @@ TEST_CASE("poultry water: a gallon of 5.25 % bleach treats 17,500 gal at 3 mg/L"
 
 TEST_CASE("USDA: teaspoons of salt, sugar and baking soda", "[tables]") {
     // USDA National Nutrient Database, WEIGHT.txt, items 02047, 19335 and 18372: 6.0, 4.2 and 4.6 g. BUILT FROM. Baking
-    // soda again by its sodium: 1,260 mg a teaspoon (item 18372) at 27.36 % of it (ABBREV.txt). Independent. Band: 0.05 g.
+    // soda again by its sodium: 1,260 mg a teaspoon (item 18372) at 27.36 % of it (ABBREV.txt). Independent.
+    // Band: 0.05 g.
     auto const powders = readers::RationsReader().powders();
     auto const grams = [&](std::string const& name) {
         for (engine::Powder const& powder : powders) {
