@@ -100,8 +100,12 @@ void refuse_birds_beside_file(BlendOptions const& options) {
     if (options.laying) throw WrongUse("--laying says nothing beside a file; change its blend");
 }
 
+std::optional<std::string> asked_for(BlendOptions const& options) {
+    return options.flags.read("--name", [](std::string_view text) { return std::string(text); });
+}
+
 std::vector<Blend> named(Farm const& farm, BlendOptions const& options) {
-    auto const name = options.flags.read("--name", [](std::string_view text) { return std::string(text); });
+    auto const name = asked_for(options);
     if (!name) {
         bool const clear = options.amounts.empty() || farm.blends.size() == 1;
         if (!clear) throw WrongUse("--amounts of which blend? The file has several: say --name");
@@ -148,7 +152,7 @@ BlendQuestions answer_blends(BlendOptions const& options) {
     Farm& farm = questions.farm;
     if (options.file) {
         refuse_birds_beside_file(options);
-        farm = readers::read_blend_file(*options.file, reader);
+        farm = readers::read_blend_file(*options.file, reader, asked_for(options));
     } else if (options.flags.has("--name")) {
         throw WrongUse("--name says nothing without a file");
     }

@@ -29,7 +29,7 @@ std::string run(CheckOptions const& options) {
     auto const [farm, rations, diary, window] =
         read_question(asked, {.birds_matter = false, .kept = kept, .counted = {}});
     auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
-    auto const plan = engine::make_plan(farm, rations, window, diary, scale);
+    auto const plan = engine::make_plan(farm, rations, window, diary, scale, {.use = false});
     return asked.json ? reports::check_json_text(plan) : reports::check_text(plan, asked.sources);
 }
 

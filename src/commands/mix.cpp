@@ -45,10 +45,12 @@ std::string plain_water(MixOptions const& options) {
     Flags one;
     one.set("--water", *options.water);
     auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
+    auto const dose = engine::dose(*supplement, water);
     engine::Mix const mix{supplement->key,
                           words_of(*supplement, flags),
                           {},
-                          engine::dose(*supplement, water),
+                          dose,
+                          dose,
                           engine::strength(*supplement),
                           engine::sodium(*supplement)};
     auto const rations = readers::RationsReader(options.farm.rations).load({});
@@ -83,7 +85,8 @@ std::string run(MixOptions const& options) {
                                  [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
     if (!any)
         throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
-    auto const plan = engine::make_plan(farm, rations, window, diary);
+    auto const plan = engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
+                                        {.hoppers = false, .drinkers = false, .shopping = false});
     return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan, asked.sources);
 }
 

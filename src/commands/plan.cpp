@@ -34,9 +34,11 @@ Asked question_between(FarmOptions const& options, Days const& days) {
     return {std::move(question), window};
 }
 
-Planned plan_between(FarmOptions const& options, Days const& days) {
+Planned plan_between(FarmOptions const& options, Days const& days, engine::Wanted wanted) {
     auto const [question, window] = question_between(options, days);
-    return {engine::make_plan(question.farm, question.rations, window, question.diary), window};
+    return {engine::make_plan(question.farm, question.rations, window, question.diary, engine::NeedScale::as_printed,
+                              wanted),
+            window};
 }
 
 std::string run(PlanOptions const& options) {

@@ -75,7 +75,7 @@ std::string_view symbol(Nutrient const& nutrient) {
         case NutrientUnit::milligrams_per_kilogram:
             return "mg/kg";
         case NutrientUnit::units_per_kilogram:
-            return nutrient.key == "vit_d3" ? "ICU/kg" : "IU/kg";
+            return "IU/kg";
         case NutrientUnit::kilocalories_per_kilogram:
             return "kcal/kg";
     }

@@ -16,7 +16,7 @@ void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& k
     if (!hatch.laying_from || *hatch.laying_from > hatch.first_age) {
         list.add("feed eaten by growing " + kind.title + ": the built-in table by age", kind.growing.source);
     }
-    if (hatch.laying_from && *hatch.laying_from < hatch.until) {
+    if (kind.laying && hatch.laying_from && *hatch.laying_from < hatch.until) {
         list.add("feed eaten by laying " + kind.title + ": " + plain(kind.laying->rate[1]) + " g per bird and day",
                  kind.laying->source);
     }
@@ -96,7 +96,7 @@ void about_energy(AssumptionList& list, domain::Feed const& feed, FeedNeed const
     };
     Duration const lay = hatch.laying_from.value_or(need.to);
     if (need.from < lay) same_as("growing ", kind.growing.energy, kind.growing.source);
-    if (lay < need.to) same_as("laying ", kind.laying->energy, kind.laying->source);
+    if (kind.laying && lay < need.to) same_as("laying ", kind.laying->energy, kind.laying->source);
 }
 
 void about_weight(AssumptionList& list, domain::Feed const& feed, domain::Hatch const& hatch, Rations const& rations) {

@@ -9,6 +9,7 @@
 #include "engine/assumptions.hpp"
 #include "engine/away_cautions.hpp"
 #include "engine/errands.hpp"
+#include "engine/intake.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
 #include "engine/run_out.hpp"
@@ -199,6 +200,7 @@ std::vector<Followed> follow_all(Lessons const& lessons, Rations const& rations,
         Ages const ages{std::max(hatch.first_age, absence.from - hatch.date), absence.until - hatch.date};
         if (!(ages.from + instant < std::min(hatch.until, ages.to))) continue;
         if (in_birds(Flock(hatch, rations.kinds.at(hatch.kind)).alive(ages.from)) < 0.5) continue;  // all gone
+        need_laying_rate(hatch, rations.kinds.at(hatch.kind), ages.to + look_ahead);
         Group(lessons, i, rations, draws, ages).judge(absence, all);
     }
     if (all.empty()) throw NoAnswer("no hatch with a hopper or a drinker has birds in that time");

@@ -56,28 +56,44 @@ void add(std::optional<Amount>& sum, std::optional<Amount> const& more) {
     sum = sum && more ? std::optional<Amount>(*sum + *more) : std::nullopt;
 }
 
-void count_supplement(Plan& plan, domain::Supplement const& supplement) {
-    SupplementPurchase purchase{supplement.key, supplement.title, kilograms(0), litres(0), {}, {}};
-    bool used = false;
-    for (HatchPlan const& hatch : plan.hatches) {
-        if (!hatch.mix || hatch.mix->supplement != supplement.key || hatch.mix->batches.empty()) continue;
-        used = true;
-        Dose const& total = hatch.mix->total;
-        add(purchase.by_weight, total.by_weight);
-        add(purchase.by_volume, total.by_volume);
-    }
-    if (!used) return;
-    if (supplement.pack && purchase.by_weight) purchase.packs = whole(ratio(*purchase.by_weight / *supplement.pack));
-    if (supplement.pack_volume && purchase.by_volume) {
-        purchase.packs = whole(ratio(*purchase.by_volume / *supplement.pack_volume));
-    }
-    if (purchase.packs) purchase.cost = cost(supplement.price, *purchase.packs);
-    plan.supplements.push_back(std::move(purchase));
+std::optional<int> packs_of(domain::Supplement const& supplement, std::optional<Mass> const& weight,
+                            std::optional<Volume> const& volume) {
+    if (supplement.pack_volume && volume) return whole(ratio(*volume / *supplement.pack_volume));
+    if (supplement.pack && weight) return whole(ratio(*weight / *supplement.pack));
+    return std::nullopt;
 }
 
-void add_cost(Plan& plan, std::optional<Money> const& cost) {
+void count_supplement(Plan& plan, domain::Supplement const& supplement) {
+    std::optional<SupplementPurchase> purchase;
+    for (HatchPlan const& hatch : plan.hatches) {
+        if (!hatch.mix || hatch.mix->supplement != supplement.key || hatch.mix->batches.empty()) continue;
+        Mix const& mix = *hatch.mix;
+        Moment const first = mix.batches.front().at;
+        if (!purchase) {
+            purchase = {supplement.key, supplement.title, kilograms(0), litres(0), {},   {},
+                        kilograms(0),   litres(0),        {},           {},        first};
+        }
+        SupplementPurchase& bought = *purchase;
+        add(bought.by_weight, mix.total.by_weight);
+        add(bought.by_volume, mix.total.by_volume);
+        add(bought.safe_weight, mix.safe.by_weight);
+        add(bought.safe_volume, mix.safe.by_volume);
+        bought.first_needed = std::min(bought.first_needed, first);
+    }
+    if (!purchase) return;
+    SupplementPurchase& bought = *purchase;
+    bought.packs = packs_of(supplement, bought.by_weight, bought.by_volume);
+    bought.safe_packs = packs_of(supplement, bought.safe_weight, bought.safe_volume);
+    if (bought.packs) {
+        bought.cost = cost(supplement.price, *bought.packs);
+        bought.safe_cost = cost(supplement.price, *bought.safe_packs);
+    }
+    plan.supplements.push_back(std::move(bought));
+}
+
+void add_cost(Plan& plan, std::optional<Money> const& cost, std::optional<Money> const& safe_cost) {
     plan.cost += cost.value_or(money(0));
-    plan.safe_cost += cost.value_or(money(0));
+    plan.safe_cost += safe_cost.value_or(money(0));
     plan.cost_is_whole = plan.cost_is_whole && cost;
 }
 
@@ -105,9 +121,9 @@ void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
         plan.safe_cost += feed.safe_cost.value_or(money(0));
         plan.cost_is_whole = plan.cost_is_whole && feed.cost;
     }
-    for (SupplementPurchase const& one : plan.supplements) add_cost(plan, one.cost);
-    for (BeddingPurchase const& one : plan.readying.bedding) add_cost(plan, one.cost);
-    for (DisinfectantPurchase const& one : plan.readying.disinfectants) add_cost(plan, one.cost);
+    for (SupplementPurchase const& one : plan.supplements) add_cost(plan, one.cost, one.safe_cost);
+    for (BeddingPurchase const& one : plan.readying.bedding) add_cost(plan, one.cost, one.cost);
+    for (DisinfectantPurchase const& one : plan.readying.disinfectants) add_cost(plan, one.cost, one.cost);
 }
 
 }  // namespace cropful::engine

@@ -98,18 +98,11 @@ std::string why_not(TripPlan const& trips, Obstacle const& obstacle) {
 
 void add_packs(TripPlan& trips) {
     for (SupplementPurchase const& bought : trips.plan.supplements) {
-        if (!bought.packs) continue;
-        std::optional<Moment> start;
-        for (HatchPlan const& hatch : trips.plan.hatches) {
-            if (!hatch.mix || hatch.mix->supplement != bought.key || hatch.mix->batches.empty()) continue;
-            Moment const at = hatch.mix->batches.front().at;
-            start = start ? std::min(*start, at) : at;
-        }
         std::optional<std::size_t> trip;
         for (std::size_t i = 0; i < trips.shopping.trips.size(); ++i) {
-            if (trips.date(trips.shopping.trips[i].day) <= *start) trip = i;
+            if (trips.date(trips.shopping.trips[i].day) <= bought.first_needed) trip = i;
         }
-        trips.packs.push_back({bought.key, *start, trip, *bought.packs, bought.cost});
+        trips.packs.push_back({bought.key, bought.first_needed, trip, bought.safe_packs, bought.safe_cost});
     }
 }
 

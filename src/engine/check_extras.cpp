@@ -8,16 +8,19 @@
 namespace cropful::engine {
 
 DailyProtein daily_protein(Check const& check, Intake const& intake, Duration age) {
-    auto const in_a_day = [](MassPerBirdDay rate) -> Mass { return rate * birds(1) * days(1); };
-    DailyProtein protein{{}, in_a_day(intake.feed_of_energy(age, check.table_energy) * (check.printed / 100))};
-    if (check.label) protein.given = in_a_day(intake.feed(age) * (*check.label / 100));
+    Mass const eaten = intake.feed(age) * birds(1) * days(1);
+    DailyProtein protein{eaten, {}, eaten * (check.need / 100)};
+    if (check.label) protein.given = eaten * (*check.label / 100);
     return protein;
 }
 
 void add_daily_protein(std::vector<Check>& checks, Intake const& intake) {
     for (Check& check : checks) {
         if (check.nutrient != "protein" || !check.label) continue;
-        DailyProtein const middle = daily_protein(check, intake, check.from + (check.to - check.from) / 2.0);
+        Duration const age = check.from + (check.to - check.from) / 2.0;
+        if (!intake.known(age)) continue;
+        DailyProtein const middle = daily_protein(check, intake, age);
+        check.eaten_per_bird = middle.eaten;
         check.given_per_bird = middle.given;
         check.need_per_bird = middle.need;
     }

@@ -6,14 +6,16 @@
 namespace cropful::engine {
 
 struct DailyProtein {
+    Mass eaten;                 // of this feed, at its own energy
     std::optional<Mass> given;  // absent where the label states none
     Mass need;
 };
-/// Protein a bird is given and needs on a day of this age, by a protein check.
+/// Protein a bird is given and needs on a day of this age, by a protein check: the label's share and the needed share
+/// of the feed it eats, so that one is short exactly where the other is.
 DailyProtein daily_protein(Check const& check, Intake const& intake, Duration age);
 
-/// Adds to each protein check what a bird is given and needs a day in the middle of its ages: the label's share of the
-/// feed it eats, against the printed share of what it would eat of a feed with the table's energy.
+/// Adds to each protein check what a bird is given and needs a day in the middle of its ages; not of birds
+/// whose appetite is not known.
 void add_daily_protein(std::vector<Check>& checks, Intake const& intake);
 
 /// The most of a nutrient that a label lets expect: its maximum, or its minimum where that is more; 0 when unstated.

@@ -20,7 +20,7 @@ std::string words(domain::Supplement const& supplement) {
 }  // namespace
 
 Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, domain::Drinker const* drinker,
-           Usage<Volume> const& usage, Duration from, Duration to) {
+           BandedUsage<Volume> const& usage, Duration from, Duration to) {
     Volume const least = drinker ? drinker->least * static_cast<double>(hatch.drinkers) : litres(0);
     Duration const batch = batch_life(supplement);
     Duration const start = std::max(from, supplement.from);
@@ -30,17 +30,19 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
                        std::to_string(most_batches) + " times");
     }
 
-    Mix mix{supplement.key, words(supplement), {}, {}, strength(supplement), sodium(supplement)};
-    Volume mixed = litres(0);
+    Mix mix{supplement.key, words(supplement), {}, {}, {}, strength(supplement), sodium(supplement)};
+    Volume mixed = litres(0), safe = litres(0);
     for (int i = 0; start + batch * static_cast<double>(i) + instant < end; ++i) {
         Duration const age = start + batch * static_cast<double>(i);
         Duration const lasts = std::min(batch, end - age);
-        Volume const drunk = usage.between(age, age + lasts);
+        Volume const drunk = usage.central.between(age, age + lasts);
         Volume const water = std::max(drunk, least);
         mix.batches.push_back({hatch.date + age, age, lasts, drunk, dose(supplement, water)});
         mixed += water;
+        safe += std::max({drunk, usage.at[2].between(age, age + lasts), least});
     }
     mix.total = dose(supplement, mixed);
+    mix.safe = dose(supplement, safe);
     return mix;
 }
 

@@ -8,11 +8,12 @@
 namespace cropful::engine {
 
 Intake::Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind, Nature nature)
-    : farm_(farm), hatch_(hatch), kind_(kind), nature_(nature) {
-    if (hatch.laying_from && *hatch.laying_from < hatch.until && !kind.laying) {
-        throw NoAnswer(hatch.name + ": how much laying " + kind.title +
-                       " eat is not known; plan them as growing birds, without an age at which they lay");
-    }
+    : farm_(farm), hatch_(hatch), kind_(kind), nature_(nature) {}
+
+void need_laying_rate(domain::Hatch const& hatch, Kind const& kind, Duration until) {
+    if (kind.laying || !hatch.laying_from || *hatch.laying_from >= std::min(hatch.until, until)) return;
+    throw NoAnswer(hatch.name + ": how much laying " + kind.title +
+                   " eat is not known; plan them as growing birds, without an age at which they lay");
 }
 
 domain::Feed const& Intake::eaten(Duration age) const {

@@ -27,6 +27,11 @@ class Intake {
     /// Those of them where the spread between flocks bends.
     [[nodiscard]] std::vector<double> spread_breaks() const;
     [[nodiscard]] std::optional<Duration> laying_from() const { return hatch_.laying_from; }
+    /// Whether the kind's table knows how much birds of this age eat; of those in lay it may not, and then the figures
+    /// above are those of birds that still grow.
+    [[nodiscard]] bool known(Duration age) const {
+        return kind_.laying || !hatch_.laying_from || age < *hatch_.laying_from;
+    }
     /// The feed eaten at an age.
     [[nodiscard]] domain::Feed const& eaten(Duration age) const;
 
@@ -42,5 +47,11 @@ class Intake {
     Kind const& kind_;
     Nature nature_;
 };
+
+/// Vessels are filled until past the end of a plan, and are empty by so long after it.
+inline constexpr Duration look_ahead = days(60);
+
+/// Throws NoAnswer where birds lay before `until` (an age) and how much they then eat is not known.
+void need_laying_rate(domain::Hatch const& hatch, Kind const& kind, Duration until);
 
 }  // namespace cropful::engine

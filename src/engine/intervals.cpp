@@ -150,6 +150,8 @@ std::vector<Measured> intervals(domain::Farm const& farm, Rations const& rations
     std::vector<Measured> measured;
     for (std::size_t flock = 0; flock < farm.hatches.size(); ++flock) {
         domain::Hatch const& hatch = farm.hatches[flock];
+        auto const about = [&](Entry const& entry) { return entry.hatch == hatch.name; };
+        if (std::none_of(diary.begin(), diary.end(), about)) continue;
         for (Trait const what : {Trait::feed, Trait::water}) {
             Kind const& kind = rations.kinds.at(hatch.kind);
             Tally tally(hatch, flock, what, table_of(farm, hatch, kind, what), surprising_count(hatch, kind));

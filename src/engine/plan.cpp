@@ -143,11 +143,38 @@ struct Judged {
     WorldNeeds needs;
 };
 
-HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations, Ages ages, NeedScale scale) {
+/// Until what age a hatch's use must be known: fills last past the end of a plan.
+Duration used_until(domain::Supplement const* supplement, Ages ages, Wanted const& wanted) {
+    if (wanted.hoppers || wanted.drinkers) return ages.to + look_ahead;
+    if (wanted.shopping || !wanted.mixes) return ages.to;
+    return supplement ? std::min(ages.to, course_ends(*supplement)) : ages.from;
+}
+
+/// What the labels of a hatch's feeds say of its ages.
+HatchPlan judge_labels(Judged& judged, std::size_t number, Rations const& rations, Ages ages, NeedScale scale) {
+    domain::Farm const& farm = judged.lessons.farm;
+    domain::Hatch const& hatch = farm.hatches[number];
+    Kind const& kind = rations.kinds.at(hatch.kind);
+    Intake const intake(farm, hatch, kind, nature(judged.lessons.belief, number));
+    HatchPlan plan{hatch, kind.title, chicks(hatch, kind), {}, {}, {}, {}, {}, {}};
+    for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
+        Duration const from = std::max(ages.from, hatch.feeding[i].from);
+        Duration const to = std::min(ages.to, fed_until(hatch, i));
+        if (from < to) plan.feeds.push_back({hatch.feeding[i].feed, from, to, kilograms(0), {}, 0, {}, {}});
+    }
+    plan.checks = checks_for(plan, farm, rations, intake, scale);
+    return plan;
+}
+
+HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations, Ages ages, NeedScale scale,
+                     Wanted const& wanted) {
+    if (!wanted.use) return judge_labels(judged, number, rations, ages, scale);
     domain::Farm const& farm = judged.lessons.farm;
     Belief const& belief = judged.lessons.belief;
     domain::Hatch const& hatch = farm.hatches[number];
     Kind const& kind = rations.kinds.at(hatch.kind);
+    domain::Supplement const* supplement = find(farm.supplements, hatch.supplement);
+    need_laying_rate(hatch, kind, used_until(supplement, ages, wanted));
     Flock const flock(hatch, kind);
     Intake const intake(farm, hatch, kind, nature(belief, number));
     Spread const spread(hatch, kind, intake);
@@ -155,15 +182,14 @@ HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations,
     FlockInDoubt const one{hatch, kind, intake, belief, number, ages};
     domain::Hopper const* hopper = find(farm.hoppers, hatch.hopper);
     domain::Drinker const* drinker = find(farm.drinkers, hatch.drinker);
-    domain::Supplement const* supplement = find(farm.supplements, hatch.supplement);
     auto const feed = banded_feed(one, hopper ? hopper->extra_waste : 0, Spread::density_cv);
     auto const water = banded_water(one, drinker ? drinker->spill : 0);
 
     HatchPlan plan{hatch, kind.title, flock.counted(), {}, {}, {}, {}, {}, {}};
     add_feed_needs(plan, judged.needs, flock, intake, feed.central, spread, sway, ages);
-    if (hopper) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages);
-    if (drinker) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages);
-    if (supplement) plan.mix = course(hatch, *supplement, drinker, water.central, ages.from, ages.to);
+    if (hopper && wanted.hoppers) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages);
+    if (drinker && wanted.drinkers) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages);
+    if (supplement && wanted.mixes) plan.mix = course(hatch, *supplement, drinker, water, ages.from, ages.to);
     plan.checks = checks_for(plan, farm, rations, intake, scale);
     plan.weeks = weeks(flock, feed.central, water.central, ages);
     plan.days = days_of(hatch, flock, feed.central, water.central, ages);
@@ -179,7 +205,7 @@ Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
 }
 
 Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary,
-               NeedScale scale) {
+               NeedScale scale, Wanted wanted) {
     Lessons lessons = learn(farm, rations, diary);
     refuse_endless(farm, window);
     Draws draws(lessons.belief, worlds_for(lessons.belief.flocks()));
@@ -190,7 +216,7 @@ Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, 
     plan.learned = judged.lessons.learned;
     for (std::size_t i = 0; i < farm.hatches.size(); ++i) {
         if (auto const ages = ages_in(farm.hatches[i], window)) {
-            plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale));
+            plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale, wanted));
             refuse_endless(plan);
         }
     }
@@ -200,9 +226,11 @@ Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, 
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
     std::map<std::string, Band<Mass>> needs;
     for (auto& [feed, worlds] : judged.needs) needs[feed] = in_mass(band(worlds));
-    plan.placement = place(plan.farm, rations);
-    plan.readying = readying(plan.farm, plan.placement, window);
-    count_bags(plan, needs);
+    if (wanted.use) plan.placement = place(plan.farm, rations);
+    if (wanted.use && wanted.shopping) {
+        plan.readying = readying(plan.farm, plan.placement, window);
+        count_bags(plan, needs);
+    }
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);
     for (Caution const& caution : judged.lessons.cautions()) plan.cautions.push_back(caution);

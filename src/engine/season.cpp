@@ -110,7 +110,8 @@ std::vector<Assumption> season_assumptions(Season const& season, Rations const& 
 }  // namespace
 
 Season make_season(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary) {
-    Plan plan = make_plan(farm, rations, {}, diary);
+    Plan plan = make_plan(farm, rations, {}, diary, NeedScale::as_printed,
+                          {.hoppers = false, .drinkers = false, .mixes = false, .shopping = false});
     // whole days
     if (window.from) window.from = Moment(window.from->date());
     std::vector<Day> days_listed = all_days(plan, window);

@@ -1,11 +1,12 @@
 #include "cropful/quantities/print.hpp"
-#include "cropful/quantities/whole.hpp"
 
 #include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
 #include <span>
+
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::quantities {
 
@@ -20,7 +21,6 @@ struct Step {
 };
 
 constexpr double fluid_ounce = litres_per_gallon / 128;
-constexpr double teaspoon = litres_per_gallon / 768;
 
 // Largest first; the last takes everything that is left.
 constexpr std::array us_mass{Step{kilograms_per_pound, "lb", 0, 100}, Step{kilograms_per_pound, "lb", 1, 1},
@@ -31,9 +31,6 @@ constexpr std::array us_volume{Step{litres_per_gallon, "gal", 0, 10}, Step{litre
                                Step{litres_per_gallon / 4, "qt", 1, 1}, Step{fluid_ounce, "fl oz", 1, 0}};
 constexpr std::array metric_volume{Step{1, "L", 0, 100}, Step{1, "L", 1, 1}, Step{1e-3, "mL", 0, 10},
                                    Step{1e-3, "mL", 1, 0}};
-
-constexpr std::array us_bulk{Step{litres_per_cubic_inch * 1728, "ft3", 0, 100},
-                             Step{litres_per_cubic_inch * 1728, "ft3", 1, 0}};
 
 constexpr double guard_days = 1e-9;  // what arithmetic may take from an exact hour
 
@@ -64,19 +61,6 @@ std::string print(double amount, std::span<Step const> steps) {
 }
 
 std::string whole(double x) { return fixed(x, 0); }
-
-/// "1 1/4" of a count of parts, `under` to the whole: a power of two.
-std::string mixed(long parts, long under) {
-    long const full = parts / under;
-    long over = parts % under;
-    if (over == 0) return std::to_string(full);
-    while (over % 2 == 0) {
-        over /= 2;
-        under /= 2;
-    }
-    std::string const fraction = std::to_string(over) + '/' + std::to_string(under);
-    return full == 0 ? fraction : std::to_string(full) + ' ' + fraction;
-}
 
 bool is_weeks(Duration duration) {
     double const weeks = std::round(in_days(duration) / 7);
@@ -112,10 +96,6 @@ std::string print(Volume volume, Measures measures) {
     return measures == Measures::us ? print(in_litres(volume), us_volume) : print(in_litres(volume), metric_volume);
 }
 
-std::string print_bulk(Volume volume, Measures measures) {
-    return measures == Measures::us ? print(in_litres(volume), us_bulk) : print(in_litres(volume), metric_volume);
-}
-
 std::string print(Duration duration) {
     if (in_days(duration) < 0) return '-' + print(-duration);
     if (is_weeks(duration)) return weeks(duration);
@@ -134,30 +114,6 @@ std::string print_age(Duration age) {
 std::string print(Temperature temperature, Measures measures) {
     if (measures == Measures::us) return whole(std::round(temperature.in_fahrenheit())) + " F";
     return whole(std::round(temperature.in_celsius())) + " C";
-}
-
-std::string print_spoons(Volume volume, Measures measures) {
-    if (measures != Measures::us) return number(in_millilitres(volume), 1) + " mL";
-    double const teaspoons = in_litres(volume) / teaspoon;
-    long const eighths = whole_number<long>(std::round(8 * teaspoons));
-    if (eighths == 0) return teaspoons == 0 ? "0 tsp" : "under 1/8 tsp";
-    if (eighths < 24) return mixed(eighths, 8) + " tsp";
-    if (eighths < 384) {
-        std::string const spoons = std::to_string(eighths / 24) + " tbsp";
-        return eighths % 24 == 0 ? spoons : spoons + ' ' + mixed(eighths % 24, 8) + " tsp";
-    }
-    long const tablespoons = whole_number<long>(std::round(teaspoons / 3));
-    std::string const cups = std::to_string(tablespoons / 16) + (tablespoons < 32 ? " cup" : " cups");
-    return tablespoons % 16 == 0 ? cups : cups + ' ' + std::to_string(tablespoons % 16) + " tbsp";
-}
-
-std::string print_small(Mass mass, Measures measures) {
-    double const grams = in_grams(mass);
-    if (grams > 0 && grams < 0.1) return plain(1000 * grams) + " mg";
-    bool const as_grams = measures == Measures::us ? 16 * in_pounds(mass) < 1 : grams < 10;
-    if (as_grams) return fixed(grams, grams > 0 && grams < 1 ? 2 : 1) + " g";
-    std::string const metric = print(mass, Measures::metric);
-    return measures == Measures::us ? print(mass, Measures::us) + " (" + metric + ')' : metric;
 }
 
 std::string print(Money money, std::string const& currency) { return number(in_money(money), 2) + ' ' + currency; }

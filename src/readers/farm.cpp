@@ -72,9 +72,10 @@ std::vector<Hatch> all_hatches(std::vector<Table> tables, Farm const& farm, Rati
 /// What a file must have.
 enum class Expect { a_farm, blends };
 
-/// Feeds may be mixed too, so they are read before. Where no blend is asked for, its choice may lack prices.
+/// Feeds may be mixed too, so they are read before. Where no blend is asked for, its choice may lack prices. Of blends
+/// beside the one asked for only the name is read.
 void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> blends, Farm& farm,
-                 RationsReader const& rations, Expect expect) {
+                 RationsReader const& rations, Expect expect, std::optional<std::string> const& blend) {
     if (ingredients.empty() && blends.empty()) return;
     auto const built_in = rations.ingredients();
     for (NamedTable& named : ingredients) {
@@ -83,15 +84,22 @@ void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> bl
         named.table.done();
     }
     auto const pantry = engine::pantry(farm, built_in);
+    bool const is_there =
+        std::any_of(blends.begin(), blends.end(), [&](NamedTable const& named) { return named.name == blend; });
     for (NamedTable& named : blends) {
         check_key(named);
+        if (is_there && named.name != *blend) {
+            farm.blends.emplace_back().name = named.name;
+            continue;
+        }
         farm.blends.push_back(read_blend(named.name, named.table, pantry, rations));
         named.table.done();
         if (expect == Expect::blends) check_choice(named.table, farm, farm.blends.back(), pantry);
     }
 }
 
-domain::Farm read_file(std::string const& path, RationsReader const& rations, Expect expect) {
+domain::Farm read_file(std::string const& path, RationsReader const& rations, Expect expect,
+                       std::optional<std::string> const& blend = {}) {
     Table root = Table::root(parse_document(read_text(path), path));
     std::optional<Table> const head = root.maybe_table("farm");
     std::optional<Table> const store = root.maybe_table("store");
@@ -122,7 +130,7 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
     read_all(disinfectants, farm.disinfectants, read_disinfectant);
     read_all(brooders, farm.brooders,
              [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
-    read_mixing(ingredients, blends, farm, rations, expect);
+    read_mixing(ingredients, blends, farm, rations, expect, blend);
     farm.hatches = all_hatches(hatches, farm, rations);
     return farm;
 }
@@ -133,8 +141,9 @@ domain::Farm read_farm(std::string const& path, RationsReader const& rations) {
     return read_file(path, rations, Expect::a_farm);
 }
 
-domain::Farm read_blend_file(std::string const& path, RationsReader const& rations) {
-    return read_file(path, rations, Expect::blends);
+domain::Farm read_blend_file(std::string const& path, RationsReader const& rations,
+                             std::optional<std::string> const& blend) {
+    return read_file(path, rations, Expect::blends, blend);
 }
 
 }  // namespace cropful::readers

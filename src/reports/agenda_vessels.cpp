@@ -60,7 +60,7 @@ std::vector<std::vector<Item>> by_day(std::vector<Item> const& items) {
 
 template <class Amount>
 std::string fill_words(Fill<Amount> const& fill, Measures measures) {
-    std::string words = print(fill.content, measures) + " each; " +
+    std::string words = print_measured(fill.content, measures) + " each; " +
                         quantities::number(quantities::in_birds(fill.birds), 0) + " birds, " +
                         quantities::print_age(fill.age) + ".";
     if (fill.lasts.p05) words += " Sure for " + print(*fill.lasts.p05) + ", 19 times in 20";
@@ -119,8 +119,8 @@ void add_series(std::vector<Event>& events, HatchPlan const& hatch, std::span<Fi
         Fill<Volume> const& fill = fills[static_cast<std::size_t>(i)];
         events.push_back({"", "Water", hatch.hatch.name, "", fill.at,
                           "Change water, " + vessels_words(*hatch.drinkers) + ": " + hatch.hatch.name,
-                          "Throw the old water away, rinse, and fill afresh: " + print(fill.content, measures) +
-                              " each. Look in every day all the same.",
+                          "Throw the old water away, rinse, and fill afresh: " +
+                              print_measured(fill.content, measures) + " each. Look in every day all the same.",
                           one.every_days, (count - i + one.series - 1) / one.series});
     }
 }
@@ -159,11 +159,11 @@ void add_mixed_fills(std::vector<Event>& events, HatchPlan const& hatch, WaterFi
 
 /// What to stir in for one day.
 std::string batch_words(engine::Batch const& batch, HatchPlan const& hatch, Measures measures) {
-    std::string words =
-        "Stir " + dose_words(batch.dose, measures) + " into " + print(batch.dose.water, measures) + " of water";
+    std::string words = "Stir " + dose_words(batch.dose, measures) + " into " +
+                        print_measured(batch.dose.water, measures) + " of water";
     if (hatch.drinkers) {
         Volume const each = batch.dose.water / static_cast<double>(hatch.drinkers->count);
-        words += ", " + print(each, measures) + " into each of " + vessels_words(*hatch.drinkers);
+        words += ", " + print_measured(each, measures) + " into each of " + vessels_words(*hatch.drinkers);
     }
     return words + ".";
 }

@@ -18,11 +18,11 @@ using quantities::Measures;
 bool is_feed(Holding const& holding) { return std::holds_alternative<quantities::Mass>(holding.content); }
 
 std::string amount(domain::Amount const& amount, Measures measures) {
-    if (auto const* mass = std::get_if<quantities::Mass>(&amount)) return print(*mass, measures);
-    return print(std::get<quantities::Volume>(amount), measures);
+    if (auto const* mass = std::get_if<quantities::Mass>(&amount)) return print_measured(*mass, measures);
+    return print_measured(std::get<quantities::Volume>(amount), measures);
 }
 
-/// So that three digits, rounded to the nearest, are not too few.
+/// So that what print_measured takes off, 0.4 % at most, does not make it too few.
 domain::Amount a_little_more(domain::Amount const& amount) {
     return std::visit([](auto const& one) { return domain::Amount(one * 1.005); }, amount);
 }

@@ -5,7 +5,7 @@
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
-#include "reports/readying_text.hpp"
+#include "reports/shopping.hpp"
 
 namespace cropful::reports {
 
@@ -22,11 +22,6 @@ Mass bought(Purchase const& feed) {
     return feed.bag ? *feed.bag * static_cast<double>(feed.safe_bags.p95) : kilograms(0);
 }
 
-void add_feed(Table& table, Purchase const& feed, Plan const& plan) {
-    std::string const needed = "; needed from " + feed.first_needed.day() + " to " + feed.last_needed.day();
-    table.add({count_words(feed, plan), price_words(feed.safe_cost, plan.farm), feed_words(feed, plan) + needed});
-}
-
 /// Why packs cannot be counted.
 std::string no_packs_words(domain::Supplement const& supplement) {
     bool const sized = supplement.pack || supplement.pack_volume;
@@ -34,13 +29,10 @@ std::string no_packs_words(domain::Supplement const& supplement) {
 }
 
 /// By weight where that is known, else by measure.
-std::string stirred_in(SupplementPurchase const& bought, Plan const& plan) {
-    if (bought.by_weight) return print_small(*bought.by_weight, plan.farm.measures);
-    return bought.by_volume ? measure_words(*bought.by_volume, plan.farm.measures) : "";
-}
-
-void add_supplement(Table& table, SupplementPurchase const& bought, Plan const& plan) {
-    table.add({count_words(bought, plan), price_words(bought.cost, plan.farm), supplement_words(bought, plan)});
+std::string amount_words(std::optional<Mass> const& weight, std::optional<quantities::Volume> const& volume,
+                         Plan const& plan) {
+    if (weight) return print_dose(*weight, plan.farm.measures);
+    return volume ? print_measured(*volume, plan.farm.measures) : "";
 }
 
 /// Whether packs of something else stand beside the bags of feed.
@@ -72,22 +64,22 @@ std::string count_words(Purchase const& feed, Plan const& plan) {
 }
 
 std::string count_words(SupplementPurchase const& bought, Plan const& plan) {
-    return bought.packs ? plural(*bought.packs, "pack") : stirred_in(bought, plan);
+    return bought.safe_packs ? plural(*bought.safe_packs, "pack")
+                             : amount_words(bought.safe_weight, bought.safe_volume, plan);
 }
 
 std::string feed_words(Purchase const& feed, Plan const& plan) {
     auto const measures = plan.farm.measures;
     std::string words = feed.title.empty() ? feed.key : feed.title;
     if (feed.bag) words += ", " + print(*feed.bag, measures);
-    words +=
-        ": " + print(feed.band.p50, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
+    words += ": " + print(feed.need, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
     if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
     if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
     if (!feed.bag) words += " (no bag size stated)";
-    Mass const over = bought(feed) + feed.on_hand - feed.band.p50;
+    Mass const over = bought(feed) + feed.on_hand - feed.need;
     if (feed.bag && feed.safe_bags.p95 == 0) words += "; enough is on hand";
     if (feed.safe_bags.p95 > 0) words += "; usually " + print(over, measures) + " left over";
-    if (feed.safe_bags.p50 < feed.safe_bags.p95) words += ", and " + plural(feed.safe_bags.p50, "bag") + " would do";
+    if (feed.bags < feed.safe_bags.p95) words += ", and " + plural(feed.bags, "bag") + " would do";
     return words;
 }
 
@@ -95,17 +87,20 @@ std::string supplement_words(SupplementPurchase const& bought, Plan const& plan)
     auto const measures = plan.farm.measures;
     domain::Supplement const& supplement = plan.farm.supplements.at(bought.key);
     std::string words = supplement_title(supplement);
-    if (supplement.pack) words += ", " + print_small(*supplement.pack, measures);
-    if (supplement.pack_volume) words += ", " + print(*supplement.pack_volume, measures);
-    words += ": " + stirred_in(bought, plan) + " to be stirred in";
+    if (supplement.pack) words += ", " + print_dose(*supplement.pack, measures);
+    if (supplement.pack_volume) words += ", " + print_measured(*supplement.pack_volume, measures);
+    words += ": " + amount_words(bought.by_weight, bought.by_volume, plan) + " to be stirred in, " +
+             amount_words(bought.safe_weight, bought.safe_volume, plan) + " for thirsty birds";
+    if (bought.packs && *bought.packs < *bought.safe_packs)
+        words += "; usually " + plural(*bought.packs, "pack") + " would do";
     return words + (bought.packs ? "" : no_packs_words(supplement));
 }
 
 std::string purchases_text(Plan const& plan) {
     Table table({Align::right, Align::right, Align::left}, 2);
-    for (Purchase const& feed : plan.feeds) add_feed(table, feed, plan);
-    for (SupplementPurchase const& supplement : plan.supplements) add_supplement(table, supplement, plan);
-    add_readying(table, plan.readying, plan.farm);
+    for (ShoppingRow const& row : shopping_rows(plan)) {
+        table.add({row.count, row.price, row.words + when_words(row)});
+    }
     std::string const heading = "\nBUY, to be sure 19 times in 20\n";
     if (nothing_priced(plan) && plan.safe_bags == 0) return heading + table.text();
     table.add(

@@ -26,12 +26,16 @@ std::string label_words(Check const& check) {
     return check.label_maximum ? least + " to " + level_words(check.nutrient, *check.label_maximum) : least;
 }
 
-/// "gives 2.51 g a bird a day, needs 2.72 g"; protein only.
+std::string grams(quantities::Mass mass, int decimals) {
+    return quantities::number(quantities::in_grams(mass), decimals) + " g";
+}
+
+/// "; 10.5 g of it a day (day 21) give a bird 2.51 g, needed 2.72 g"; protein only.
 std::string daily_words(Check const& check) {
     if (!check.given_per_bird || !check.need_per_bird) return "";
-    return "; gives " + quantities::number(quantities::in_grams(*check.given_per_bird), 2) + " g a bird a day, needs " +
-           quantities::number(quantities::in_grams(*check.need_per_bird), 2) + " g (" +
-           quantities::print_age(check.from + (check.to - check.from) / 2.0) + ")";
+    return "; " + grams(*check.eaten_per_bird, 1) + " of it a day (" +
+           quantities::print_age(check.from + (check.to - check.from) / 2.0) + ") give a bird " +
+           grams(*check.given_per_bird, 2) + ", needed " + grams(*check.need_per_bird, 2);
 }
 
 /// "20 %"; "none known" where the table has no need.

@@ -22,9 +22,9 @@ constexpr std::size_t most_told = 12;  // entries of a visit told one by one
 bool about_feed(Entry const& entry) { return std::holds_alternative<quantities::Mass>(entry.amount); }
 
 std::string amount_words(Entry const& entry, Measures measures) {
-    if (about_feed(entry)) return quantities::print(std::get<quantities::Mass>(entry.amount), measures);
+    if (about_feed(entry)) return print_measured(std::get<quantities::Mass>(entry.amount), measures);
     if (auto const* volume = std::get_if<quantities::Volume>(&entry.amount)) {
-        return quantities::print(*volume, measures);
+        return print_measured(*volume, measures);
     }
     return quantities::number(quantities::in_birds(std::get<quantities::Heads>(entry.amount)), 0);
 }

@@ -1,5 +1,6 @@
 #include "cropful/reports/fills_text.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "cropful/quantities/print.hpp"
@@ -33,19 +34,44 @@ template <class Amount>
 std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
     Fill<Amount> const& first = fold.fills.front();
     std::string const when = fold.fills.size() > 1 ? "from " + first.at.day() : short_moment(first.at, measures);
-    return {when, fold.ages_words(), birds(first.birds)};
+    std::string const at_first = birds(first.birds), at_last = birds(fold.fills.back().birds);
+    return {when, fold.ages_words(), at_first == at_last ? at_first : at_first + "-" + at_last};
 }
 
-std::string title(std::string const& verb, int count, std::string const& key, std::string const& each) {
-    return "  " + verb + "  " + std::to_string(count) + " x " + key + ", " + each + " each\n";
+std::string title(std::string const& verb, std::string const& vessels) {
+    return wrap(vessels, "  " + verb + "  ", "        ");
 }
 
 std::string fold_note(bool folded) {
     if (!folded) return "";
-    return "    (rows of several fills show the shortest time; --all lists every fill)\n";
+    return "    (rows of several fills show the shortest time of any of them; --all lists every fill)\n";
 }
 
 }  // namespace
+
+std::string hoppers_words(HatchPlan const& hatch, Measures measures) {
+    auto const& hoppers = *hatch.hoppers;
+    std::vector<std::pair<std::string, Mass>> held;  // by each feed, in the order fed
+    for (Fill<Mass> const& fill : hoppers.fills) {
+        std::string const feed = feed_at(hatch, fill.age);
+        if (held.empty() || held.back().first != feed) held.emplace_back(feed, fill.content);
+    }
+    auto const same = [&](auto const& one) {
+        return print_measured(one.second, measures) == print_measured(held.front().second, measures);
+    };
+    std::string const head = std::to_string(hoppers.count) + " x " + hoppers.key + ", ";
+    if (std::all_of(held.begin(), held.end(), same))
+        return head + print_measured(held.front().second, measures) + " each";
+    std::vector<std::string> each;
+    for (auto const& [feed, content] : held) each.push_back(print_measured(content, measures) + " of " + feed);
+    return head + "each " + join(each, " or ");
+}
+
+std::string drinkers_words(HatchPlan const& hatch, Measures measures) {
+    auto const& drinkers = *hatch.drinkers;
+    return std::to_string(drinkers.count) + " x " + drinkers.key + ", " +
+           print_measured(drinkers.fills.front().content, measures) + " each";
+}
 
 bool changed_before_dry(Fill<Volume> const& fill) { return by_change(fill); }
 
@@ -94,7 +120,7 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
         cells.push_back(bar(one.shortest(safe_end)));
         table.add(std::move(cells));
     }
-    return title("FILL", hoppers.count, hoppers.key, print(hoppers.fills.front().content, measures)) + table.text() +
+    return title("FILL", hoppers_words(hatch, measures)) + table.text() +
            fold_note(folds.size() < hoppers.fills.size());
 }
 
@@ -119,8 +145,8 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
         cells.push_back(bar(changed ? one.fills.front().change_after : one.shortest(safe_end)));
         table.add(std::move(cells));
     }
-    return title("WATER", drinkers.count, drinkers.key, print(drinkers.fills.front().content, measures)) +
-           table.text() + fold_note(folds.size() < drinkers.fills.size());
+    return title("WATER", drinkers_words(hatch, measures)) + table.text() +
+           fold_note(folds.size() < drinkers.fills.size());
 }
 
 }  // namespace cropful::reports

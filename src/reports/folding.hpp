@@ -24,7 +24,6 @@ template <class Amount>
 struct Fold {
     std::vector<engine::Fill<Amount>> fills;
     quantities::Duration next;  // age at the fill after the last of these, or at the end
-    int weeks = 0;              // folded by periods of so many weeks of life; 0: by rhythm, or not at all
 
     /// The shortest of one end of the bands of how long they last; absent when none of them empties.
     [[nodiscard]] std::optional<quantities::Duration> shortest(End end) const {
@@ -36,8 +35,9 @@ struct Fold {
         return least;
     }
 
+    /// The age at the only fill, or the weeks of life of all: figures of a row hold for one of them.
     [[nodiscard]] std::string ages_words() const {
-        if (fills.size() == 1 || weeks == 0) return quantities::print_age(fills.front().age);
+        if (fills.size() == 1) return quantities::print_age(fills.front().age);
         int const first = week(fills.front()), last = week(fills.back());
         if (first == last) return "week " + std::to_string(first);
         return "weeks " + std::to_string(first) + "-" + std::to_string(last);
@@ -69,7 +69,7 @@ std::vector<Fold<Amount>> fold_by(std::vector<engine::Fill<Amount>> const& fills
     for (auto const& fill : fills) {
         if (!folds.empty()) folds.back().next = fill.age;
         bool const joins = !every_fill && !folds.empty() && alike(folds.back().fills.back(), fill, weeks);
-        if (!joins) folds.push_back({{}, end, by_change(fill) ? 0 : weeks});
+        if (!joins) folds.push_back({{}, end});
         folds.back().fills.push_back(fill);
         folds.back().next = end;
     }

@@ -26,6 +26,9 @@ std::string energy(quantities::EnergyPerMass amount) {
     return number(quantities::in_kilocalories_per_kilogram(amount), 0) + " kcal/kg";
 }
 
+/// Within 0.4 %: "43", "0.54".
+std::string measured(double x) { return number(x, quantities::measured_decimals(x)); }
+
 /// The sections of one kind's page; their sources are numbered and stand at the end.
 class KindPage {
   public:
@@ -166,13 +169,14 @@ class KindPage {
         for (engine::SpaceRow const& row : kind_.space.rows) {
             double const birds = row.birds_per_square_foot, inches = row.feeder_inches_per_bird;
             table.add({quantities::print_age(row.from),
-                       feet ? plain(birds) : number(birds / (metres_per_foot * metres_per_foot), 0),
-                       feet ? plain(inches) : number(100 * inches * quantities::metres_per_inch, 1)});
+                       feet ? plain(birds) : measured(birds / (metres_per_foot * metres_per_foot)),
+                       feet ? plain(inches) : measured(100 * inches * quantities::metres_per_inch)});
         }
-        std::string const water =
-            wrap("water: 1 ft of trough for " + plain(kind_.space.birds_per_foot_of_water_trough) +
-                     " birds, or three 1 gal founts for " + plain(kind_.space.day_olds_per_three_founts) + " day-olds",
-                 "  ", "  ");
+        std::string const water = wrap("water: " + std::string(feet ? "1 ft" : "30.5 cm") + " of trough for " +
+                                           plain(kind_.space.birds_per_foot_of_water_trough) + " birds, or three " +
+                                           (feet ? "1 gal" : "3.8 L") + " founts for " +
+                                           plain(kind_.space.day_olds_per_three_founts) + " day-olds",
+                                       "  ", "  ");
         std::string const note = kind_.space.note.empty() ? "" : wrap(kind_.space.note, "  ", "  ");
         return section("ROOM", table.text() + water + note, kind_.space.source);
     }

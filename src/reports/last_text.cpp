@@ -51,15 +51,16 @@ std::string hopper_words(HatchPlan const& hatch, Measures measures) {
     auto const& hoppers = *hatch.hoppers;
     auto const& fill = hoppers.fills.front();
     std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
-    std::string const holds = print(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
+    std::string const holds = print_measured(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
     return vessels + ", " + holds + ": feed " + lasts_words(fill, measures) + overtaken(hatch, fill);
 }
 
 std::string drinker_words(HatchPlan const& hatch, Measures measures) {
     auto const& drinkers = *hatch.drinkers;
     auto const& fill = drinkers.fills.front();
-    std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " + print(fill.content, measures) +
-                        (drinkers.count > 1 ? " each" : "") + ": water " + lasts_words(fill, measures);
+    std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " +
+                        print_measured(fill.content, measures) + (drinkers.count > 1 ? " each" : "") + ": water " +
+                        lasts_words(fill, measures);
     if (changed_before_dry(fill)) {
         words += "; but change it after " + print(*fill.change_after) + ", " +
                  moment_words(fill.at + *fill.change_after, measures);

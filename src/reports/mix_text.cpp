@@ -1,7 +1,5 @@
 #include "cropful/reports/mix_text.hpp"
 
-#include <cmath>
-
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/page.hpp"
@@ -15,22 +13,13 @@ using engine::Dose;
 using engine::Mix;
 using quantities::Measures;
 using quantities::number;
+using quantities::plain;
 using quantities::print;
-
-constexpr double eighth_of_teaspoon_ml = 4.92892159375 / 8;
-constexpr double spoon_tolerance = 0.125;  // relative; a spoonful further off is no dose
-constexpr double most_spooned_ml = 120;    // half a cup: above it the product is measured out, not spooned
-
-/// Whether a spoonful to the nearest 1/8 tsp comes near enough.
-bool spoon_measures(quantities::Volume volume) {
-    double const eighths = quantities::in_millilitres(volume) / eighth_of_teaspoon_ml;
-    return eighths > 0 && std::abs(std::round(eighths) / eighths - 1) <= spoon_tolerance;
-}
 
 /// Said when a batch by measure is too small for a spoon.
 std::string too_small_for_spoons(Mix const& mix) {
     for (engine::Batch const& batch : mix.batches) {
-        if (batch.dose.by_volume && !batch.dose.stock && !spoon_measures(*batch.dose.by_volume)) {
+        if (batch.dose.by_volume && !batch.dose.stock && !quantities::spoon_measures(*batch.dose.by_volume)) {
             return "A spoon is too coarse for some of these: weigh it or use a syringe, or mix more water at the same "
                    "rate and throw the rest away.";
         }
@@ -40,7 +29,7 @@ std::string too_small_for_spoons(Mix const& mix) {
 
 std::string strength_words(Mix const& mix) {
     std::vector<std::string> parts;
-    if (mix.strength) parts.push_back(number(quantities::in_grams_per_litre(*mix.strength), 3) + " g of product per L");
+    if (mix.strength) parts.push_back(plain(quantities::in_grams_per_litre(*mix.strength)) + " g of product per L");
     if (mix.sodium)
         parts.push_back(number(quantities::in_milligrams_per_litre(*mix.sodium), 0) + " mg/L of sodium added");
     return join(parts);
@@ -49,9 +38,9 @@ std::string strength_words(Mix const& mix) {
 /// How a proportioner's ratio is meant, and how strong its stock is.
 std::string stock_words(domain::Supplement const& supplement) {
     if (!supplement.stock) return "";
-    return "stock: " + number(1000 * supplement.stock->strength.per_litre, 1) +
-           " g of product per L; the proportioner adds 1 part of it to " +
-           quantities::plain(supplement.stock->water_parts) + " parts of water";
+    return "stock: " + plain(1000 * supplement.stock->strength.per_litre) +
+           " g of product per L; the proportioner adds 1 part of it to " + plain(supplement.stock->water_parts) +
+           " parts of water";
 }
 
 std::string indented(std::string const& words) { return words.empty() ? "" : wrap(words, "    ", "    "); }
@@ -61,10 +50,11 @@ Table batches(Mix const& mix, int drinkers, Measures measures) {
     table.head({"mix", "age", "water", "each drinker", "stir in"});
     for (engine::Batch const& batch : mix.batches) {
         table.add({moment_words(batch.at, measures), quantities::print_age(batch.age),
-                   print(batch.dose.water, measures), print(batch.dose.water / static_cast<double>(drinkers), measures),
+                   print_measured(batch.dose.water, measures),
+                   print_measured(batch.dose.water / static_cast<double>(drinkers), measures),
                    dose_words(batch.dose, measures)});
     }
-    table.add({"in all", "", print(mix.total.water, measures), "", dose_words(mix.total, measures)});
+    table.add({"in all", "", print_measured(mix.total.water, measures), "", dose_words(mix.total, measures)});
     return table;
 }
 
@@ -79,22 +69,14 @@ std::string thrown_away(Mix const& mix, Measures measures) {
 
 }  // namespace
 
-std::string measure_words(quantities::Volume volume, Measures measures) {
-    double const exact = quantities::in_millilitres(volume);
-    if (exact > most_spooned_ml) return print(volume, measures);
-    std::string const millilitres = number(exact, exact < 1 ? 2 : 1) + " mL";
-    if (measures != Measures::us || !spoon_measures(volume)) return millilitres;
-    return print_spoons(volume, measures) + " (" + millilitres + ")";
-}
-
 std::string dose_words(Dose const& dose, Measures measures) {
     if (dose.stock) {
-        return print(*dose.stock, measures) + " of stock holding " + print_small(*dose.by_weight, measures) +
+        return print_measured(*dose.stock, measures) + " of stock holding " + print_dose(*dose.by_weight, measures) +
                " of product";
     }
-    if (!dose.by_volume) return print_small(*dose.by_weight, measures);
-    std::string const measure = measure_words(*dose.by_volume, measures);
-    return dose.by_weight ? print_small(*dose.by_weight, measures) + " = " + measure : measure;
+    if (!dose.by_volume) return print_dose(*dose.by_weight, measures);
+    std::string const measure = print_dose(*dose.by_volume, measures);
+    return dose.by_weight ? print_dose(*dose.by_weight, measures) + " = " + measure : measure;
 }
 
 std::string course_words(engine::HatchPlan const& hatch, domain::Farm const& farm) {
@@ -139,7 +121,7 @@ std::string mix_text(engine::Plan const& plan, Sources sources) {
 
 std::string plain_mix_text(Mix const& mix, domain::Supplement const& supplement,
                            std::vector<engine::Caution> const& cautions, Measures measures, Sources sources) {
-    std::string const head = "Into " + print(mix.total.water, measures) + " of water stir " +
+    std::string const head = "Into " + print_measured(mix.total.water, measures) + " of water stir " +
                              dose_words(mix.total, measures) + ", at " + mix.words;
     return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) +
            cautions_text(cautions, sources);

@@ -43,15 +43,17 @@ Scale scale_for(Mass step, Measures measures) {
     return metric ? Scale::metric : Scale::pounds_and_ounces;
 }
 
+/// With as many decimals as the scale shows, and never fewer than an amount to be weighed needs.
 std::string shown(double x, int decimals) {
-    std::string text = number(x, decimals);
+    std::string text = number(x, std::max(decimals, measured_decimals(x)));
     if (text.find('.') == std::string::npos) return text;
     text.erase(text.find_last_not_of('0') + 1);
     if (text.ends_with('.')) text.pop_back();
     return text;
 }
 
-std::string pounds_and_ounces(Mass amount, int decimals) {
+std::string pounds_and_ounces(Mass amount, int of_scale) {
+    int const decimals = std::max(of_scale, measured_decimals(16 * in_pounds(amount)));
     double const unit = std::pow(10.0, decimals);
     double const ounces = std::round(16 * in_pounds(amount) * unit) / unit;
     double const pounds = std::floor(ounces / 16 + 1e-9);

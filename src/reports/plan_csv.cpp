@@ -57,40 +57,73 @@ Cells fill_row(engine::HatchPlan const& hatch, engine::Vessels<Amount> const& ve
             number(fill.change_after)};
 }
 
-Cells supplement_row(engine::SupplementPurchase const& bought) {
-    auto const grams = bought.by_weight ? csv_number(quantities::in_grams(*bought.by_weight)) : "";
-    auto const millilitres = bought.by_volume ? csv_number(quantities::in_millilitres(*bought.by_volume)) : "";
-    return {"supplement",
-            csv_name(bought.key),
-            csv_name(bought.title),
-            bought.packs ? std::to_string(*bought.packs) : "",
-            "",
-            number(bought.cost),
-            "",
-            "",
-            "",
-            "",
-            "",
-            "",
-            grams,
-            millilitres};
+/// A row of the shopping table, cell by cell; what a sort does not have is left empty.
+struct BuyRow {
+    std::string sort, key, title, packs{}, bag{}, cost{}, usual{}, sure{}, on_hand{}, spare{}, from{}, to{}, grams{},
+        millilitres{}, sure_grams{}, sure_millilitres{}, bedding_bag{}, bedding{};
+    [[nodiscard]] Cells cells() const {
+        return {sort,        key,    title, packs, bag,   cost,        usual,      sure,
+                on_hand,     spare,  from,  to,    grams, millilitres, sure_grams, sure_millilitres,
+                bedding_bag, bedding};
+    }
+};
+
+std::string grams(std::optional<Mass> const& mass) { return mass ? csv_number(quantities::in_grams(*mass)) : ""; }
+std::string millilitres(std::optional<Volume> const& volume) {
+    return volume ? csv_number(quantities::in_millilitres(*volume)) : "";
 }
 
-Cells feed_row(engine::Purchase const& feed, Measures measures) {
-    return {"feed",
-            csv_name(feed.key),
-            csv_name(feed.title),
-            feed.bag ? std::to_string(feed.safe_bags.p95) : "",
-            feed.bag ? number(*feed.bag, measures) : "",
-            number(feed.safe_cost),
-            number(feed.band.p50, measures),
-            number(feed.band.p95, measures),
-            number(feed.on_hand, measures),
-            number(feed.spare, measures),
-            feed.first_needed.iso_date(),
-            feed.last_needed.iso_date(),
-            "",
-            ""};
+std::string bulk(Volume volume, Measures measures) {
+    bool const us = measures == Measures::us;
+    return csv_number(us ? quantities::in_litres(volume) / (1728 * quantities::litres_per_cubic_inch)
+                         : quantities::in_litres(volume));
+}
+
+BuyRow supplement_row(engine::SupplementPurchase const& bought) {
+    BuyRow row{"supplement", csv_name(bought.key), csv_name(bought.title)};
+    if (bought.safe_packs) row.packs = std::to_string(*bought.safe_packs);
+    row.cost = number(bought.safe_cost);
+    row.from = bought.first_needed.iso_date();
+    row.grams = grams(bought.by_weight);
+    row.millilitres = millilitres(bought.by_volume);
+    row.sure_grams = grams(bought.safe_weight);
+    row.sure_millilitres = millilitres(bought.safe_volume);
+    return row;
+}
+
+BuyRow feed_row(engine::Purchase const& feed, Measures measures) {
+    BuyRow row{"feed", csv_name(feed.key), csv_name(feed.title)};
+    if (feed.bag) {
+        row.packs = std::to_string(feed.safe_bags.p95);
+        row.bag = number(*feed.bag, measures);
+    }
+    row.cost = number(feed.safe_cost);
+    row.usual = number(feed.need, measures);
+    row.sure = number(feed.band.p95, measures);
+    row.on_hand = number(feed.on_hand, measures);
+    row.spare = number(feed.spare, measures);
+    row.from = feed.first_needed.iso_date();
+    row.to = feed.last_needed.iso_date();
+    return row;
+}
+
+BuyRow bedding_row(engine::BeddingPurchase const& one, Measures measures) {
+    BuyRow row{"bedding", csv_name(one.brooder), csv_name("bedding for " + one.brooder)};
+    row.packs = std::to_string(one.bags);
+    row.cost = number(one.cost);
+    row.from = one.first.iso_date();
+    row.bedding_bag = bulk(one.bag, measures);
+    row.bedding = bulk(one.total, measures);
+    return row;
+}
+
+BuyRow disinfectant_row(engine::DisinfectantPurchase const& one) {
+    BuyRow row{"disinfectant", csv_name(one.key), csv_name(one.title)};
+    if (one.packs) row.packs = std::to_string(*one.packs);
+    row.cost = number(one.cost);
+    row.from = one.first.iso_date();
+    row.millilitres = row.sure_millilitres = millilitres(one.product);
+    return row;
 }
 
 }  // namespace
@@ -114,12 +147,16 @@ std::string plan_csv(Plan const& plan) {
 std::string buy_csv(Plan const& plan) {
     Measures const measures = plan.farm.measures;
     std::string const unit = " (" + unit_of_feed(measures) + ")";
+    std::string const bulk_unit = measures == Measures::us ? " (ft3)" : " (L)";
     std::string text =
         csv_line({"sort", "key", "title", "bags or packs", "bag" + unit, "cost (" + plan.farm.currency + ")",
                   "usually eaten" + unit, "sure to do" + unit, "on hand" + unit, "spare" + unit, "needed from",
-                  "needed to", "product (g)", "product (mL)"});
-    for (engine::Purchase const& feed : plan.feeds) text += csv_line(feed_row(feed, measures));
-    for (engine::SupplementPurchase const& bought : plan.supplements) text += csv_line(supplement_row(bought));
+                  "needed to", "product (g)", "product (mL)", "sure product (g)", "sure product (mL)",
+                  "bedding bag" + bulk_unit, "bedding" + bulk_unit});
+    for (engine::Purchase const& feed : plan.feeds) text += csv_line(feed_row(feed, measures).cells());
+    for (auto const& bought : plan.supplements) text += csv_line(supplement_row(bought).cells());
+    for (auto const& one : plan.readying.bedding) text += csv_line(bedding_row(one, measures).cells());
+    for (auto const& one : plan.readying.disinfectants) text += csv_line(disinfectant_row(one).cells());
     return text;
 }
 

@@ -93,7 +93,12 @@ void add_purchases(Json& json, Plan const& plan) {
                                            {"product_g", or_null(bought.by_weight, quantities::in_grams)},
                                            {"product_ml", or_null(bought.by_volume, quantities::in_millilitres)},
                                            {"packs", or_null(bought.packs)},
-                                           {"cost", or_null(bought.cost, in_money)}});
+                                           {"cost", or_null(bought.cost, in_money)},
+                                           {"product_g_p95", or_null(bought.safe_weight, quantities::in_grams)},
+                                           {"product_ml_p95", or_null(bought.safe_volume, quantities::in_millilitres)},
+                                           {"packs_p95", or_null(bought.safe_packs)},
+                                           {"cost_p95", or_null(bought.safe_cost, in_money)},
+                                           {"first_needed", bought.first_needed.iso()}});
     }
     json["bedding"] = bedding_json(plan.readying);
     json["disinfectant"] = disinfectant_json(plan.readying);

@@ -22,7 +22,7 @@ std::string feeds_text(HatchPlan const& hatch, Measures measures) {
     table.head({"feed", "ages", "from", "sure with", "usually"});
     for (engine::FeedNeed const& feed : hatch.feeds) {
         table.add({feed.feed, ages_words(feed.from, feed.to), (hatch.hatch.date + feed.from).day(),
-                   print(feed.band.p95, measures), print(feed.band.p50, measures)});
+                   print(feed.band.p95, measures), print(feed.amount, measures)});
     }
     return "  FEED\n" + table.text();
 }

@@ -9,7 +9,7 @@
 #include "cropful/reports/words.hpp"
 #include "reports/brooders_text.hpp"
 #include "reports/emphasis.hpp"
-#include "reports/readying_text.hpp"
+#include "reports/shopping.hpp"
 
 namespace cropful::reports {
 
@@ -129,7 +129,9 @@ std::string costs_text(Season const& season) {
 
 std::string readying_text(Season const& season) {
     Table table({Align::right, Align::right, Align::left}, 2);
-    add_readying(table, season.readying, season.plan.farm);
+    for (ShoppingRow const& row : readying_rows(season.readying, season.plan.farm)) {
+        table.add({row.count, row.price, row.words + when_words(row)});
+    }
     return table.empty() ? "" : "\nBUY BESIDE FEED (`cropful buy` counts the feed)\n" + table.text();
 }
 

@@ -22,6 +22,9 @@ constexpr double ten = 10;  // from here up one decimal is enough
 
 std::string rounded(double x) { return number(x, x < ten ? 1 : 0); }
 
+/// Within 0.4 %: a density may be far below 1.
+std::string measured(double x) { return number(x, quantities::measured_decimals(x)); }
+
 std::string area(double square_feet, Measures measures) {
     return measures == Measures::us ? rounded(square_feet) + " sq ft"
                                     : rounded(square_feet * square_metres_per_square_foot) + " m²";
@@ -33,12 +36,12 @@ std::string length(double feet, Measures measures) {
 
 std::string per_bird(double inches, Measures measures) {
     return measures == Measures::us ? plain(inches) + " in a bird"
-                                    : number(inches * quantities::metres_per_inch * 100, 1) + " cm a bird";
+                                    : measured(inches * quantities::metres_per_inch * 100) + " cm a bird";
 }
 
 std::string density(double birds_per_square_foot, Measures measures) {
     return measures == Measures::us ? plain(birds_per_square_foot) + " birds a sq ft"
-                                    : rounded(birds_per_square_foot / square_metres_per_square_foot) + " birds a m²";
+                                    : measured(birds_per_square_foot / square_metres_per_square_foot) + " birds a m²";
 }
 
 std::string degrees(engine::BroodingRow const& row, Measures measures) {

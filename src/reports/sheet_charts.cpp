@@ -119,7 +119,7 @@ Element hopper_figure(Drawing const& drawing) {
         line.points.push_back({drawing.x(next), drawing.weight(left)});
         chart.marks.push_back(line.points[line.points.size() - 2]);
         table.row(short_moment(fill.at, drawing.measures))
-            .add(figure_cell(print(fill.content, drawing.measures)))
+            .add(figure_cell(print_measured(fill.content, drawing.measures)))
             .add(figure_cell(print(left, drawing.measures)));
     }
     chart.title = "What a hopper holds";

@@ -30,7 +30,7 @@ void add_hopper_fact(Element& facts, HatchPlan const& hatch, Measures measures) 
     auto const& fills = hatch.hoppers->fills;
     auto const next = fills.size() > 1 ? fills[1].age : last_age(hatch);
     std::string const each = std::to_string(hatch.hoppers->count) + " x " + hatch.hoppers->key + ", " +
-                             print(fills.front().content, measures) + " each";
+                             print_measured(fills.front().content, measures) + " each";
     std::string const until = fill_again_words(fills.front(), hatch, next, measures);
     // else a change of feed, or the end
     bool const is_moment = until == short_moment(hatch.hatch.date + next, measures);
@@ -44,7 +44,7 @@ void add_drinker_fact(Element& facts, HatchPlan const& hatch, Measures measures)
     auto const next = hatch.hatch.date + (fills.size() > 1 ? fills[1].age : last_age(hatch));
     bool const due = changed_before_dry(fills.front());
     std::string const each = std::to_string(hatch.drinkers->count) + " x " + hatch.drinkers->key + ", " +
-                             print(fills.front().content, measures) + " each";
+                             print_measured(fills.front().content, measures) + " each";
     facts.add(fact(due ? "Change the water by" : "Fill the drinkers again by", short_moment(next, measures),
                    each + ", filled " + short_moment(fills.front().at, measures)));
 }
@@ -53,7 +53,7 @@ void add_mix_fact(Element& facts, HatchPlan const& hatch, domain::Farm const& fa
     if (!hatch.mix || hatch.mix->batches.empty()) return;
     auto const& batch = hatch.mix->batches.front();
     facts.add(fact("Stir in on " + short_moment(batch.at, farm.measures), dose_words(batch.dose, farm.measures),
-                   course_words(hatch, farm) + ", into " + print(batch.dose.water, farm.measures)));
+                   course_words(hatch, farm) + ", into " + print_measured(batch.dose.water, farm.measures)));
 }
 
 void add_bag_facts(Element& facts, Sheet const& sheet, std::size_t number) {
@@ -110,7 +110,7 @@ void add_feeds(Element& page, Sheet const& sheet, std::size_t number) {
         std::string const of = bags ? " of " + print(*farm.feeds.at(need.feed).bag, farm.measures) : "";
         table.row(feed_title(farm, need.feed))
             .add(cell(ages_words(need.from, need.to) + ", " + (hatch.hatch.date + need.from).day()))
-            .add(figure_cell(print(need.band.p50, farm.measures)))
+            .add(figure_cell(print(need.amount, farm.measures)))
             .add(figure_cell(print(need.band.p95, farm.measures)))
             .add(figure_cell(bags ? std::to_string(*bags) + of : "no bag size stated"));
     }

@@ -4,8 +4,8 @@
 #include "cropful/reports/buy_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
-#include "reports/readying_text.hpp"
 #include "reports/sheet_parts.hpp"
+#include "reports/shopping.hpp"
 
 namespace cropful::reports {
 
@@ -15,20 +15,8 @@ using engine::Plan;
 
 Element table_of(Plan const& plan) {
     HtmlTable table("To be sure 19 times in 20", {"Buy", "What and why", "Needed from", "Cost"}, "shopping");
-    for (engine::Purchase const& feed : plan.feeds) {
-        table.row(tick_head(count_words(feed, plan)))
-            .add(cell(feed_words(feed, plan)))
-            .add(Element("td", "by", feed.first_needed.day()))
-            .add(figure_cell(price_words(feed.safe_cost, plan.farm)));
-    }
-    for (engine::SupplementPurchase const& bought : plan.supplements) {
-        table.row(tick_head(count_words(bought, plan)))
-            .add(cell(supplement_words(bought, plan)))
-            .add(cell(""))
-            .add(figure_cell(price_words(bought.cost, plan.farm)));
-    }
     bool const nothing_priced = !plan.cost_is_whole && plan.safe_cost == quantities::money(0);
-    for (ReadyingRow const& row : readying_rows(plan.readying, plan.farm)) {
+    for (ShoppingRow const& row : shopping_rows(plan)) {
         table.row(tick_head(row.count))
             .add(cell(row.words))
             .add(Element("td", "by", row.first.day()))

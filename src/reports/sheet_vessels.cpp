@@ -25,12 +25,6 @@ constexpr std::size_t most_boxes_in_week = 14;  // more have one box a day
 
 std::string birds_words(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
 
-template <class Amount>
-std::string vessels_words(engine::Vessels<Amount> const& vessels, Measures measures) {
-    return std::to_string(vessels.count) + " x " + vessels.key + ", " + print(vessels.fills.front().content, measures) +
-           " each";
-}
-
 /// The week of life of every fill, those of one week together.
 template <class Amount>
 std::vector<std::vector<Fill<Amount>>> by_week(std::vector<Fill<Amount>> const& fills) {
@@ -76,7 +70,7 @@ Element boxes(std::vector<Fill<Amount>> const& week, Measures measures) {
 template <class Amount>
 std::string rhythm(std::vector<Fill<Amount>> const& week) {
     if (by_change(week.front())) return "change every " + print(*week.front().change_after);
-    auto const shortest = Fold<Amount>{week, {}, 0}.shortest(safe_end);
+    auto const shortest = Fold<Amount>{week, {}}.shortest(safe_end);
     return plural(static_cast<int>(week.size()), "fill") + (shortest ? ", sure for " + print(*shortest) : "");
 }
 
@@ -110,7 +104,7 @@ HtmlTable fills_table(std::string const& caption, HatchPlan const& hatch, Measur
 void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) {
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return;
     auto const& fills = hatch.hoppers->fills;
-    std::string const caption = "Hoppers: " + vessels_words(*hatch.hoppers, measures);
+    std::string const caption = "Hoppers: " + hoppers_words(hatch, measures);
     page.add(heading("Fill the hoppers"));
     page.add(
         (fills.size() > most_fill_rows ? weeks_table(caption, fills, measures) : fills_table(caption, hatch, measures))
@@ -122,7 +116,7 @@ void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) 
 
 void add_drinker_fills(Element& page, HatchPlan const& hatch, Measures measures) {
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
-    std::string const caption = "Drinkers: " + vessels_words(*hatch.drinkers, measures);
+    std::string const caption = "Drinkers: " + drinkers_words(hatch, measures);
     page.add(heading("Water")).add(weeks_table(caption, hatch.drinkers->fills, measures).element());
 }
 
@@ -137,12 +131,12 @@ void add_course(Element& page, HatchPlan const& hatch, domain::Farm const& farm)
     for (engine::Batch const& batch : hatch.mix->batches) {
         table.row(tick_head(short_moment(batch.at, farm.measures)))
             .add(Element("td", "by", dose_words(batch.dose, farm.measures)))
-            .add(cell(print(batch.dose.water, farm.measures)))
-            .add(cell(print(batch.dose.water / static_cast<double>(hatch.hatch.drinkers), farm.measures)));
+            .add(cell(print_measured(batch.dose.water, farm.measures)))
+            .add(cell(print_measured(batch.dose.water / static_cast<double>(hatch.hatch.drinkers), farm.measures)));
     }
     table.sum("In all")
         .add(cell(dose_words(hatch.mix->total, farm.measures)))
-        .add(cell(print(hatch.mix->total.water, farm.measures)))
+        .add(cell(print_measured(hatch.mix->total.water, farm.measures)))
         .add(cell(""));
     page.add(table.element()).add(list_of(course_notes(hatch, farm), "notes"));
 }

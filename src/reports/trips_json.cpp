@@ -41,7 +41,7 @@ Json packs_json(TripPlan const& trips) {
         Json const date =
             packs.trip ? Json(trips.date(trips.shopping.trips[*packs.trip].day).iso_date()) : Json(nullptr);
         all.push_back({{"supplement", packs.supplement},
-                       {"packs", packs.packs},
+                       {"packs", or_null(packs.packs)},
                        {"cost", or_null(packs.cost, in_money)},
                        {"needed_by", packs.by.iso()},
                        {"date", date}});

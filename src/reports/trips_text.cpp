@@ -1,12 +1,14 @@
 #include "cropful/reports/trips_text.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/buy_text.hpp"
 #include "cropful/reports/learned_text.hpp"
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/words.hpp"
-#include "reports/readying_text.hpp"
+#include "reports/shopping.hpp"
 
 namespace cropful::reports {
 
@@ -28,8 +30,16 @@ Money cost_of(Trip const& trip) {
     return sum;
 }
 
+/// "2 packs"; the amount where packs cannot be counted.
+std::string packs_count(engine::PacksBought const& packs, TripPlan const& trips) {
+    auto const& all = trips.plan.supplements;
+    auto const one =
+        std::find_if(all.begin(), all.end(), [&](auto const& each) { return each.key == packs.supplement; });
+    return count_words(*one, trips.plan);
+}
+
 std::string packs_words(engine::PacksBought const& packs, TripPlan const& trips) {
-    return plural(packs.packs, "pack") + " of " + supplement_title(trips.plan.farm.supplements.at(packs.supplement));
+    return packs_count(packs, trips) + " of " + supplement_title(trips.plan.farm.supplements.at(packs.supplement));
 }
 
 std::string next_trip_text(TripPlan const& trips) {
@@ -51,7 +61,7 @@ std::string next_trip_text(TripPlan const& trips) {
     }
     for (engine::PacksBought const& packs : trips.packs) {
         if (packs.trip != std::size_t{0}) continue;
-        table.add({plural(packs.packs, "pack"), packs.cost ? money_words(*packs.cost, trips) : "no price",
+        table.add({packs_count(packs, trips), packs.cost ? money_words(*packs.cost, trips) : "no price",
                    supplement_title(trips.plan.farm.supplements.at(packs.supplement))});
     }
     return "\nNEXT TRIP: " + trips.date(trip.day).day_year() + "\n" + table.text() + before;
@@ -89,8 +99,8 @@ std::string all_trips_text(TripPlan const& trips) {
 /// Bedding and disinfectant.
 std::string beside_feed_text(TripPlan const& trips) {
     Table table({Align::right, Align::right, Align::left}, 2);
-    for (ReadyingRow const& row : readying_rows(trips.plan.readying, trips.plan.farm)) {
-        table.add({row.count, row.price, row.words + "; needed by " + row.first.day()});
+    for (ShoppingRow const& row : readying_rows(trips.plan.readying, trips.plan.farm)) {
+        table.add({row.count, row.price, row.words + when_words(row)});
     }
     return table.empty() ? "" : "\nBESIDE FEED, from a trip before its day (not in the costs below)\n" + table.text();
 }

@@ -129,7 +129,8 @@ def hatch_findings(hatch, events, brooding):
 
 
 def purchases(plan):
-    """The day before each feed with something to buy is needed; a supplement's first batch likewise."""
+    """The day before each feed with something to buy is needed; so a supplement's first batch, and the first brooder
+    that bedding or disinfectant readies."""
     for feed in plan["buy"]:
         more = feed["p95"] + feed["spare_kg"] - feed["on_hand_kg"] > 0
         if feed["bags_p95"] if feed["bags_p95"] is not None else more:
@@ -138,6 +139,8 @@ def purchases(plan):
         firsts = [moment(h["mix"]["batches"][0]["at"]) for h in plan["hatches"]
                   if h["mix"] and h["mix"]["supplement"] == bought["supplement"] and h["mix"]["batches"]]
         yield min(firsts).replace(hour=0, minute=0) - DAY
+    for one in plan["bedding"] + plan["disinfectant"]:
+        yield moment(one["first_needed"]).replace(hour=0, minute=0) - DAY
 
 
 def plan_findings(question, events):

@@ -17,7 +17,7 @@ import tempfile
 import zipfile
 from xml.etree import ElementTree
 
-KILOGRAMS, LITRES = {"lb": 0.45359237, "kg": 1}, {"gal": 3.785411784, "L": 1}
+KILOGRAMS, LITRES = {"lb": 0.45359237, "kg": 1}, {"gal": 3.785411784, "L": 1, "ft3": 28.316846592}
 SHEET = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 HATCHES = ["=1+1", "+1", "-1", "@SUM(A1)", 'Commas, "quotes"; \U0001f426', " blank ", "Wachteln \u00e4\u9d89",
            "=cmd|' /C calc'!A0", "1-2", "007"]
@@ -35,6 +35,19 @@ volume = "12 L"
 [drinker.bell]
 volume = "4 L"
 change_every = "2 d"
+[disinfectant."-bleach"]
+strength = "8 %"
+use_at = "1 %"
+pack = "1 L"
+price = 3
+[brooder."+tank"]
+holds = 40
+until = "3 wk"
+floor = {{ length = "2 ft", width = "3 ft" }}
+count = 4
+bedding = {{ depth = "2 in", bag = "8 ft3", price = 7.5 }}
+disinfectant = "-bleach"
+solution = "5 L"
 [supplement."@tonic"]
 rate = "5 mL per L"
 days = 3
@@ -51,6 +64,7 @@ until = "5 wk"
 hopper = "+tube"
 drinker = "bell"
 supplement = "@tonic"
+brooder = "+tank"
 """
 
 
@@ -92,8 +106,17 @@ def buy_rows(answer):
                "needed from": feed["first_needed"][:10], "needed to": feed["last_needed"][:10]}
     for bought in answer["supplements"]:
         yield {"sort": "supplement", "key": guarded(bought["supplement"]), "title": guarded(bought["title"]),
-               "bags or packs": bought["packs"], cost: bought["cost"], "product (g)": bought["product_g"],
-               "product (mL)": bought["product_ml"]}
+               "bags or packs": bought["packs_p95"], cost: bought["cost_p95"], "product (g)": bought["product_g"],
+               "product (mL)": bought["product_ml"], "sure product (g)": bought["product_g_p95"],
+               "sure product (mL)": bought["product_ml_p95"], "needed from": bought["first_needed"][:10]}
+    for one in answer["bedding"]:
+        yield {"sort": "bedding", "key": guarded(one["brooder"]), "bags or packs": one["bags"], cost: one["cost"],
+               "needed from": one["first_needed"][:10], ("bedding bag", ""): one["bag_l"],
+               ("bedding", ""): one["bedding_l"]}
+    for one in answer["disinfectant"]:
+        yield {"sort": "disinfectant", "key": guarded(one["disinfectant"]), "title": guarded(one["title"]),
+               "bags or packs": one["packs"], cost: one["cost"], "needed from": one["first_needed"][:10],
+               "product (mL)": one["product_ml"]}
 
 
 def last_rows(answer):

@@ -466,6 +466,20 @@ def pooled_bags(farm, hatches, needs):
     return out
 
 
+def packs_of(table, product_g, product_ml):
+    """(packs, cost) of so much of a supplement; see packs_to_buy."""
+    if "pack" not in table:
+        return None, None
+    by_weight = split_text(table["pack"])[1] in UNITS["mass"]
+    amount = product_g if by_weight else product_ml
+    size = value(table["pack"], "mass") * 1e3 if by_weight else value(table["pack"], "volume") * 1e6
+    if amount is None:
+        return None, None
+    x = amount / size
+    packs = "either" if abs(x - round(x)) < 1e-8 * max(1.0, x) else math.ceil(x)
+    return packs, packs * table["price"] if packs != "either" and "price" in table else None
+
+
 def packs_to_buy(farm, mixes):
     """{supplement: (product_g, product_ml, packs, cost)} for the supplements mixed at all.  `mixes` is a list of
     (supplement, mix).  packs is None without a pack or where the product is not known in its terms, and "either"
@@ -477,15 +491,7 @@ def packs_to_buy(farm, mixes):
             continue
         total = {k: None if any(m[k] is None for m in parts) else math.fsum(m[k] for m in parts)
                  for k in ("product_g", "product_ml")}
-        packs = cost = None
-        if "pack" in table:
-            by_weight = split_text(table["pack"])[1] in UNITS["mass"]
-            amount = total["product_g"] if by_weight else total["product_ml"]
-            size = value(table["pack"], "mass") * 1e3 if by_weight else value(table["pack"], "volume") * 1e6
-            if amount is not None:
-                x = amount / size
-                packs = "either" if abs(x - round(x)) < 1e-8 * max(1.0, x) else math.ceil(x)
-                cost = packs * table["price"] if packs != "either" and "price" in table else None
+        packs, cost = packs_of(table, total["product_g"], total["product_ml"])
         out[key] = (total["product_g"], total["product_ml"], packs, cost)
     return out
 
@@ -659,7 +665,7 @@ def check_purchases(report, farm, needs, got, packs, seen):
         feeds_of[feed].append((name, i, amount))
     rows = {b["feed"]: b for b in got["buy"]}
     report.equal("feeds to buy", sorted(rows), sorted(feeds_of))
-    bags, safe_cost, open_ended = 0, [p[3] or 0.0 for p in packs.values()], any(p[2] == "either" for p in packs.values())
+    bags, safe_cost, open_ended = 0, [p[1] or 0.0 for p in packs.values()], any(p[0] == "either" for p in packs.values())
     for feed in rows.keys() & feeds_of.keys():
         row, table, here = rows[feed], farm["feed"][feed], f"to buy of {feed!r}"
         need = math.fsum(amount for _, _, amount in feeds_of[feed])
@@ -689,6 +695,23 @@ def check_purchases(report, farm, needs, got, packs, seen):
     report.equal("total bags_p95", got["total"]["bags_p95"], bags)
     if not open_ended:
         report.same("total cost_p95", got["total"]["cost_p95"], math.fsum(safe_cost))
+
+
+def safe_packs(report, farm, bought, seen):
+    """{supplement: (packs, cost)} for the safe end of each: more than is usual, and counted the same way."""
+    out = {}
+    for key, row in bought.items():
+        for product in ("product_g", "product_ml"):
+            if (row[product] is None) != (row[product + "_p95"] is None):
+                report.faults.append(f"supplement {key!r}: {product} is known at one end alone")
+            elif row[product] is not None and not row[product] < row[product + "_p95"] < 4 * row[product]:
+                report.faults.append(f"supplement {key!r}: {product}_p95 {row[product + '_p95']!r} for {row[product]!r}")
+        out[key] = packs, cost = packs_of(farm["supplement"][key], row["product_g_p95"], row["product_ml_p95"])
+        if packs != "either":
+            report.equal(f"supplement {key!r} packs_p95", row["packs_p95"], packs)
+            report.maybe(f"supplement {key!r} cost_p95", row["cost_p95"], cost)
+            seen["more packs for the safe end"] += packs is not None and packs > row["packs"]
+    return out
 
 
 def compare(farm, rations, got, seen, window=(None, None)):
@@ -761,7 +784,7 @@ def compare(farm, rations, got, seen, window=(None, None)):
             report.equal(f"supplement {key!r} packs", bought[key]["packs"], number)
             report.maybe(f"supplement {key!r} cost", bought[key]["cost"], cost)
             seen["packs to buy"] += number is not None
-    check_purchases(report, farm, needs, got, packs, seen)
+    check_purchases(report, farm, needs, got, safe_packs(report, farm, bought, seen), seen)
     if all(n is not None for n, _ in bags.values()):
         report.equal("total bags", got["total"]["bags"], sum(n for n, _ in bags.values()))
         if all(p[2] != "either" for p in packs.values()):
@@ -1449,11 +1472,17 @@ def own_answer(farm, rations, safe_end=True):
     packs = packs_to_buy(farm, [(h.table["supplement"], a["mix"]) for h, a in zip(hatches, out["hatches"]) if a["mix"]])
     out["supplements"] = [{"supplement": key, "product_g": g, "product_ml": ml, "packs": n, "cost": cost}
                           for key, (g, ml, n, cost) in packs.items()]
+    for row in out["supplements"]:  # any safe end will do
+        for product in ("product_g", "product_ml"):
+            row[product + "_p95"] = None if row[product] is None else 1.3 * row[product]
+        row["packs_p95"], row["cost_p95"] = packs_of(farm["supplement"][row["supplement"]], row["product_g_p95"],
+                                                     row["product_ml_p95"])
     out["buy"] = own_purchases(farm, needs)
     packs_cost = [p[3] or 0.0 for p in packs.values()]
     out["total"] = {"bags": sum(b for b, _ in bags.values()), "bags_p95": sum(b["bags_p95"] for b in out["buy"]),
                     "cost": math.fsum([c for _, c in bags.values()] + packs_cost),
-                    "cost_p95": math.fsum([b["cost_p95"] for b in out["buy"]] + packs_cost)}
+                    "cost_p95": math.fsum([b["cost_p95"] for b in out["buy"]] +
+                                          [b["cost_p95"] or 0.0 for b in out["supplements"]])}
     return out
 
 

@@ -36,6 +36,6 @@ struct Planned {
     engine::Window window;
 };
 /// The plan of a farm for the time from --from to --to.
-Planned plan_between(FarmOptions const& options, Days const& days);
+Planned plan_between(FarmOptions const& options, Days const& days, engine::Wanted wanted = {});
 
 }  // namespace cropful::commands

@@ -9,12 +9,12 @@
 /// When to go and buy what for a plan.
 namespace cropful::engine {
 
-/// Packs of a supplement, all to be there when its first course starts.
+/// A supplement for every course planned, all to be there when the first starts; how much says `plan.supplements`.
 struct PacksBought {
     std::string supplement;
     Moment by;
     std::optional<std::size_t> trip;  // the last on or before that day; none where the first is later
-    int packs;
+    std::optional<int> packs;         // safe; absent where they cannot be counted
     std::optional<Money> cost;
 };
 

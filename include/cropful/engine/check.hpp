@@ -25,7 +25,9 @@ struct Check {
     std::optional<double> label_maximum;
     double short_by = 0;  // need - label where positive
     Verdict verdict = Verdict::unstated;
-    std::optional<Mass> given_per_bird;  // protein only: g per bird and day in the middle of the ages
+    // Protein only, a bird's day in the middle of the ages: the feed it eats, and what of that it is given and needs.
+    std::optional<Mass> eaten_per_bird;
+    std::optional<Mass> given_per_bird;
     std::optional<Mass> need_per_bird;
     Source source;  // of the need
 };

@@ -31,6 +31,7 @@ struct Mix {
     std::string words;           // the label's rate
     std::vector<Batch> batches;  // empty for a question about plain water
     Dose total;
+    Dose safe;                              // the same for a flock that drinks and lives as 1 in 20 does: what to have
     std::optional<MassPerVolume> strength;  // product by weight per water
     std::optional<MassPerVolume> sodium;    // added sodium per water
 };

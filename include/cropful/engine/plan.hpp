@@ -94,13 +94,19 @@ struct Purchase {
     Moment last_needed;
 };
 
+/// What to have of one supplement for the whole farm; by weight, by measure and in packs where each is known.
 struct SupplementPurchase {
     std::string key;
     std::string title;
-    std::optional<Mass> by_weight;
+    std::optional<Mass> by_weight;  // what the batches take
     std::optional<Volume> by_volume;
     std::optional<int> packs;
     std::optional<Money> cost;
+    std::optional<Mass> safe_weight;  // and at most 19 times in 20: each hatch's safe end
+    std::optional<Volume> safe_volume;
+    std::optional<int> safe_packs;
+    std::optional<Money> safe_cost;
+    Moment first_needed;
 };
 
 struct Plan {
@@ -125,8 +131,18 @@ struct Plan {
 /// The age at which a hatch's feeding step ends: where the next begins, or its own end.
 Duration fed_until(domain::Hatch const& hatch, std::size_t step);
 
+/// The parts of a plan a question uses. What is left out is not worked out, so nothing wrong with it can stand in the
+/// way.
+struct Wanted {
+    bool hoppers = true;  // fills
+    bool drinkers = true;
+    bool mixes = true;     // courses
+    bool shopping = true;  // bags, packs and what readies brooders
+    bool use = true;       // what birds eat and drink; without it only labels are judged, and nothing above is there
+};
+
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.
 Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {}, domain::Diary const& diary = {},
-               NeedScale scale = NeedScale::as_printed);
+               NeedScale scale = NeedScale::as_printed, Wanted wanted = {});
 
 }  // namespace cropful::engine

@@ -11,6 +11,11 @@ namespace cropful::reports {
 std::string hoppers_text(engine::HatchPlan const& hatch, quantities::Measures measures, bool every_fill);
 std::string drinkers_text(engine::HatchPlan const& hatch, quantities::Measures measures, bool every_fill);
 
+/// "3 x tube, 12.3 lb each"; "3 x tube, each 34.7 kg of starter or 33.1 kg of grower" where feeds differ in density.
+/// With at least one fill.
+std::string hoppers_words(engine::HatchPlan const& hatch, quantities::Measures measures);
+std::string drinkers_words(engine::HatchPlan const& hatch, quantities::Measures measures);
+
 /// Whether the next fill comes because the water or what is in it is due, not because the vessel is dry.
 bool changed_before_dry(engine::Fill<quantities::Volume> const& fill);
 /// When hoppers filled once are filled again, and why: "Mon 5 Apr, 5 am", "grower from Mon 17 May", "lasts to the end".

@@ -8,9 +8,7 @@
 
 namespace cropful::reports {
 
-/// A measure of product: in spoons where one comes within an eighth, always in mL too; fl oz and up from half a cup.
-std::string measure_words(quantities::Volume volume, quantities::Measures measures);
-/// "10.6 g = 2 1/8 tsp (10.5 mL)", "3 fl oz of stock holding 12.0 g of product".
+/// "10.6 g = 2 1/8 tsp (10.5 mL)", "3 fl oz of stock holding 12 g of product".
 std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
 
 /// "Chick tonic, 1 tsp per gal, mixed fresh each day".

@@ -10,7 +10,7 @@ namespace cropful::reports {
 
 /// One row for each hatch and week of its life: birds, and the feed and water of the week's first day.
 std::string plan_csv(engine::Plan const& plan);
-/// One row for each feed and supplement to buy; bags and their cost are the safe ones.
+/// One row for each feed, supplement, bedding and disinfectant to buy; bags, packs and their cost are the safe ones.
 std::string buy_csv(engine::Plan const& plan);
 /// One row for each hatch's hoppers and drinkers: how long the first fill lasts.
 std::string last_csv(engine::Plan const& plan);

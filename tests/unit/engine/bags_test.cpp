@@ -1,5 +1,6 @@
 // Bags, packs and cost by hand, of birds that eat 1 kg and drink 2 L a day for 21 days (sample::round_figures).
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "sample_farms.hpp"
 
@@ -96,6 +97,30 @@ TEST_CASE("packs by weight, for all hatches together", "[bags]") {
     CHECK_FALSE(sample::plan_of(farm).cost_is_whole);
     farm.hatches[1].supplement.reset();
     CHECK(sample::plan_of(farm).supplements.at(0).packs == 2);
+}
+
+// Past the last knot nobody dies, and what a flock drinks is the product of two independent lognormals, of which low
+// and high are the 5 % and 95 % points: 1.644853627 standard deviations to either side (any table of the normal law).
+TEST_CASE("the safe packs are for a flock that drinks as 1 in 20 does", "[bags]") {
+    auto farm = two_hatches();
+    auto& tonic = give(farm, "1 g per L");  // 10 g a hatch
+    tonic.pack = kilograms(0.001);
+    auto const kind = readers::RationsReader().load(farm).kinds.at("bobwhite");
+    auto const eats = kind.growing.curve.rows().back();
+    auto const& drinks = kind.water.ratio;
+    double const sd = std::hypot(std::log(eats.high / eats.low), std::log(drinks[2] / drinks[0])) / (2 * 1.644853627);
+    double const grams = 20 * std::exp(1.644853627 * sd);
+    auto const plan = sample::plan_of(farm);
+    auto const& bought = plan.supplements.at(0);
+    CHECK_THAT(in_grams(*bought.safe_weight), Catch::WithinRel(grams, 2e-3));
+    CHECK_FALSE(bought.safe_volume);
+    CHECK(bought.packs == 20);
+    CHECK(std::abs(*bought.safe_packs - grams) < 1.1);
+    CHECK(*bought.safe_packs > *bought.packs);
+    CHECK(in_money(*bought.safe_cost) == 9 * *bought.safe_packs);
+    double const bags = 30.0 * plan.safe_bags;
+    CHECK(in_money(plan.safe_cost) == bags + 9 * *bought.safe_packs);
+    CHECK(bought.first_needed == farm.hatches[0].date + days(200));
 }
 
 TEST_CASE("packs by volume, and of a powder by the spoon", "[bags]") {

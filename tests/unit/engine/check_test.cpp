@@ -130,3 +130,22 @@ TEST_CASE("scaling the needs to a feed's energy does not change what a bird need
     CHECK(scaled.verdict == Verdict::short_of);
     CHECK(*scaled.need_per_bird == *printed.need_per_bird);
 }
+
+TEST_CASE("grams a day and the verdict go by the same feed", "[check]") {
+    auto const farm = sample::farm_from(sample::bobwhites());  // its starter is richer than the table's feed
+    readers::RationsReader const reader;
+    for (auto const scale : {engine::NeedScale::as_printed, engine::NeedScale::by_energy}) {
+        int judged = 0;
+        for (auto const& hatch : engine::make_plan(farm, reader.load(farm), {}, {}, scale).hatches) {
+            for (auto const& check : hatch.checks) {
+                if (check.nutrient != "protein") continue;
+                ++judged;
+                double const given = in_grams(*check.given_per_bird), need = in_grams(*check.need_per_bird);
+                CHECK_THAT(given, Catch::WithinRel(in_grams(*check.eaten_per_bird) * *check.label / 100, 1e-12));
+                CHECK_THAT(given / need, Catch::WithinRel(*check.label / check.need, 1e-12));
+                CHECK((given < need * (1 - 1e-9)) == (check.verdict == engine::Verdict::short_of));
+            }
+        }
+        CHECK(judged > 1);
+    }
+}

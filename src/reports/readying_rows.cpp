@@ -1,7 +1,6 @@
-#include "reports/readying_text.hpp"
-
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/mix_text.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/shopping.hpp"
 
 namespace cropful::reports {
 
@@ -21,9 +20,9 @@ std::string bedding_words(BeddingPurchase const& one, Measures measures) {
 
 std::string cleaning_words(SortCleaning const& one, Measures measures) {
     std::string const words =
-        plural(one.times, "cleaning") + " of " + one.brooder + ", each " + measure_words(one.product, measures);
+        plural(one.times, "cleaning") + " of " + one.brooder + ", each " + print_dose(one.product, measures);
     bool const undiluted = one.water < one.product * 1e-9;
-    return undiluted ? words : words + " into " + print(one.water, measures) + " of water";
+    return undiluted ? words : words + " into " + print_measured(one.water, measures) + " of water";
 }
 
 std::string disinfectant_words(DisinfectantPurchase const& one, domain::Farm const& farm) {
@@ -33,8 +32,9 @@ std::string disinfectant_words(DisinfectantPurchase const& one, domain::Farm con
     for (SortCleaning const& cleaning : one.cleanings) cleanings.push_back(cleaning_words(cleaning, measures));
     std::string const parts =
         one.water_parts < 1e-9 ? "undiluted" : "1 part to " + quantities::plain(one.water_parts) + " parts of water";
-    return one.title + (pack ? ", " + print(*pack, measures) : "") + ": " + parts + "; " + join(cleanings, "; ") +
-           "; " + measure_words(one.product, measures) + " in all" + (pack ? "" : " (no pack size stated)");
+    return one.title + (pack ? ", " + print_measured(*pack, measures) : "") + ": " + parts + "; " +
+           join(cleanings, "; ") + "; " + print_measured(one.product, measures) + " in all" +
+           (pack ? "" : " (no pack size stated)");
 }
 
 }  // namespace
@@ -43,23 +43,31 @@ std::string price_words(std::optional<quantities::Money> const& cost, domain::Fa
     return cost ? print(*cost, farm.currency) : "no price";
 }
 
-std::vector<ReadyingRow> readying_rows(engine::Readying const& readying, domain::Farm const& farm) {
-    std::vector<ReadyingRow> rows;
+std::vector<ShoppingRow> readying_rows(engine::Readying const& readying, domain::Farm const& farm) {
+    std::vector<ShoppingRow> rows;
     for (BeddingPurchase const& one : readying.bedding) {
-        rows.push_back(
-            {plural(one.bags, "bag"), price_words(one.cost, farm), bedding_words(one, farm.measures), one.first});
+        rows.push_back({"bedding",
+                        one.brooder,
+                        "bedding for " + one.brooder,
+                        plural(one.bags, "bag"),
+                        price_words(one.cost, farm),
+                        bedding_words(one, farm.measures),
+                        one.first,
+                        {},
+                        one.bags == 0});
     }
     for (DisinfectantPurchase const& one : readying.disinfectants) {
-        rows.push_back({one.packs ? plural(*one.packs, "pack") : measure_words(one.product, farm.measures),
-                        price_words(one.cost, farm), disinfectant_words(one, farm), one.first});
+        rows.push_back({"disinfectant",
+                        one.key,
+                        one.title,
+                        one.packs ? plural(*one.packs, "pack") : print_measured(one.product, farm.measures),
+                        price_words(one.cost, farm),
+                        disinfectant_words(one, farm),
+                        one.first,
+                        {},
+                        false});
     }
     return rows;
-}
-
-void add_readying(Table& table, engine::Readying const& readying, domain::Farm const& farm) {
-    for (ReadyingRow const& row : readying_rows(readying, farm)) {
-        table.add({row.count, row.price, row.words + "; the first by " + row.first.day()});
-    }
 }
 
 }  // namespace cropful::reports

@@ -1,0 +1,98 @@
+// Every list of things to buy names the same things: feed, supplement, bedding and disinfectant.
+#include "reports/shopping.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "cropful/engine/buying.hpp"
+#include "cropful/reports/buy_text.hpp"
+#include "cropful/reports/plan_csv.hpp"
+#include "cropful/reports/trips_text.hpp"
+#include "reports/agenda.hpp"
+#include "sample_farms.hpp"
+
+using namespace cropful;
+using Catch::Matchers::Contains;
+
+namespace {
+
+// 2 tanks of 2 m2 under 5 cm of bedding: 100 L each; 5 L of solution at 1 % take 0.625 L of a product of 8 %.
+std::string const farm = R"([farm]
+name = "Lists"
+units = "metric"
+[feed.starter]
+protein = "26 %"
+bag = "20 kg"
+price = 20.00
+[drinker.bell]
+volume = "4 L"
+[supplement.tonic]
+title = "Chick tonic"
+rate = "2 mL per L"
+days = 5
+pack = "500 g"
+[disinfectant.bleach]
+title = "Bleach"
+strength = "8 %"
+use_at = "1 %"
+[brooder.tank]
+holds = 40
+count = 2
+until = "3 wk"
+floor = { length = "2 m", width = "1 m" }
+bedding = { depth = "5 cm", bag = "120 L" }
+disinfectant = "bleach"
+solution = "5 L"
+[[hatch]]
+name = "Quail"
+kind = "coturnix"
+date = 2027-04-05
+chicks = 80
+feeding = [{ feed = "starter", from = "0 d" }]
+until = "6 wk"
+drinker = "bell"
+brooder = "tank"
+supplement = "tonic"
+)";
+
+std::vector<std::string> const sorts{"feed", "supplement", "bedding", "disinfectant"};
+
+}  // namespace
+
+TEST_CASE("the list has a row for everything to buy, with the day it is needed", "[reports]") {
+    auto const plan = sample::plan_of(farm);
+    auto const rows = reports::shopping_rows(plan);
+    REQUIRE(rows.size() == 4);
+    for (std::size_t i = 0; i < 4; ++i) {
+        CHECK(rows[i].sort == sorts[i]);
+        CHECK(rows[i].first.iso_date() == (i < 2 ? "2027-04-05" : rows[2].first.iso_date()));
+        CHECK_FALSE(rows[i].none);
+    }
+    CHECK(rows[1].title == "Chick tonic");
+    CHECK(rows[2].count == "2 bags");                                       // 200 L
+    CHECK(rows[3].count == "1.25 L");                                       // no pack size stated
+    CHECK_THAT(rows[1].words, Contains("state its spoon to count packs"));  // 2 mL per L weigh nobody knows what
+    CHECK_THAT(rows[1].count, Contains("mL"));
+}
+
+TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
+    auto const plan = sample::plan_of(farm);
+    auto const csv = reports::buy_csv(plan), text = reports::purchases_text(plan);
+    for (std::string const& sort : sorts) CHECK_THAT(csv, Contains(sort + ","));
+    CHECK_THAT(csv, Contains("\r\nbedding,tank,bedding for tank,2,"));
+    CHECK_THAT(csv, Contains("\r\ndisinfectant,bleach,Bleach,,"));
+    for (char const* what : {"starter", "Chick tonic", "bedding for tank", "Bleach"}) {
+        CHECK_THAT(text, Contains(what));
+    }
+    std::vector<reports::Event> events;
+    reports::add_shopping(events, plan);
+    REQUIRE(events.size() == 4);
+    CHECK_THAT(events[2].summary, Contains("bedding for tank"));
+    CHECK_THAT(events[2].description, Contains("2 bags"));
+    CHECK_THAT(events[3].summary, Contains("Bleach"));
+    for (auto const& event : events) CHECK(event.all_day());
+
+    auto const trips = reports::trips_text(engine::plan_trips(plan), reports::Sources::left_out);
+    CHECK_THAT(trips, Contains("of Chick tonic") || Contains("Chick tonic\n"));
+    CHECK_THAT(trips, Contains("bedding for tank"));
+    CHECK_THAT(trips, Contains("Bleach"));
+}
