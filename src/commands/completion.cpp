@@ -21,7 +21,7 @@ Follows follows(Flag const& flag) {
 }
 
 /// Between single quotes, which a ' inside ends and starts again.
-std::string quoted(std::string_view text) {
+std::string in_single_quotes(std::string_view text) {
     std::string done = "'";
     for (char const c : text) done += c == '\'' ? std::string("'\\''") : std::string(1, c);
     return done + "'";
@@ -42,7 +42,7 @@ std::vector<Manual const*> everything(Manual const& program) {
 /// The patterns 'cropful diary', 'cropful diary add', ... of a shell's `case`.
 std::string patterns_of_commands(Manual const& program) {
     std::vector<std::string> lines;
-    for (Manual const* one : all_commands(program)) lines.push_back(quoted(one->line));
+    for (Manual const* one : all_commands(program)) lines.push_back(in_single_quotes(one->line));
     return join(lines, "|");
 }
 
@@ -53,7 +53,8 @@ std::map<std::string, std::vector<std::string>> patterns_of_values(
     for (Manual const* one : everything(program)) {
         for (Flag const& flag : one->flags) {
             if (flag.value.empty()) continue;
-            for (std::string const& name : flag.names) patterns[deed(flag)].push_back(quoted(one->line + " " + name));
+            for (std::string const& name : flag.names)
+                patterns[deed(flag)].push_back(in_single_quotes(one->line + " " + name));
         }
     }
     return patterns;
@@ -62,7 +63,8 @@ std::map<std::string, std::vector<std::string>> patterns_of_values(
 std::string bash_value(Flag const& flag) {
     switch (follows(flag)) {
         case Follows::words:
-            return "mapfile -t COMPREPLY < <(compgen -W " + quoted(join(flag.choices, " ")) + " -- \"$word\")";
+            return "mapfile -t COMPREPLY < <(compgen -W " + in_single_quotes(join(flag.choices, " ")) +
+                   " -- \"$word\")";
         case Follows::folder:
             return "compopt -o filenames 2>/dev/null; mapfile -t COMPREPLY < <(compgen -d -- \"$word\")";
         case Follows::file:
@@ -104,9 +106,9 @@ _cropful() {
     for (Manual const* one : everything(program)) {
         std::vector<std::string> flags;
         for (Flag const& flag : one->flags) flags.insert(flags.end(), flag.names.begin(), flag.names.end());
-        text += "        " + quoted(one->line) + ") flags=" + quoted(join(flags, " ")) +
-                " words=" + quoted(join(listed_words(*one), " ")) + " files=" + (takes_files(*one) ? "yes" : "") +
-                " ;;\n";
+        text += "        " + in_single_quotes(one->line) + ") flags=" + in_single_quotes(join(flags, " ")) +
+                " words=" + in_single_quotes(join(listed_words(*one), " ")) +
+                " files=" + (takes_files(*one) ? "yes" : "") + " ;;\n";
     }
     return text + R"(    esac
     if [[ $word == -* ]]; then mapfile -t COMPREPLY < <(compgen -W "$flags" -- "$word"); return; fi
@@ -128,7 +130,7 @@ std::string zsh_value(Flag const& flag) {
         case Follows::anything:
             break;
     }
-    return "_message " + quoted(flag.value);
+    return "_message " + in_single_quotes(flag.value);
 }
 
 std::string zsh(Manual const& program) {
@@ -152,16 +154,16 @@ _cropful() {
     for (Manual const* one : everything(program)) {
         std::vector<std::string> flags, known;
         for (Flag const& flag : one->flags) {
-            for (std::string const& name : flag.names) flags.push_back(quoted(name + ":" + flag.help));
+            for (std::string const& name : flag.names) flags.push_back(in_single_quotes(name + ":" + flag.help));
         }
         for (Manual const& below : one->commands) {
-            known.push_back(quoted(below.line.substr(one->line.size() + 1) + ":" + below.about));
+            known.push_back(in_single_quotes(below.line.substr(one->line.size() + 1) + ":" + below.about));
         }
         for (Flag const& word : one->words) {
-            for (std::string const& choice : word.choices) known.push_back(quoted(choice));
+            for (std::string const& choice : word.choices) known.push_back(in_single_quotes(choice));
         }
-        text += "        (" + quoted(one->line) + ") flags=(" + join(flags, " ") + ") known=(" + join(known, " ") +
-                ") files=" + (takes_files(*one) ? "yes" : "") + " ;;\n";
+        text += "        (" + in_single_quotes(one->line) + ") flags=(" + join(flags, " ") + ") known=(" +
+                join(known, " ") + ") files=" + (takes_files(*one) ? "yes" : "") + " ;;\n";
     }
     return text + R"(    esac
     if [[ $PREFIX == -* ]]; then _describe flag flags; return; fi
@@ -184,7 +186,7 @@ std::string fish_condition(Manual const& manual) {
     if (!manual.commands.empty()) {
         tests.push_back("not __fish_seen_subcommand_from " + join(names_of_commands(manual), " "));
     }
-    return quoted(join(tests, "; and "));
+    return in_single_quotes(join(tests, "; and "));
 }
 
 std::string fish_flag(Flag const& flag) {
@@ -194,7 +196,7 @@ std::string fish_flag(Flag const& flag) {
     if (flag.value.empty()) return text;
     switch (follows(flag)) {
         case Follows::words:
-            return text + " -x -a " + quoted(join(flag.choices, " "));
+            return text + " -x -a " + in_single_quotes(join(flag.choices, " "));
         case Follows::folder:
             return text + " -x -a '(__fish_complete_directories)'";
         case Follows::file:
@@ -211,12 +213,14 @@ std::string fish(Manual const& program) {
         std::string const start = "complete -c cropful -n " + fish_condition(*one);
         if (!takes_files(*one)) text += start + " -f\n";
         for (Manual const& below : one->commands) {
-            text += start + " -a " + below.line.substr(one->line.size() + 1) + " -d " + quoted(below.about) + "\n";
+            text += start + " -a " + below.line.substr(one->line.size() + 1) + " -d " + in_single_quotes(below.about) +
+                    "\n";
         }
         for (Flag const& word : one->words) {
-            if (!word.choices.empty()) text += start + " -a " + quoted(join(word.choices, " ")) + "\n";
+            if (!word.choices.empty()) text += start + " -a " + in_single_quotes(join(word.choices, " ")) + "\n";
         }
-        for (Flag const& flag : one->flags) text += start + fish_flag(flag) + " -d " + quoted(flag.help) + "\n";
+        for (Flag const& flag : one->flags)
+            text += start + fish_flag(flag) + " -d " + in_single_quotes(flag.help) + "\n";
     }
     return text;
 }

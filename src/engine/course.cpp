@@ -39,7 +39,7 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
         Volume const water = std::max(drunk, least);
         mix.batches.push_back({hatch.date + age, age, lasts, drunk, dose(supplement, water)});
         mixed += water;
-        safe += std::max({drunk, usage.at[2].between(age, age + lasts), least});
+        safe += std::max({drunk, usage.band(age, age + lasts).p95, least});
     }
     mix.total = dose(supplement, mixed);
     mix.safe = dose(supplement, safe);
