@@ -31,7 +31,7 @@ TripSearch::TripSearch(Buying const& buying, std::vector<Eating> const& eating, 
       keeping_(in_money(buying.keeping * days(1) * kilograms(1))),
       may_waste_(keeping_ == 0 && !buying.holds) {}
 
-TripSearch::Found TripSearch::run(std::size_t labels, double most) {
+TripSearch::Found TripSearch::run(std::size_t labels, double most, double most_work) {
     most_ = most;
     cut_ = no_way;
     work_ = 0;

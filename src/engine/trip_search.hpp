@@ -18,7 +18,6 @@ struct Load {
 /// in the store.
 class TripSearch {
   public:
-    static constexpr double most_work = 2e6;
     /// All must outlive the search.
     TripSearch(Buying const& buying, std::vector<Eating> const& eating, std::vector<BagTable> const& tables,
                TripBounds const& bounds);
@@ -30,8 +29,10 @@ class TripSearch {
     };
     /// Keeps at most `labels` ways to stand on a day and none that must cost more than `most` in the end. With 0 labels
     /// only the trips that would be best if bags held any weight are tried; else a search that takes more than
-    /// `most_work` finds nothing and proves nothing.
-    Found run(std::size_t labels, double most);
+    /// `most_work` finds nothing and proves nothing. Work is counted in ways to go on that are looked at.
+    Found run(std::size_t labels, double most, double most_work);
+    /// What the last search took.
+    [[nodiscard]] double work() const { return work_; }
     /// Where the ways ended that came furthest.
     [[nodiscard]] std::optional<Obstacle> const& obstacle() const { return obstacle_; }
 

@@ -9,6 +9,8 @@ namespace cropful::engine {
 
 namespace {
 
+constexpr double work_a_label = 30'000;  // ways to go on that all searches look at together: some seconds
+
 std::vector<Eating> eating_of(Buying const& buying) {
     std::vector<Eating> eating;
     for (FeedToBuy const& feed : buying.feeds) eating.emplace_back(feed);
@@ -67,8 +69,10 @@ Bought least_cost(Buying const& buying, std::size_t labels) {
     TripSearch search(buying, eating, tables, bounds);
     // Quick searches first: what must cost more than their answers need not be followed.
     TripSearch::Found best;
-    for (std::size_t const some : {std::size_t{0}, std::size_t{1}, labels}) {
-        auto found = search.run(some, best.cost);
+    double work = work_a_label * static_cast<double>(labels);
+    for (std::size_t const some : {std::size_t{0}, std::size_t{1}, labels / 10, labels}) {
+        auto found = search.run(some, best.cost, work);
+        work -= search.work();
         if (found.cost <= best.cost) {
             best = std::move(found);
         } else {
