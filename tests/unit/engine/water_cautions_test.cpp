@@ -204,7 +204,7 @@ TEST_CASE("what is true of several hatches is said once", "[cautions]") {
 
 TEST_CASE("birds out before anything is disinfected", "[cautions]") {
     readers::RationsReader const reader;
-    CHECK(says(readers::read_farm("rations/farms/rolling.toml", reader), "birds-out-first", "every bird out first"));
+    CHECK(says(readers::read_farm("rations/farms/rolling.toml", reader), "birds-out-first", "Birds out first"));
     CHECK_FALSE(due(bobwhites(), "birds-out-first"));
 }
 
