@@ -54,7 +54,7 @@ std::string run(LastOptions const& options) {
     if (!on && asked.file) window.from = now_if_planned(farm);
     if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
     auto const plan = engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
-                                        {.mixes = false, .shopping = false});
+                                        {.shopping = false});
     if (asked.json) return reports::last_json(plan, window.from);
     if (asked.csv) return reports::last_csv(plan);
     return reports::last_text(plan, window.from, asked.sources);

@@ -14,7 +14,7 @@ constexpr double overnight_hours = 12;  // a vessel that lasts less cannot be le
 
 /// Water that stands longer than a day over small chicks, or two over larger birds.
 void standing_water(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
-    if (drinker == nullptr) return;
+    if (drinker == nullptr || !part.drinkers) return;
     bool const foul =
         std::any_of(part.drinkers->fills.begin(), part.drinkers->fills.end(), [](Fill<Volume> const& fill) {
             bool const small = fill.age < small_chicks;

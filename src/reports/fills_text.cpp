@@ -44,7 +44,7 @@ std::string title(std::string const& verb, std::string const& vessels) {
 
 std::string fold_note(bool folded) {
     if (!folded) return "";
-    return "    (rows of several fills show the shortest time of any of them; --all lists every fill)\n";
+    return "    (rows of several fills show the shortest time; --all lists every fill)\n";
 }
 
 }  // namespace
