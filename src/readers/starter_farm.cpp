@@ -39,7 +39,7 @@ price = 27.50                        # of one bag, a number without quotes
 # energy = "2900 kcal/kg"            # from the label, if it says so
 # density = "38 lb/ft3"              # if you weighed a full measure: "2.4 lb/qt" works too
 # calcium = ["0.8 %", "1.2 %"]       # label minimum and maximum; a single figure is a minimum
-# medicated = { drug = "monensin", per_short_ton = "73 g", withdrawal = "0 d" }
+# medicated = { drug = "monensin", per_short_ton = "73 g", withdrawal = "0 d" }  # or level = "0.008 %"
 
 [feed.grower]
 title = "Game bird grower"
