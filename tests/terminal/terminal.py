@@ -4,6 +4,7 @@
 What is expected comes from outside: the size the terminal is given (TIOCSWINSZ), https://no-color.org (NO_COLOR, when
 present and not empty, whatever its value), TERM=dumb (terminfo), POSIX on COLUMNS, and ECMA-48 for escape sequences."""
 import pathlib
+import re
 import sys
 import tempfile
 
@@ -15,6 +16,7 @@ PAGES = ["plan salt.toml", "plan back.toml --all --sources", "buy salt.toml", "l
          "blend --protein 18% --of corn=8.9% --of soybean=44.4%", "diary show salt.toml", "table", "table bobwhite",
          "table pheasant --units metric", "table japanese-quail", "table units", "table drugs", "table limits",
          "table forms", "table ingredients", "table spoons", "--help", "plan --help", "diary --help", "diary add --help"]
+LOUD = {"Saltgrass Bend": "LOOK NOW", "April bobwhites": "SHORT run", "May bobwhites": "ALARM! OVER"}
 DATA = ["plan salt.toml --json", "table kinds --json", "new -", "man", "completion bash"]
 
 
@@ -69,6 +71,13 @@ class Sitting:
         for data in DATA:
             self.expect(self.see(data, 40) == piped(self.words(data), self.folder), f"{data} differs on a terminal")
 
+    def names(self):
+        """What a user has called SHORT or ALARM is no warning: as many words are red as under other names."""
+        red = re.compile(re.escape(ALARM) + r"(.*?)\x1b\[0m")
+        for line in [page for page in PAGES if "salt.toml" in page]:
+            usual, loud = (red.findall(self.see(line.replace("salt", farm), 100)) for farm in ("salt", "loud"))
+            self.expect(usual == loud, f"{line}: red with warnings for names: {loud}")
+
     def columns(self):
         line = "plan salt.toml"
         self.expect(self.see(line, 80, COLUMNS="57") == self.see(line, 57), "COLUMNS does not go before the terminal")
@@ -98,7 +107,13 @@ def main():
         sitting = Sitting(str(program), folder)
         for line in PAGES:
             sitting.widths(line)
+        text = (pathlib.Path(folder) / "salt.toml").read_text()
+        for name, loud in LOUD.items():
+            assert text.count(f'"{name}"') > 0, name
+            text = text.replace(f'"{name}"', f'"{loud}"')
+        (pathlib.Path(folder) / "loud.toml").write_text(text)
         sitting.colours()
+        sitting.names()
         sitting.columns()
         sitting.bars()
     print("\n".join(sitting.bad + [f"{len(PAGES)} pages, {sitting.looked} looked at, {len(sitting.bad)} findings"]))

@@ -15,29 +15,16 @@
 #include "commands/part_file.hpp"
 #include "cropful/fault.hpp"
 #include "faults.hpp"
+#include "folder.hpp"
 
 using namespace cropful;
 using namespace cropful::commands;
 using Catch::Contains;
 using sample::fault_of;
+using sample::Folder;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own, removed at the end.
-struct Folder {
-    fs::path path;
-    Folder() {
-        std::string name = (fs::temp_directory_path() / "cropful-files-XXXXXX").string();
-        REQUIRE(mkdtemp(name.data()) != nullptr);
-        path = name;
-    }
-    Folder(Folder const&) = delete;
-    Folder& operator=(Folder const&) = delete;
-    ~Folder() { fs::remove_all(path); }
-    [[nodiscard]] std::string of(char const* name) const { return (path / name).string(); }
-    [[nodiscard]] auto files() const { return std::distance(fs::directory_iterator(path), fs::directory_iterator()); }
-};
 
 std::string content(std::string const& file) {
     std::ifstream in(file, std::ios::binary);
@@ -173,7 +160,7 @@ TEST_CASE("where it cannot be written the reason is said, and nothing is left", 
     Folder const folder;
     CHECK_THAT(fault_of([&] { write_new_file({.name = folder.of("none/a")}, "new"); }),
                Contains("none/a: cannot be written: No such file or directory"));
-    CHECK_THAT(fault_of([&] { write_new_file({.name = folder.of(std::string(256, 'n').c_str())}, "new"); }),
+    CHECK_THAT(fault_of([&] { write_new_file({.name = folder.of(std::string(256, 'n'))}, "new"); }),
                Contains("cannot be written: File name too long"));
     int const status = ended([&] {
         rlimit const small{1000, 1000};
