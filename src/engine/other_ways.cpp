@@ -24,7 +24,7 @@ NextErrand by_hatches(TripPlan const& trips, std::vector<Order> orders) {
     std::stable_sort(orders.begin(), orders.end(), [](Order const& a, Order const& b) { return a.day < b.day; });
     std::vector<std::vector<Mass>> wants(trips.feeds.size(), std::vector<Mass>(buying.trips.size(), kilograms(0)));
     return [&trips, orders = std::move(orders), wants = std::move(wants),
-            next = std::size_t{0}]() mutable -> std::optional<Errand> {
+            next = std::size_t{0}]() mutable -> std::optional<ShoppingErrand> {
         if (next == orders.size()) return std::nullopt;
         Order const& order = orders[next++];
         for (Want const& want : order.wants) {
@@ -34,7 +34,7 @@ NextErrand by_hatches(TripPlan const& trips, std::vector<Order> orders) {
             auto const first = std::find_if(days.begin(), days.end(), [](Mass m) { return m > kilograms(0); });
             if (is_new && first != days.end()) *first += trips.spare[want.feed];
         }
-        return Errand{order.day, wants};
+        return ShoppingErrand{order.day, wants};
     };
 }
 
@@ -47,9 +47,9 @@ NextErrand by_months(TripPlan const& trips) {
         int const trip = trip_before(buying, day);
         if (trip > starts.back()) starts.push_back(trip);
     }
-    return [&buying, starts = std::move(starts), next = std::size_t{0}]() mutable -> std::optional<Errand> {
+    return [&buying, starts = std::move(starts), next = std::size_t{0}]() mutable -> std::optional<ShoppingErrand> {
         if (next == starts.size()) return std::nullopt;
-        Errand errand{starts[next++], {}};
+        ShoppingErrand errand{starts[next++], {}};
         std::size_t const length = buying.trips.size();
         std::size_t const end = next == starts.size() ? length : std::min(length, at(starts[next] + buying.lead));
         for (FeedToBuy const& feed : buying.feeds) {

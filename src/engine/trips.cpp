@@ -17,7 +17,7 @@ std::vector<Eating> eating_of(Buying const& buying) {
     return eating;
 }
 
-std::vector<Eating> wants_of(Buying const& buying, Errand const& errand) {
+std::vector<Eating> wants_of(Buying const& buying, ShoppingErrand const& errand) {
     std::vector<Eating> wants;
     for (std::size_t i = 0; i < buying.feeds.size(); ++i) {
         FeedToBuy wanted = buying.feeds[i];

@@ -42,7 +42,7 @@ CASES = [
      many(1, 100, 'brooder = "r"').replace("h0", "g"), ["season"], None),
     ("a few brooders for very many", HEAD + BROODER + "count = 40\n" + many(4, 200, 'brooder = "r"'), ["season"], None),
     ("years of many hatches", HEAD + many(4, 200, until="1826 d"), ["plan"], "days together, and at most 400,000"),
-    ("as many days as may be", HEAD + VESSELS % "7 d" + many(1, 200, BOTH, until="1826 d", kind="coturnix"),
+    ("as many days as may be", HEAD + VESSELS % "14 d" + many(1, 200, BOTH, until="1826 d", kind="coturnix"),
      ["season", "--json"], None),
     ("fills, each vessel within its own", HEAD + VESSELS % "2 h" + many(1, 100, BOTH, until="1600 d", kind="coturnix"),
      ["plan", "--json"], "more than 100,000 times in all"),
@@ -61,7 +61,7 @@ CASES = [
     ("one date in 2195", HEAD + LONG_SHOP + hatch() + hatch('name = "late"', date="2195-01-01"), ["buy", "--plan"],
      "trips are planned for at most 3,653"),
     ("a date in 2195 without a shopping list", HEAD + hatch() + hatch('name = "late"', date="2195-01-01"),
-     ["season", "--json"], "days"),
+     ["season", "--json"], None),
     ("ten years of shopping", HEAD + LONG_SHOP + hatch(chicks=900, until="1826 d") +
      hatch('name = "late"', date="2031-12-01", chicks=900, until="1826 d"), ["buy", "--plan", "--json"], None),
     ("ten years of shopping for 90 feeds", HEAD + MANY_FEEDS + LONG_SHOP + "".join(

@@ -95,12 +95,12 @@ struct Bought {
 Bought least_cost(Buying const& buying, std::size_t labels = usual_labels);
 
 /// A planned trip of another way to shop.
-struct Errand {
+struct ShoppingErrand {
     int day;
     std::vector<std::vector<Mass>> wants;  // of each feed on each day, those of earlier errands included
 };
 /// Gives one errand after another, none after the last: each is as large as the whole problem.
-using NextErrand = std::function<std::optional<Errand>()>;
+using NextErrand = std::function<std::optional<ShoppingErrand>()>;
 /// Shopping by errands, in order of day, each on a day with a trip. It buys in the cheapest bags what is wanted, less
 /// what is there and will be eaten in time, and nothing that would be too old before it is eaten; where feed would be
 /// missing before the next chance, there is a trip more for what is wanted then. Room is not looked at. Empty where

@@ -38,7 +38,7 @@ std::vector<int> days_of(Shopping const& shopping) {
 
 double cost(Shopping const& shopping) { return in_money(shopping.cost()); }
 
-NextErrand one_by_one(std::vector<Errand> errands) {
+NextErrand one_by_one(std::vector<ShoppingErrand> errands) {
     return [errands = std::move(errands), next = std::size_t{0}]() mutable {
         return next < errands.size() ? std::optional(errands[next++]) : std::nullopt;
     };
