@@ -158,11 +158,12 @@ std::vector<domain::Caution> Lessons::cautions() const {
                                 std::to_string(misdated) + ". A slip in a date?",
                             source});
     }
-    for (std::string const& words : heads) cautions.push_back({words, source});
+    for (std::string const& words : heads) cautions.push_back({"diary-heads", words, source});
     for (Interval const& interval : intervals) {
         if (!interval.over_thrown) continue;
         bool const feed = interval.what == Trait::feed;
-        cautions.push_back({interval.hatch + ": more " + (feed ? "feed" : "water") +
+        cautions.push_back({"diary-over-thrown",
+                            interval.hatch + ": more " + (feed ? "feed" : "water") +
                                 " was thrown out than put in from " + interval.from.day_year() + " to " +
                                 interval.to.day_year() +
                                 ", so what the birds used then is not known and nothing is "
