@@ -25,8 +25,9 @@ constexpr double two_to_64 = 18446744073709551616.0;
 }  // namespace
 
 std::size_t worlds_for(std::size_t flocks) {
-    constexpr std::size_t many = 250;
-    return flocks <= many ? Belief::usual_worlds : Belief::usual_worlds / 4;
+    constexpr std::size_t many = 250, very_many = 500;
+    if (flocks <= many) return Belief::usual_worlds;
+    return Belief::usual_worlds / (flocks <= very_many ? 4 : 8);
 }
 
 std::vector<double> sobol_normals(std::size_t points, std::size_t columns) {

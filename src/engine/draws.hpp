@@ -37,8 +37,9 @@ class Draws {
     std::vector<double> scores_;         // column by column
 };
 
-/// How many worlds a farm is judged in: the usual, and a quarter of them where there are so many flocks (more than 250)
-/// that all would take minutes and hundreds of megabytes. The sums of so many vary little from world to world.
+/// How many worlds a farm is judged in: the usual, a quarter of them for more than 250 flocks and an eighth for more
+/// than 500, where all would take minutes and hundreds of megabytes. The sums of so many vary little from world to
+/// world.
 std::size_t worlds_for(std::size_t flocks);
 
 /// `points` (a power of two) points of independent standard normal scores, column by column.
