@@ -254,12 +254,13 @@ Away away(domain::Farm const& farm, Rations const& rations, Absence const& absen
           std::size_t points) {
     Lessons const lessons = learn(farm, rations, diary);
     auto const all = follow_all(lessons, rations, absence, points);
+    auto const calls = errands(lessons.farm, rations, absence);
     Away away{.absence = absence,
               .farm = lessons.farm,
               .holdings = {},
               .first = {},
               .come_by = {},
-              .errands = errands(lessons.farm, rations, absence),
+              .errands = calls,
               .learned = lessons.learned,
               .alarms = {},
               .assumptions = {},

@@ -56,7 +56,10 @@ void Flock::remove(domain::Removal const& removal, domain::Hatch const& hatch) {
 void Flock::record(domain::HeadRecord const& record) {
     using What = domain::HeadRecord::What;
     double const heads = in_birds(record.birds);
-    if (record.what == What::counted) return start(record.at, heads);
+    if (record.what == What::counted) {
+        if (record.at <= stretches_.front().from) counted_ = record.birds;
+        return start(record.at, heads);
+    }
     double const before = record.what == What::died ? known_ : in_birds(alive(record.at));
     start(record.at, std::max(0.0, before - heads));
 }

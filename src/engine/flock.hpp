@@ -20,7 +20,7 @@ class Flock {
     /// Throws NoAnswer when more birds are removed than are alive then; with other luck than the central, and where a
     /// diary has records, none are left.
     explicit Flock(domain::Hatch const& hatch, Kind const& kind, Luck luck = {0, 0});
-    /// Birds counted at the hatch's first age.
+    /// Birds at the hatch's first age: as stated, or as a diary counted them then.
     [[nodiscard]] Heads counted() const { return counted_; }
     /// Alive at `age`, after any removal at that very age. Ages below the first age give the birds counted.
     [[nodiscard]] Heads alive(Duration age) const;

@@ -11,7 +11,7 @@ Spread::Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& centr
     }
 }
 
-double Spread::hatched(double score) const { return ratio(chicks(hatch_, kind_, score) / usual_.counted()); }
+double Spread::hatched(double score) const { return ratio(chicks(hatch_, kind_, score) / chicks(hatch_, kind_)); }
 
 std::vector<double> Spread::heads(Duration age) const {
     double const central = in_birds(usual_.alive(age));

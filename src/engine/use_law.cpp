@@ -77,9 +77,9 @@ double reached(Chance const& chance, double asked, double guess, double most) {
         low /= 1.3, below = chance(low) - asked;
     }
     if (below >= 0 || above == 0) return high;
-    std::uintmax_t steps = 60;
+    std::uintmax_t steps = 300;  // flocks that are all alike have a law with a jump: halves only
     auto const root = boost::math::tools::toms748_solve([&](double x) { return chance(x) - asked; }, low, high, below,
-                                                        above, boost::math::tools::eps_tolerance<double>(35), steps);
+                                                        above, boost::math::tools::eps_tolerance<double>(46), steps);
     return (root.first + root.second) / 2;
 }
 

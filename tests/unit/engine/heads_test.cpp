@@ -56,6 +56,9 @@ TEST_CASE("a count on the day of hatch is of the chicks hatched, whatever the ho
     engine::record_heads(counted, {entry(counted, 0.25, Deed::died, 4), entry(counted, 0.3, Deed::counted, 361)});
     CHECK_THAT(alive(counted, 0), Catch::WithinAbs(361, 1e-9));
     CHECK_THAT(alive(counted, 7), Catch::WithinAbs(361 * 0.95, 1e-9));
+    auto const& hatch = counted.hatches.front();
+    engine::Flock const flock(hatch, readers::RationsReader().kind(hatch.kind));
+    CHECK_THAT(in_birds(flock.counted()), Catch::WithinAbs(361, 1e-9));
     auto later = farm();
     engine::record_heads(later, {entry(later, 1.25, Deed::counted, 361)});
     CHECK_THAT(alive(later, 0), Catch::WithinAbs(240, 1e-9));
@@ -65,12 +68,10 @@ TEST_CASE("what a move is taken for is said", "[heads]") {
     auto most = farm(), few = farm(), far = farm();
     auto const all = engine::record_heads(most, {entry(most, 60, Deed::moved_out, 50)});
     REQUIRE(all.size() == 1);
-    CHECK(
-        all[0] ==
-        "April bobwhites: the 50 birds moved on Fri 4 Jun 2027 are taken for the 60 the farm file removes on Mon 31 "
-        "May "
-        "2027, within a week of it: none of those still to leave. If it was another move, add its birds to the file's "
-        "`removed`.");
+    CHECK(all[0] ==
+          "April: the 50 birds moved on Fri 4 Jun 2027 are taken for the 60 the farm file removes on Mon 31 May 2027, "
+          "within a week of it: none of those still to leave. If it was another move, add its birds to the file's "
+          "`removed`.");
     auto const part = engine::record_heads(few, {entry(few, 60, Deed::moved_out, 10)});
     REQUIRE(part.size() == 1);
     CHECK(part[0].find("are taken for part of the 60") != std::string::npos);

@@ -159,14 +159,6 @@ TEST_CASE("a line for each hopper is one top-up", "[learn]") {
                Catch::WithinRel(once.lessons().belief.score(0, Trait::feed).mean, 1e-9));
 }
 
-TEST_CASE("more thrown out than put in is a slip and says nothing", "[learn]") {
-    Barn barn;
-    barn.feed({});
-    barn.write(201, Deed::thrown_out, kilograms(5));
-    barn.write(202, Deed::topped_up, kilograms(2));
-    CHECK(barn.lessons().intervals.empty());
-}
-
 TEST_CASE("vessels found empty are said at once, not when they are full again", "[learn]") {
     Barn barn;
     barn.feed({2});
