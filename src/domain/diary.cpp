@@ -1,4 +1,4 @@
-#include "cropful/domain/diary.hpp"
+#include "cropful/quantities/whole.hpp"
 
 #include <algorithm>
 #include <array>
@@ -9,6 +9,7 @@
 #include "cropful/domain/csv.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
+#include "cropful/quantities/whole.hpp"
 
 namespace cropful::domain {
 
@@ -122,7 +123,8 @@ Stamp parse_stamp(std::string_view text) {
 
 std::int64_t utc_minute(Entry const& entry) {
     static Moment const start(std::chrono::year_month_day(std::chrono::sys_days{}));
-    auto const minute = std::llround(quantities::in_days(entry.at - start) * 1440);
+    auto const minute =
+        quantities::whole_number<std::int64_t>(std::round(quantities::in_days(entry.at - start) * 1440));
     return minute - entry.utc_offset.value_or(std::chrono::minutes(0)).count();
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/domain/nutrient.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
@@ -22,7 +23,10 @@ Ingredient from_feed(domain::Feed const& feed) {
         one.holds["energy"] = {energy, energy, domain::Standing::yours};
     }
     for (auto const& [key, guarantee] : feed.label) {
-        auto const stated = guarantee.minimum ? guarantee.minimum : guarantee.maximum;  // of fibre the most is stated
+        // Of fibre labels state the most, and a ceiling must reckon with it; of others a most says nothing of what is
+        // in it.
+        bool const most = domain::find_nutrient(key)->label_maximum;
+        auto const stated = most && guarantee.maximum ? guarantee.maximum : guarantee.minimum;
         if (stated) one.holds[key] = {*stated, guarantee.maximum, domain::Standing::yours};
     }
     one.medicated = feed.medicated.has_value();

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "cropful/quantities/whole.hpp"
+
 namespace cropful::engine {
 
 namespace {
@@ -32,7 +34,7 @@ std::vector<double> edges(std::vector<double> breaks, Ages ages) {
     std::vector<double> all;
     for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
         double const length = breaks[i + 1] - breaks[i], longest = 0.25 + breaks[i] / 50;
-        int const parts = std::max(1, static_cast<int>(std::ceil(length / longest)));
+        int const parts = std::max(1, whole_number(std::ceil(length / longest)));
         for (int part = 0; part < parts; ++part) all.push_back(breaks[i] + length * part / parts);
     }
     all.push_back(breaks.back());

@@ -5,12 +5,14 @@
 #include <ctime>
 #include <optional>
 
+#include "cropful/quantities/whole.hpp"
+
 namespace cropful::readers {
 
 namespace {
 
 std::chrono::minutes rounded(long seconds) {
-    return std::chrono::minutes(std::lround(static_cast<double>(seconds) / 60));
+    return std::chrono::round<std::chrono::minutes>(std::chrono::seconds(seconds));
 }
 
 /// `minute` since 1970 read as wall-clock time, with summer time or without; empty where the clock never shows it so.
@@ -25,7 +27,7 @@ std::optional<std::chrono::minutes> offset(long minute, bool summer) {
     std::tm shown{};
     localtime_r(&at, &shown);
     auto const ahead = rounded(shown.tm_gmtoff);
-    bool const shows_it = std::lround(static_cast<double>(at) / 60) + ahead.count() == minute;
+    bool const shows_it = rounded(at).count() + ahead.count() == minute;
     if (!shows_it || (shown.tm_isdst > 0) != summer) return std::nullopt;
     return ahead;
 }
@@ -34,7 +36,7 @@ std::optional<std::chrono::minutes> offset(long minute, bool summer) {
 
 std::chrono::minutes local_offset(domain::Moment at) {
     static domain::Moment const start(std::chrono::year_month_day(std::chrono::sys_days{}));
-    long const minute = std::lround(quantities::in_days(at - start) * 1440);
+    long const minute = quantities::whole_number<long>(std::round(quantities::in_days(at - start) * 1440));
     auto const summer = offset(minute, true), winter = offset(minute, false);
     if (summer && winter) return std::max(*summer, *winter);  // an hour shown twice: the first, furthest ahead of UTC
     if (summer || winter) return summer ? *summer : *winter;

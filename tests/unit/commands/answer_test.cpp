@@ -103,6 +103,7 @@ TEST_CASE("--units turns the page into kilograms", "[commands]") {
         all.insert(all.end(), {"--units", units});
         return commands::answer(all).out;
     };
-    CHECK_THAT(page("us"), Catch::Contains(" lb"));
-    CHECK_THAT(page("metric"), !Catch::Contains(" lb") && Catch::Contains(" kg"));
+    // 12 L of 38 lb/ft3, 608.7 g/L: 7.30 kg
+    CHECK_THAT(page("us"), Catch::Contains("16.1 lb") && !Catch::Contains(" kg"));
+    CHECK_THAT(page("metric"), Catch::Contains("7.3 kg") && !Catch::Contains("16.1 lb"));
 }

@@ -9,10 +9,10 @@
 using namespace cropful;
 using namespace cropful::engine;
 using namespace std::chrono_literals;
+using Catch::WithinAbs;
 using std::chrono::February;
 using std::chrono::January;
 using std::chrono::sys_days;
-using Catch::WithinAbs;
 
 namespace {
 

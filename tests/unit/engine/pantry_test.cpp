@@ -43,6 +43,7 @@ TEST_CASE("a bag of feed: 20 for 50 kg is 0.40 a kg, its protein a minimum", "[b
     feed.bag = kilograms(50);
     feed.price = money(20);
     feed.label["calcium"] = {.minimum = 0.8, .maximum = 1.2};
+    feed.label["sodium"] = {.minimum = {}, .maximum = 0.2};
     feed.label["fibre"] = {.minimum = {}, .maximum = 5};
     farm.feeds.emplace("starter", feed);
     auto const one = engine::pantry(farm, {}).at(0);
@@ -50,7 +51,8 @@ TEST_CASE("a bag of feed: 20 for 50 kg is 0.40 a kg, its protein a minimum", "[b
     CHECK_THAT(one.holds.at("protein").least, WithinAbs(24, 1e-12));
     CHECK_FALSE(one.holds.at("protein").most);
     CHECK_THAT(*one.holds.at("calcium").most, WithinAbs(1.2, 1e-12));
-    CHECK_FALSE(one.holds.contains("fibre"));  // a maximum says nothing of what is in it
+    CHECK_THAT(one.holds.at("fibre").least, WithinAbs(5, 1e-12));  // the most, which a ceiling must reckon with
+    CHECK_FALSE(one.holds.contains("sodium"));                     // of others it says nothing of what is in the feed
 }
 
 TEST_CASE("the phase of a blend", "[blend]") {

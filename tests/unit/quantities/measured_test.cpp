@@ -136,7 +136,7 @@ TEST_CASE("measured amounts as they are read", "[quantities]") {
     CHECK(us(litres(2 * 3.785411784)) == "2 gal");
     CHECK(us(litres(0.94 * 3.785411784)) == "3.76 qt");
     CHECK(us(litres(3.1 * 3.785411784 / 128)) == "3.1 fl oz");
-    CHECK(us(litres(0.3 * 3.785411784 / 128)) == "8.87 mL");
+    CHECK(us(litres(0.3 * 3.785411784 / 128)) == "8.9 mL");
     CHECK(us(kilograms(0.45359237 * 15.98 / 16)) == "1 lb");  // not 16 oz
     CHECK(us(kilograms(0.45359237 * 5.44)) == "5.44 lb");
     CHECK(us(kilograms(0)) == "0 oz");
@@ -150,7 +150,7 @@ TEST_CASE("spoons as they lie in the drawer", "[quantities]") {
     CHECK(dose(0.125) == "1/8 tsp (0.616 mL)");
     CHECK(dose(0.5) == "1/2 tsp (2.46 mL)");
     CHECK(dose(1.25) == "1 1/4 tsp (6.16 mL)");
-    CHECK(dose(1.3) == "6.41 mL, just over 1 1/4 tsp");
+    CHECK(dose(1.3) == "6.4 mL, just over 1 1/4 tsp");
     CHECK(dose(2.95) == "14.5 mL, just under 1 tbsp");
     CHECK(dose(6.5) == "2 tbsp 1/2 tsp (32 mL)");
     CHECK(dose(8) == "2 tbsp 2 tsp (39.4 mL)");

@@ -60,10 +60,10 @@ TEST_CASE("at most 900 hatches, before they are made", "[readers]") {
     CHECK(fault(feeds(1) + hatches(900)) == "no fault");
     CHECK_THAT(fault(feeds(1) + hatches(901)),
                Contains("found one hatch more; expected at most 900 hatches in a file"));
-    std::string const again = "every = \"1 d\"\ntimes = 150\n";
+    std::string const again = "every = \"1 d\"\ntimes = 140\n";
     CHECK(fault(feeds(1) + hatches(6, again)) == "no fault");
-    CHECK_THAT(fault(feeds(1) + hatches(7, again)), Contains("hatch.7.times: found 150"));
-    CHECK_THAT(fault(feeds(1) + hatches(7, again)), Contains("with these it has 1050"));
+    CHECK_THAT(fault(feeds(1) + hatches(7, again)), Contains("hatch.7.times: found 140"));
+    CHECK_THAT(fault(feeds(1) + hatches(7, again)), Contains("with these it has 980"));
 }
 
 TEST_CASE("a pipe by name is no file", "[readers]") {

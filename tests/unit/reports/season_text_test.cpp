@@ -19,5 +19,5 @@ TEST_CASE("season and plan say the same usual feed", "[reports]") {
     auto const season = engine::make_season(farm, readers::RationsReader().load(farm));
     auto const text = reports::season_text(season, reports::Sources::left_out);
     INFO(usual << "\n" << text);
-    CHECK(text.find(' ' + usual + ' ', text.find("FEED COSTS")) != std::string::npos);
+    CHECK(text.find(usual, text.find("FEED COSTS")) != std::string::npos);
 }
