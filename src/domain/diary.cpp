@@ -1,4 +1,4 @@
-#include "cropful/quantities/whole.hpp"
+#include "cropful/domain/diary.hpp"
 
 #include <algorithm>
 #include <array>

@@ -8,7 +8,7 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr std::size_t most_fills = 20000;  // a vessel emptied every few minutes for years is a slip, not a plan
+constexpr int most_fills = 20000;  // a vessel emptied every few minutes for years is a slip, not a plan
 
 /// One fill: `content` per vessel from `age`; `due` is the age at which it must be done again whatever is left.
 template <class Amount>
@@ -21,12 +21,20 @@ Fill<Amount> fill_at(domain::Hatch const& hatch, Flock const& flock, BandedUsage
             content * 0.0,    empty_after, usage.gone_after(age, all), std::nullopt};
 }
 
+NoAnswer too_many_fills(std::string const& key) {
+    return NoAnswer(key + ": holds so little that it would be filled more than " + std::to_string(most_fills) +
+                    " times; check its size and the number of birds");
+}
+
+/// Before any fill is worked out: the usual flock alone empties the vessels, `all` in them at the most, too often.
+template <class Amount>
+void refuse_countless(std::string const& key, BandedUsage<Amount> const& usage, Amount all, Ages ages) {
+    if (ratio(usage.central.between(ages.from, ages.to) / all) > most_fills) throw too_many_fills(key);
+}
+
 template <class Amount>
 void add(Vessels<Amount>& vessels, Fill<Amount> fill, BandedUsage<Amount> const& usage, Duration next) {
-    if (vessels.fills.size() >= most_fills || !(next > fill.age)) {
-        throw NoAnswer(vessels.key + ": holds so little that it would be filled more than " +
-                       std::to_string(most_fills) + " times; check its size and the number of birds");
-    }
+    if (std::ssize(vessels.fills) >= most_fills || !(next > fill.age)) throw too_many_fills(vessels.key);
     fill.used = usage.central.between(fill.age, next) / static_cast<double>(vessels.count);
     vessels.fills.push_back(std::move(fill));
 }
@@ -76,6 +84,11 @@ Mass hopper_content(domain::Hopper const& hopper, domain::Feed const& feed, Rati
 Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, BandedUsage<Mass> const& usage,
                            Flock const& flock, Intake const& intake, Rations const& rations, Ages ages) {
     Vessels<Mass> vessels{hopper.key, hatch.hoppers, {}};
+    Mass most = kilograms(0);
+    for (domain::FeedingStep const& step : hatch.feeding) {
+        most = std::max(most, hopper_content(hopper, intake.eaten(step.from + instant), rations));
+    }
+    refuse_countless(hopper.key, usage, most * static_cast<double>(vessels.count), ages);
     for (Duration age = ages.from; age + instant < ages.to;) {
         Mass const content = hopper_content(hopper, intake.eaten(age + instant), rations);
         auto fill = fill_at(hatch, flock, usage, vessels.count, content, age);
@@ -91,8 +104,10 @@ Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const&
                               domain::Supplement const* supplement, BandedUsage<Volume> const& usage,
                               Flock const& flock, Ages ages) {
     Vessels<Volume> vessels{drinker.key, hatch.drinkers, {}};
+    Volume const content = drinker.volume - drinker.displaced;
+    refuse_countless(drinker.key, usage, content * static_cast<double>(vessels.count), ages);
     for (Duration age = ages.from; age + instant < ages.to;) {
-        auto fill = fill_at(hatch, flock, usage, vessels.count, drinker.volume - drinker.displaced, age);
+        auto fill = fill_at(hatch, flock, usage, vessels.count, content, age);
         fill.change_after = change_after(drinker, supplement, age);
         Duration next = ages.to;
         if (fill.lasts.p05) next = std::min(next, age + *fill.lasts.p05);
