@@ -6,12 +6,15 @@ Before the `$`, a case may ask for
     file NAME ... end                 a file with the lines between
     file NAME like SOURCE ... end     a file of this project, with changes `OLD => NEW`, one a line
     folder NAME, link NAME TARGET     an empty folder, a symbolic link
+    disk BYTES                        no file may grow past so many
 A case runs in an empty folder of its own; ` >PLACE` at the end of its command is a redirection of stdout. Then every
 message in the sources must be expected by a case, a unit test or a file of tests/faults (see messages.py)."""
 import os
 import pathlib
 import re
+import resource
 import shlex
+import signal
 import subprocess
 import sys
 import tempfile
@@ -22,9 +25,10 @@ import messages
 LEAST = 60
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SANITIZER = re.compile(r"Sanitizer|runtime error:")
-CASE = re.compile(r"(?P<setting>(?:(?:file .*\n(?:.*\n)*?end|folder .*|link .*)\n)*)"
+CASE = re.compile(r"(?P<setting>(?:(?:file .*\n(?:.*\n)*?end|folder .*|link .*|disk .*)\n)*)"
                   r"\$ cropful(?P<words>.*?)(?P<redirection> >\S+)?\nexit (?P<status>\d)\n(?P<expect>(?:.+\n)+)")
-SETTING = re.compile(r"(file) (\S+)(?: like (\S+))?\n((?:.*\n)*?)end\n|(folder|link) (\S+)(?: (\S+))?\n")
+SETTING = re.compile(r"(file) (\S+)(?: like (\S+))?\n((?:.*\n)*?)end\n|(folder|link|disk) (\S+)(?: (\S+))?\n")
+DISK = re.compile(r"^disk (\d+)$", re.M)
 FILLER = re.compile(r"(?:\n|#.*\n)*")
 
 
@@ -52,6 +56,8 @@ def changed(text, changes):
 def set_up(setting, folder):
     for kind, name, source, lines, other, place, target in SETTING.findall(setting):
         path = folder / (name or place)
+        if other == "disk":
+            continue
         path.parent.mkdir(parents=True, exist_ok=True)
         if kind:
             path.write_text(changed((ROOT / source).read_text(), lines) if source else lines)
@@ -61,13 +67,20 @@ def set_up(setting, folder):
             path.symlink_to(target)
 
 
+def small_disk(bytes_held):
+    """For a process to come: files end at so many bytes, which is an error and no signal."""
+    signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (bytes_held, bytes_held))
+
+
 def run(program, case, folder):
     command = [program, *shlex.split(case["words"])]
     if case["redirection"]:
         command = ["sh", "-c", 'exec "$0" "$@"' + case["redirection"], *command]
-    place = {**os.environ, "LC_ALL": "C.UTF-8"}
-    return subprocess.run(command, cwd=folder, env=place, stdin=subprocess.DEVNULL, capture_output=True,
-                          encoding="utf-8", errors="replace", timeout=60)
+    place, disk = {**os.environ, "LC_ALL": "C.UTF-8"}, DISK.search(case["setting"])
+    return subprocess.run(command, cwd=folder, env=place, stdin=subprocess.DEVNULL, capture_output=True, encoding="utf-8",
+                          errors="replace", timeout=60,
+                          preexec_fn=(lambda: small_disk(int(disk[1]))) if disk else None)
 
 
 def findings(case, status, out, err):
