@@ -13,7 +13,7 @@ namespace cropful::readers {
 namespace {
 
 constexpr std::size_t most_listed = 16;
-constexpr std::size_t most_tables = 100;  // of one sort, such as feeds
+constexpr std::size_t most_tables = 1000;  // of one sort, such as feeds
 
 std::string shown(double x) {
     char text[64];

@@ -101,7 +101,7 @@ def buy_rows(answer):
     for feed in answer["buy"]:
         yield {"sort": "feed", "key": guarded(feed["feed"]), "title": guarded(feed["title"]),
                "bags or packs": feed["bags_p95"], ("bag", ""): feed["bag_kg"], cost: feed["cost_p95"],
-               ("usually eaten", ""): feed["p50"], ("sure to do", ""): feed["p95"],
+               ("usually eaten", ""): feed["feed_kg"], ("sure to do", ""): feed["p95"],
                ("on hand", ""): feed["on_hand_kg"], ("spare", ""): feed["spare_kg"],
                "needed from": feed["first_needed"][:10], "needed to": feed["last_needed"][:10]}
     for bought in answer["supplements"]:

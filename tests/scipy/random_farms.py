@@ -704,7 +704,7 @@ def safe_packs(report, farm, bought, seen):
         for product in ("product_g", "product_ml"):
             if (row[product] is None) != (row[product + "_p95"] is None):
                 report.faults.append(f"supplement {key!r}: {product} is known at one end alone")
-            elif row[product] is not None and not row[product] < row[product + "_p95"] < 4 * row[product]:
+            elif row[product] is not None and not row[product] <= row[product + "_p95"] < 4 * row[product]:
                 report.faults.append(f"supplement {key!r}: {product}_p95 {row[product + '_p95']!r} for {row[product]!r}")
         out[key] = packs, cost = packs_of(farm["supplement"][key], row["product_g_p95"], row["product_ml_p95"])
         if packs != "either":

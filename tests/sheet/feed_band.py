@@ -2,9 +2,9 @@
 """The band about a sheet's feed a day, against a million flocks drawn by NumPy.   feed_band.py PROGRAM RATIONS [--self-test]
 
 Flocks differ in appetite and in deaths: independent normal scores, whose 5 % and 95 % points are the low and high columns
-of the kind's tables. Ages are those where both tables have a row, so that nothing is interpolated here; an edge may lie
-off by 1 % of the middle, some three times what the draws leave open. --self-test: without deaths, or with half the
-appetite, the edges lie further off than that."""
+of the kind's tables. Ages are those where both tables have a row and bend little within the day, so that nothing is
+interpolated here; an edge may lie off by 1 % of the middle, some three times what the draws leave open. --self-test:
+without deaths, or with half the appetite, the edges lie further off than that."""
 import json
 import pathlib
 import subprocess
@@ -15,7 +15,7 @@ import numpy as np
 
 FLOCKS, OFF = 1_000_000, 0.01
 SCORE_95 = 1.6448536269514722
-HATCHES = {"bobwhite": [7, 14, 42], "coturnix": [7, 14, 42], "chukar": [7, 14, 28]}
+HATCHES = {"bobwhite": [7, 14, 42], "coturnix": [7, 14, 42], "chukar": [14, 42]}
 
 
 def row(table, age):
