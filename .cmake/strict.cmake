@@ -1,7 +1,8 @@
 # Developers and CI: warnings are errors, and the tests run under the address and undefined-behaviour sanitizers, but for those
 # that compare many figures, which run the released program as well (tests/CMakeLists.txt). -Og compiles in half the time of -O1.
 set(CMAKE_BUILD_TYPE "RelWithDebInfo" CACHE STRING "")
-set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-Og -g1" CACHE STRING "")
+# g++ 12 sees overflows in "text" + std::string that are none (GCC bug 105651): here they would be errors.
+set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-Og -g1 -Wno-stringop-overflow -Wno-stringop-overread -Wno-array-bounds" CACHE STRING "")
 set(CROPFUL_TESTS ON CACHE BOOL "")
 set(CROPFUL_STRICT ON CACHE BOOL "")
 set(CROPFUL_SANITIZE ON CACHE BOOL "")

@@ -32,6 +32,8 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
 
     Mix mix{supplement.key, words(supplement), {}, {}, {}, strength(supplement), sodium(supplement)};
     Volume mixed = litres(0), safe = litres(0);
+    double thirst = 1;        // the safe end of what is drunk over the usual
+    Duration judged = start;  // at this age: once a day is often enough
     for (int i = 0; start + batch * static_cast<double>(i) + instant < end; ++i) {
         Duration const age = start + batch * static_cast<double>(i);
         Duration const lasts = std::min(batch, end - age);
@@ -39,7 +41,11 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
         Volume const water = std::max(drunk, least);
         mix.batches.push_back({hatch.date + age, age, lasts, drunk, dose(supplement, water)});
         mixed += water;
-        safe += std::max({drunk, usage.band(age, age + lasts).p95, least});
+        if (i == 0 || age + instant >= judged + days(1)) {
+            thirst = drunk > litres(0) ? std::max(1.0, ratio(usage.band(age, age + lasts).p95 / drunk)) : 1;
+            judged = age;
+        }
+        safe += std::max(drunk * thirst, least);
     }
     mix.total = dose(supplement, mixed);
     mix.safe = dose(supplement, safe);

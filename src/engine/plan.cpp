@@ -35,13 +35,21 @@ constexpr Duration longest_piece = days(7);
 
 /// More than any farm is planned for at once; it would take minutes and gigabytes.
 constexpr double most_hatch_days = 400'000;
+constexpr std::size_t most_removals = 20'000;
 constexpr std::size_t most_deeds = 100'000;
 
-/// Throws NoAnswer for a farm whose hatches are kept for more days together than are worked out.
+/// Throws NoAnswer for a farm whose hatches are kept for more days together, or thinned out more often, than are worked
+/// out.
 void refuse_endless(domain::Farm const& farm, Window const& window) {
     double sum = 0;
+    std::size_t removals = 0;
     for (domain::Hatch const& hatch : farm.hatches) {
+        removals += hatch.removed.size();
         if (auto const ages = ages_in(hatch, window)) sum += in_days(ages->to - ages->from);
+    }
+    if (removals > most_removals) {
+        throw NoAnswer("the hatches have " + number(static_cast<double>(removals), 0) + " removals together; at most " +
+                       number(most_removals, 0) + " removals are worked out at once: split the file");
     }
     if (sum <= most_hatch_days) return;
     throw NoAnswer("the " + number(static_cast<double>(farm.hatches.size()), 0) + " hatches are kept for " +

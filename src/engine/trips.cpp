@@ -9,7 +9,7 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double work_a_label = 30'000;  // ways to go on that all searches look at together: some seconds
+constexpr double work_a_label = 20'000;  // ways to go on that all searches look at together: some seconds
 
 std::vector<Eating> eating_of(Buying const& buying) {
     std::vector<Eating> eating;

@@ -17,7 +17,8 @@ using std::chrono::sys_days;
 namespace {
 
 domain::Hatch hatched(char const* moment) {
-    domain::Hatch hatch{.name = "", .kind = "", .date = domain::parse_moment(moment)};
+    auto hatch = sample::farm_from(sample::bobwhites()).hatches.front();
+    hatch.date = domain::parse_moment(moment);
     return hatch;
 }
 
@@ -42,8 +43,9 @@ TEST_CASE("a day begins at midnight, whatever the hour of the hatch", "[days]") 
 }
 
 TEST_CASE("an end at midnight belongs to the day before, as far as it can be told", "[days]") {
+    auto const at_midnight = hatched("2027-01-05");
     for (int minute = 1; minute < 1440; ++minute) {
-        domain::Hatch hatch = hatched("2027-01-05");
+        domain::Hatch hatch = at_midnight;
         hatch.date = hatch.date + days(minute / 1440.0);
         // 42 days to the minute, by the sum of a file: so many hours and minutes
         double const until = (42 * 1440.0 - minute) / 60 * (1 / 24.0);
