@@ -92,6 +92,14 @@ TEST_CASE("a hopper too small to plan with is refused, not counted for ever", "[
     CHECK_THROWS_WITH(sample::plan_of(farm), Catch::Contains("tube: holds so little"));
 }
 
+TEST_CASE("more removals than are worked out are refused", "[engine]") {
+    auto farm = sample::farm_from(sample::bobwhites());
+    farm.hatches[0].removed.assign(20001, {days(1), birds(1)});
+    CHECK_THROWS_WITH(sample::plan_of(farm),
+                      Catch::Contains("the hatches have 20,001 removals together; at most 20,000 removals are worked "
+                                      "out at once: split the file"));
+}
+
 TEST_CASE("a drinker is refilled at the soonest of dry, change and the solution's life", "[engine]") {
     auto farm = adults();
     farm.hatches[0].chicks = birds(1);
