@@ -69,7 +69,7 @@ CASES = [
         hatch(f'name = "h{i}"; every = "36 d"; times = 100', until="40 d").replace(
             FEEDING, f'feeding = [{{ feed = "f{2 * i}", from = "0 d" }}, {{ feed = "f{2 * i + 1}", from = "9 d" }}]\n')
         for i in range(9)), ["buy", "--plan"], "plan for fewer days, or state fewer feeds"),
-    ("very many feeds", HEAD + "".join(MANY_FEEDS.replace("feed.f", f"feed.g{i}") for i in range(12)) + hatch(), ["plan"],
+    ("very many feeds", HEAD + "".join(MANY_FEEDS.replace("feed.f", f"feed.g{i}_") for i in range(12)) + hatch(), ["plan"],
      "at most 1000"),
     ("a list without end", HEAD + hatch().replace(FEEDING, "feeding = [" + '{ feed = "a", from = "0 d" },' * 9000 + "]\n"),
      ["plan"], "items in a list; expected at most 200"),
