@@ -185,8 +185,7 @@ def faults_of(figures, report=None):
 def run(program, rations, count):
     begun, report, faults, farms = time.time(), collections.defaultdict(list), [], []
     for name in ("one", "two", "four", "five", "heavy"):
-        # long lives with many sales cost the most by far: fewer worlds, and so more left to chance
-        farms.append(Farm(program, rations, name, count // 8 if name == "heavy" else count))
+        farms.append(Farm(program, rations, name, count))
         faults += faults_of(farms[-1].figures(farms[-1].plan, farms[-1].away), report)
     print(f"{'':30} figures  worst off  its chance error  where the worst is")
     for sort, rows in report.items():

@@ -151,7 +151,7 @@ class Flock(random_farms.Hatch):
         """Days from `age` until `room` is used, in every world; infinite for the 1 in 2000 that lasts longest."""
         step = (self.feed if what == "feed" else self.water).lasts(age, float(np.median(room))) / steps
         out, left, pick, a = np.full(self.size, np.inf, np.float32), room.copy(), np.arange(self.size), age
-        while pick.size > self.size / 2000:
+        while pick.size > self.size / 2000 and a < age + 1000:  # where no birds are left, it never is
             edges = [a]
             while len(edges) <= steps:
                 edges.append(min(edges[-1] + step, next((c for c in self.cuts if c > edges[-1]), math.inf)))
