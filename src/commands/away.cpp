@@ -11,8 +11,8 @@ namespace cropful::commands {
 
 namespace {
 
-constexpr auto kept = quantities::days(400);     // birds told by flags are there all the time asked about
-constexpr auto longest = quantities::days(366);  // longer is a slip
+constexpr auto always_kept = quantities::days(400);  // birds told by flags are there all the time asked about
+constexpr auto longest = quantities::days(366);      // longer is a slip
 
 double parse_sure(std::string_view text) {
     double const sure = quantities::parse_percent(text);
@@ -55,7 +55,7 @@ std::string run(AwayOptions const& options) {
     need_vessels(asked);
     auto const clock = now();
     auto const absence = absence_of(options, clock);
-    auto const question = read_question(asked, {.birds_matter = true, .kept = kept, .counted = absence.from});
+    auto const question = read_question(asked, {.birds_matter = true, .kept = always_kept, .counted = absence.from});
     auto const away = engine::away(question.farm, question.rations, absence, question.diary);
     return asked.json ? reports::away_json(away) : reports::away_text(away, asked.sources);
 }

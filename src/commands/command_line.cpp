@@ -94,9 +94,9 @@ void describe(CLI::App& program) {
 }
 
 /// The innermost of the commands that were given.
-CLI::App const& chosen(CLI::App const& app) {
+CLI::App const& chosen_command(CLI::App const& app) {
     auto const given = app.get_subcommands();
-    return given.empty() ? app : chosen(*given.front());
+    return given.empty() ? app : chosen_command(*given.front());
 }
 
 /// What is to be done, not yet done.
@@ -106,7 +106,7 @@ std::function<Reply()> deed(CLI::App& program, std::vector<Command> const& comma
     try {
         program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
     } catch (CLI::CallForHelp const&) {
-        return say({help_text(manual_of(chosen(program))), "", Exit::done});
+        return say({help_text(manual_of(chosen_command(program))), "", Exit::done});
     } catch (CLI::CallForVersion const&) {
         return say({program.version() + "\n", "", Exit::done});
     } catch (CLI::ParseError const& fault) {

@@ -49,7 +49,7 @@ void add_visit_flags(CLI::App& app, DiaryOptions& options) {
     }
 }
 
-void add_rations(CLI::App& app, DiaryOptions& options) {
+void add_rations_flag(CLI::App& app, DiaryOptions& options) {
     app.add_option("--rations", options.rations, "use the tables in DIR before those built in")
         ->type_name("DIR")
         ->group(answer_heading);
@@ -79,7 +79,7 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
 
     CLI::App* write = add_deed(*diary, options, DiaryDeed::write_csv, "export", "the diary as CSV, for spreadsheets");
     write->add_option("-o,--output", options.csv, "write a new file of this name; absent: print")->type_name("FILE");
-    add_rations(*write, options);
+    add_rations_flag(*write, options);
     write->footer("Example: cropful diary export farm.toml -o diary.csv");
 
     CLI::App* read = add_deed(*diary, options, DiaryDeed::read_csv, "import", "add the entries of a CSV file");

@@ -178,10 +178,9 @@ class Visit {
     [[nodiscard]] std::optional<quantities::Heads> count(std::string const& flag, int least) const {
         auto const birds = number(flag, least);
         if (birds && *birds > placed() && *birds > most()) {
-            throw BadInput(
-                in_quotes(flags_.all().at(flag)),
-                "no more birds than the hatch ever had, " + quantities::number(quantities::in_birds(most()), 0),
-                {.file = "", .line = 0, .key = flag});
+            throw BadInput(in_quotes(flags_.all().at(flag)),
+                           "no more birds than the hatch ever had, " + quantities::print(most()),
+                           {.file = "", .line = 0, .key = flag});
         }
         return birds;
     }

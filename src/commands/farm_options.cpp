@@ -96,7 +96,7 @@ Hatch hatch_from(Flags const& flags, Measures measures, readers::RationsReader c
 
 /// Puts a part in its place in the farm; its key, or nothing when there is no such part.
 template <class Part>
-std::optional<std::string> place(std::map<std::string, Part>& parts, std::optional<Part> const& part) {
+std::optional<std::string> put_in(std::map<std::string, Part>& parts, std::optional<Part> const& part) {
     if (!part) return std::nullopt;
     return parts.emplace(part->key, *part).first->first;
 }
@@ -116,9 +116,9 @@ Question question_from_flags(FarmOptions const& options, Defaults const& default
     farm.measures = measures;
     farm.warmth = flags.read("--warmth", in(quantities::parse_temperature, measures));
     farm.feeds.emplace("feed", feed_from(flags, options.labels, measures));
-    hatch.hopper = place(farm.hoppers, hopper_from(flags, measures));
-    hatch.drinker = place(farm.drinkers, drinker_from(flags, measures));
-    hatch.supplement = place(farm.supplements, supplement_from(flags, measures, age));
+    hatch.hopper = put_in(farm.hoppers, hopper_from(flags, measures));
+    hatch.drinker = put_in(farm.drinkers, drinker_from(flags, measures));
+    hatch.supplement = put_in(farm.supplements, supplement_from(flags, measures, age));
     if (hatch.first_age < age) question.window.from = hatch.date + age;
     farm.hatches.push_back(std::move(hatch));
     question.rations = reader.load(farm);

@@ -19,7 +19,7 @@ constexpr int most_tries = 100;
 
 [[noreturn]] void fail(int cause) { throw std::system_error(cause, std::generic_category()); }
 
-void check(int result) {
+void check_result(int result) {
     if (result != 0) fail(errno);
 }
 
@@ -92,11 +92,11 @@ void PartFile::write(std::string_view text, SignalsHeld const& signals) {
 
 void PartFile::look_like(struct stat const& other) {
     bool const given = fchown(file_, other.st_uid, other.st_gid) == 0;
-    check(fchmod(file_, other.st_mode & (given ? 07777 : 0777)));
+    check_result(fchmod(file_, other.st_mode & (given ? 07777 : 0777)));
 }
 
 void PartFile::name_new(std::filesystem::path const& name) {
-    check(close(std::exchange(file_, -1)));
+    check_result(close(std::exchange(file_, -1)));
     if (link(path_.c_str(), name.c_str()) == 0) return named();
     bool const no_links = errno == EPERM || errno == ENOTSUP || errno == ENOSYS || errno == EMLINK;
     if (!no_links) fail(errno);
@@ -112,8 +112,8 @@ void PartFile::name_new(std::filesystem::path const& name) {
 }
 
 void PartFile::name_over(std::filesystem::path const& name) {
-    check(close(std::exchange(file_, -1)));
-    check(rename(path_.c_str(), name.c_str()));
+    check_result(close(std::exchange(file_, -1)));
+    check_result(rename(path_.c_str(), name.c_str()));
     named();
 }
 

@@ -42,7 +42,7 @@ std::optional<Amount> fits(T (*parse)(std::string_view, quantities::Measures), s
 }
 
 /// -1 for anything but two digits.
-int two_digits(std::string_view text) {
+int whole_of(std::string_view text) {
     int value = -1;
     auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     return error == std::errc() && end == text.data() + text.size() ? value : -1;
@@ -112,7 +112,7 @@ Stamp parse_stamp(std::string_view text) {
                       (text[text.size() - 6] == '+' || text[text.size() - 6] == '-');
     if (!said) return {parse_moment(text), std::nullopt};
     std::string_view const offset = text.substr(text.size() - 6);
-    int const hours = two_digits(offset.substr(1, 2)), minutes = two_digits(offset.substr(4, 2));
+    int const hours = whole_of(offset.substr(1, 2)), minutes = whole_of(offset.substr(4, 2));
     std::chrono::minutes const ahead{60 * hours + minutes};
     if (hours < 0 || minutes < 0 || minutes > 59 || ahead > furthest_offset) {
         throw BadInput(in_quotes(text), "a moment and its clock's distance from UTC, such as \"" + std::string(shape) +

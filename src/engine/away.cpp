@@ -12,6 +12,7 @@
 #include "engine/intake.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
+#include "engine/rounding.hpp"
 #include "engine/run_out.hpp"
 
 namespace cropful::engine {
@@ -20,7 +21,6 @@ namespace {
 
 constexpr double pieces_each = 5;     // at least, of the absence, and as many of the time after it
 constexpr double far_enough = 1.8;    // run-outs are followed until central use is so many times the content
-constexpr double rounding = 1e-9;     // of a vessel
 constexpr double most_more = 100000;  // vessels nobody adds: their size is a slip
 
 /// The hatch as it is while nobody is there: on the feed of that age, and no bird leaves.

@@ -5,12 +5,11 @@
 
 #include "cropful/fault.hpp"
 #include "cropful/quantities/whole.hpp"
+#include "engine/rounding.hpp"
 
 namespace cropful::engine {
 
 namespace {
-
-constexpr double rounding = 1e-9;  // of a bag: 12.0000000001 bags are 12
 
 constexpr double most_packs = 1e7;
 
@@ -52,7 +51,7 @@ void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band
 
 /// Adds `more` to a sum that stays unknown once a part is.
 template <class Amount>
-void add(std::optional<Amount>& sum, std::optional<Amount> const& more) {
+void add_amount(std::optional<Amount>& sum, std::optional<Amount> const& more) {
     sum = sum && more ? std::optional<Amount>(*sum + *more) : std::nullopt;
 }
 
@@ -74,10 +73,10 @@ void count_supplement(Plan& plan, domain::Supplement const& supplement) {
                         kilograms(0),   litres(0),        {},           {},        first};
         }
         SupplementPurchase& bought = *purchase;
-        add(bought.by_weight, mix.total.by_weight);
-        add(bought.by_volume, mix.total.by_volume);
-        add(bought.safe_weight, mix.safe.by_weight);
-        add(bought.safe_volume, mix.safe.by_volume);
+        add_amount(bought.by_weight, mix.total.by_weight);
+        add_amount(bought.by_volume, mix.total.by_volume);
+        add_amount(bought.safe_weight, mix.safe.by_weight);
+        add_amount(bought.safe_volume, mix.safe.by_volume);
         bought.first_needed = std::min(bought.first_needed, first);
     }
     if (!purchase) return;
@@ -91,7 +90,7 @@ void count_supplement(Plan& plan, domain::Supplement const& supplement) {
     plan.supplements.push_back(std::move(bought));
 }
 
-void add_cost(Plan& plan, std::optional<Money> const& cost, std::optional<Money> const& safe_cost) {
+void add_costs(Plan& plan, std::optional<Money> const& cost, std::optional<Money> const& safe_cost) {
     plan.cost += cost.value_or(money(0));
     plan.safe_cost += safe_cost.value_or(money(0));
     plan.cost_is_whole = plan.cost_is_whole && cost;
@@ -121,9 +120,9 @@ void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
         plan.safe_cost += feed.safe_cost.value_or(money(0));
         plan.cost_is_whole = plan.cost_is_whole && feed.cost;
     }
-    for (SupplementPurchase const& one : plan.supplements) add_cost(plan, one.cost, one.safe_cost);
-    for (BeddingPurchase const& one : plan.readying.bedding) add_cost(plan, one.cost, one.cost);
-    for (DisinfectantPurchase const& one : plan.readying.disinfectants) add_cost(plan, one.cost, one.cost);
+    for (SupplementPurchase const& one : plan.supplements) add_costs(plan, one.cost, one.safe_cost);
+    for (BeddingPurchase const& one : plan.readying.bedding) add_costs(plan, one.cost, one.cost);
+    for (DisinfectantPurchase const& one : plan.readying.disinfectants) add_costs(plan, one.cost, one.cost);
 }
 
 }  // namespace cropful::engine

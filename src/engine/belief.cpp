@@ -10,12 +10,12 @@ namespace {
 
 using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
 
-Eigen::Map<Matrix> square(std::vector<double>& values, std::size_t side) {
+Eigen::Map<Matrix> as_matrix(std::vector<double>& values, std::size_t side) {
     auto const n = static_cast<Eigen::Index>(side);
     return {values.data(), n, n};
 }
 
-Eigen::Map<Matrix const> square(std::vector<double> const& values, std::size_t side) {
+Eigen::Map<Matrix const> as_matrix(std::vector<double> const& values, std::size_t side) {
     auto const n = static_cast<Eigen::Index>(side);
     return {values.data(), n, n};
 }
@@ -59,7 +59,7 @@ void Belief::observe(Sight const& sight, double value, double sd) {
     weights(static_cast<Eigen::Index>(index(sight.flock, Trait::feed))) = sight.feed;
     weights(static_cast<Eigen::Index>(index(sight.flock, Trait::water))) = sight.water;
     Eigen::Map<Eigen::VectorXd> mean(mean_.data(), n);
-    auto covariance = square(covariance_, mean_.size());
+    auto covariance = as_matrix(covariance_, mean_.size());
     Eigen::VectorXd const shared = covariance * weights;
     double const variance = weights.dot(shared) + sd * sd;
     mean += shared * ((value - weights.dot(mean)) / variance);
@@ -67,7 +67,7 @@ void Belief::observe(Sight const& sight, double value, double sd) {
 }
 
 void Belief::reopen(std::size_t flock) {
-    auto covariance = square(covariance_, mean_.size());
+    auto covariance = as_matrix(covariance_, mean_.size());
     for (Trait const trait : {Trait::feed, Trait::water}) {
         auto const i = static_cast<Eigen::Index>(index(flock, trait));
         covariance.row(i).setZero();
@@ -78,7 +78,7 @@ void Belief::reopen(std::size_t flock) {
 
 std::vector<double> Belief::root() const {
     std::vector<double> values(covariance_.size());
-    square(values, mean_.size()) = Matrix(square(covariance_, mean_.size()).llt().matrixL());
+    as_matrix(values, mean_.size()) = Matrix(as_matrix(covariance_, mean_.size()).llt().matrixL());
     return values;
 }
 
@@ -88,7 +88,7 @@ std::vector<double> Belief::untaught_root(std::vector<std::size_t> const& flocks
     for (std::size_t i = 0; i < n; ++i) {
         for (std::size_t j = 0; j < n; ++j) values[i * n + j] = alike(flocks[i], flocks[j]);
     }
-    square(values, n) = Matrix(square(std::as_const(values), n).llt().matrixL());
+    as_matrix(values, n) = Matrix(as_matrix(std::as_const(values), n).llt().matrixL());
     return values;
 }
 

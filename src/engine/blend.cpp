@@ -71,7 +71,7 @@ std::vector<double> weighed_shares(BlendAnswer const& answer) {
 }
 
 /// Absent where anything in the mix has no price.
-void add_cost(BlendAnswer& answer) {
+void add_blend_cost(BlendAnswer& answer) {
     MoneyPerMass cost = money_per_kilogram(0);
     Money batch = money(0);
     for (BlendPart const& part : answer.parts) {
@@ -196,7 +196,8 @@ void add_borrowed(BlendAnswer& answer, BlendNeeds const& needs) {
                                   source});
 }
 
-void add_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used, std::optional<BlendNeeds> const& needs) {
+void add_blend_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used,
+                           std::optional<BlendNeeds> const& needs) {
     if (needs && needs->of_a_kind()) {
         std::string const scaled =
             answer.need_scale == NeedScale::by_energy
@@ -244,12 +245,12 @@ BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingr
     answer.findings = findings(problem, shares, weighed);
     answer.shares_missed = shares_missed(problem, weighed, given ? 0 : coarse);
     answer.not_kept = not_kept(problem, weighed, given);
-    add_cost(answer);
+    add_blend_cost(answer);
     std::vector<Ingredient> used;
     for (std::size_t j = 0; j < ingredients.size(); ++j) {
         if (shares[j] > 0) used.push_back(ingredients[j]);
     }
-    add_assumptions(answer, used, needs);
+    add_blend_assumptions(answer, used, needs);
     answer.cautions = blend_cautions(answer, used, needs);
     return answer;
 }

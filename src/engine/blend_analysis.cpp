@@ -8,7 +8,7 @@ namespace cropful::engine {
 
 namespace {
 
-constexpr double rounding = 1e-7;  // relative; a mix at its limit keeps it
+constexpr double tolerated = 1e-7;  // relative; a mix at its limit keeps it
 
 struct Content {
     double least = 0, most = 0;
@@ -41,8 +41,8 @@ Content content(std::vector<Ingredient> const& ingredients, std::string const& n
 
 constexpr double much_silent = 0.1 - 1e-9;  // of the mix
 bool much_unknown(BlendFinding const& finding) { return finding.silent_share > much_silent; }
-bool below(double level, double floor) { return level < floor * (1 - rounding); }
-bool above(double level, double ceiling) { return level > ceiling * (1 + rounding); }
+bool below(double level, double floor) { return level < floor * (1 - tolerated); }
+bool above(double level, double ceiling) { return level > ceiling * (1 + tolerated); }
 
 /// What a nutrient was before rounding, and what was then asked: a need may go with the mix's energy.
 struct Before {
@@ -50,7 +50,7 @@ struct Before {
     std::optional<double> floor, ceiling;
 };
 
-void judge(BlendFinding& finding, Before const& before) {
+void judge_finding(BlendFinding& finding, Before const& before) {
     if (finding.floor && below(finding.level, *finding.floor)) {
         finding.verdict = Verdict::short_of;
         finding.shown = !much_unknown(finding);
@@ -125,7 +125,7 @@ std::vector<BlendFinding> findings(BlendProblem const& problem, std::vector<doub
         if (!sum.stated) {
             finding.verdict = Verdict::unstated;
         } else {
-            judge(finding, before);
+            judge_finding(finding, before);
             if (ratio == Lowered::unknown && finding.verdict == Verdict::meets) finding.shown = false;
         }
         all.push_back(std::move(finding));

@@ -25,7 +25,7 @@ double counted(Ingredient const& ingredient, std::string const& nutrient, bool f
     return floor ? level->least : level->most.value_or(level->least);
 }
 
-double energy_ratio(BlendLimit const& limit, Ingredient const& one) {
+double ratio_to_table(BlendLimit const& limit, Ingredient const& one) {
     auto const* energy = stated(one, "energy");
     if (!energy) return one.mineral ? 0 : 1;
     return energy->least / in_kilocalories_per_kilogram(*limit.for_energy);
@@ -177,7 +177,7 @@ LinearProgram elastic(BlendProblem const& problem, bool shares_too, std::optiona
 double energy_ratio(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
                     std::vector<double> const& shares) {
     double ratio = 0;
-    for (std::size_t j = 0; j < ingredients.size(); ++j) ratio += shares[j] * energy_ratio(limit, ingredients[j]);
+    for (std::size_t j = 0; j < ingredients.size(); ++j) ratio += shares[j] * ratio_to_table(limit, ingredients[j]);
     return ratio;
 }
 
@@ -191,7 +191,7 @@ Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredient
                                                                     : counted(one, limit.key, limit.floor);
         if (!limit.per.empty()) coefficient -= limit.level * counted(one, limit.per, true);
         coefficient /= unit;
-        if (limit.for_energy) coefficient -= energy_ratio(limit, one);
+        if (limit.for_energy) coefficient -= ratio_to_table(limit, one);
         row.coefficients.push_back(coefficient);
     }
     double const side = limit.for_energy || !limit.per.empty() ? 0 : limit.level / unit;

@@ -19,7 +19,7 @@ constexpr std::size_t most_days = 3653;  // 10 years; a date further off is a sl
 int days_between(std::chrono::sys_days from, std::chrono::sys_days to) { return static_cast<int>((to - from).count()); }
 
 /// The first and the end of the days on which a plan's feed is eaten.
-std::pair<std::chrono::sys_days, std::chrono::sys_days> days_of(Plan const& plan) {
+std::pair<std::chrono::sys_days, std::chrono::sys_days> first_and_last(Plan const& plan) {
     auto first = std::chrono::sys_days::max(), end = std::chrono::sys_days::min();
     for (HatchPlan const& hatch : plan.hatches) {
         for (FeedNeed const& part : hatch.feeds) {
@@ -109,7 +109,7 @@ void add_packs(TripPlan& trips) {
 }  // namespace
 
 TripPlan plan_trips(Plan const& plan) {
-    auto const [first, end] = days_of(plan);
+    auto const [first, end] = first_and_last(plan);
     auto const length = static_cast<std::size_t>(days_between(first, end));
     if (length > most_days) {
         throw NoAnswer("from " + Moment(first).day_year() + " to " + Moment(end).day_year() + " are " +

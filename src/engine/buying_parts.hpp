@@ -1,10 +1,15 @@
 #pragma once
 
+#include <cstddef>
+
 #include <vector>
 
 #include "cropful/engine/buying.hpp"
 
 namespace cropful::engine {
+
+/// The place of a day, 0 or later, in what is listed day by day.
+constexpr std::size_t at(int day) { return static_cast<std::size_t>(day); }
 
 /// One hatch's need of one feed from a day on.
 struct Want {

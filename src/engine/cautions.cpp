@@ -23,7 +23,7 @@ void placement_cautions(CautionList& list, Plan const& plan) {
         if (!planned) continue;
         list.add("no-brooder",
                  one.hatch + ": " + number(std::ceil(in_birds(one.birds) - 1e-9), 0) + " of " +
-                     number(in_birds(one.of), 0) + " birds have no place in " + one.brooder +
+                     quantities::print(one.of) + " birds have no place in " + one.brooder +
                      "; `cropful season` says when and what would fit.",
                  "the brooders of the farm file");
     }

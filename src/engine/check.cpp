@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "engine/rounding.hpp"
+
 namespace cropful::engine {
 
 namespace {
-
-constexpr double rounding = 1e-9;  // relative; a label that equals the need meets it
 
 domain::Guarantee guarantee(domain::Feed const& feed, std::string const& nutrient) {
     if (nutrient == "protein") {
@@ -29,7 +29,7 @@ Source source_of(Need const& need, Phase const& phase, NeedsTable const& needs) 
     return source;
 }
 
-Check judge(domain::Feed const& feed, Need const& need, double scale) {
+Check judge_label(domain::Feed const& feed, Need const& need, double scale) {
     auto const label = guarantee(feed, need.nutrient);
     Check check;
     check.feed = feed.key;
@@ -65,9 +65,8 @@ std::vector<Check> check(domain::Feed const& feed, NeedsTable const& needs, Dura
         bool const scaled = scale == NeedScale::by_energy && feed.energy;
         double const factor = scaled ? ratio(*feed.energy / phase.energy) : 1;
         for (Need const& need : phase.needs) {
-            Check check = judge(feed, need, factor);
+            Check check = judge_label(feed, need, factor);
             check.source = source_of(need, phase, needs);
-            check.table_energy = phase.energy;
             check.phase = phase.name;
             check.from = start;
             check.to = end;

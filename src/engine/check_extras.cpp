@@ -51,7 +51,6 @@ void add_excess_without_need(std::vector<Check>& checks, domain::Feed const& fee
             check.from = phase->from;
             check.to = phase->to;
             check.nutrient = nutrient;
-            check.table_energy = phase->table_energy;
             check.label = guarantee.minimum;
             check.label_maximum = guarantee.maximum;
             auto const limit = passed(limits, nutrient + "_feed", most_stated(check));

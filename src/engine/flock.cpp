@@ -43,7 +43,7 @@ void Flock::start(Duration at, double heads) {
 void Flock::remove(domain::Removal const& removal, domain::Hatch const& hatch) {
     double const left = in_birds(alive(removal.at)) - in_birds(removal.birds);
     if (left < 0 && luck_ == Luck{0, 0} && hatch.heads.empty()) {
-        throw NoAnswer(hatch.name + ": " + number(in_birds(removal.birds), 0) + " birds removed at " +
+        throw NoAnswer(hatch.name + ": " + quantities::print(removal.birds) + " birds removed at " +
                        print_age(removal.at) + ", but about " + number(in_birds(alive(removal.at)), 1) +
                        " are alive then");
     }

@@ -35,11 +35,11 @@ std::string made(Hatch& hatch, Duration age, Heads moved) {
     Heads const planned = nearest->birds;
     nearest->birds = planned - moved;
     bool const over = nearest->birds <= planned * little_left;
-    std::string const words = hatch.name + ": the " + number(in_birds(moved), 0) + " birds moved on " +
+    std::string const words = hatch.name + ": the " + quantities::print(moved) + " birds moved on " +
                               (hatch.date + age).day_year() + " are taken for " + (over ? "" : "part of ") + "the " +
-                              number(in_birds(planned), 0) + " the farm file removes on " +
+                              quantities::print(planned) + " the farm file removes on " +
                               (hatch.date + nearest->at).day_year() + ", within a week of it: ";
-    std::string const left = over ? "none" : number(in_birds(nearest->birds), 0);
+    std::string const left = over ? "none" : quantities::print(nearest->birds);
     if (over) hatch.removed.erase(nearest);
     return words + left + " of those still to leave. If it was another move, add its birds to the file's `removed`.";
 }

@@ -18,7 +18,7 @@ bool is_measure(Interval const& interval) {
 }
 
 /// How far off an interval was, by what is believed.
-void judge(Interval& interval, Measured const& measured, Belief const& belief) {
+void judge_interval(Interval& interval, Measured const& measured, Belief const& belief) {
     auto const law = belief.expected(measured.sight);
     interval.expected = interval.table * std::exp(law.mean);
     interval.sds = (measured.off_table - law.mean) / std::sqrt(law.variance + top_up_sd * top_up_sd);
@@ -38,7 +38,7 @@ Interval const* before(std::vector<Interval> const& earlier, Interval const& int
 
 void take_in(Lessons& lessons, Measured const& measured) {
     Interval interval = measured.interval;
-    judge(interval, measured, lessons.belief);
+    judge_interval(interval, measured, lessons.belief);
     Interval const* last = before(lessons.intervals, interval);
     bool const lasting = useless(interval) && last && useless(*last) && last->sds * interval.sds > 0;
     interval.taught = is_measure(interval) && (!useless(interval) || lasting);
@@ -89,7 +89,7 @@ void too_few_left(Lessons& lessons, Rations const& rations) {
         domain::HeadRecord const& last = hatch.heads.back();
         double const there = in_birds(flock.alive(last.at)), before = there + in_birds(last.birds);
         if (last.what == domain::HeadRecord::What::moved && there > 0 && there <= few_left * before) {
-            lessons.heads.push_back(hatch.name + ": " + number(in_birds(last.birds), 0) + " of about " +
+            lessons.heads.push_back(hatch.name + ": " + quantities::print(last.birds) + " of about " +
                                     number(before, 0) + " birds moved out on " + (hatch.date + last.at).day_year() +
                                     ", so about " + number(there, 0) +
                                     " should be left, and times are for those. Count them; where none is left write "

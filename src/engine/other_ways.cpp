@@ -7,8 +7,6 @@ namespace cropful::engine {
 
 namespace {
 
-std::size_t at(int day) { return static_cast<std::size_t>(day); }
-
 /// The last day with a trip on or before a day, else the first there is.
 int trip_before(Buying const& buying, int day) {
     int trip = std::max(day, 0);

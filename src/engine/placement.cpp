@@ -10,6 +10,7 @@
 #include "engine/flock.hpp"
 #include "engine/refills.hpp"
 #include "engine/roster.hpp"
+#include "engine/rounding.hpp"
 
 namespace cropful::engine {
 
@@ -17,11 +18,10 @@ namespace {
 
 using domain::Brooder;
 
-constexpr double rounding = 1e-9;           // of a brooder: 2.0000000001 are 2
 constexpr int longest_search = 366;         // days a hatch is moved at most
 constexpr std::size_t most_stays = 50'000;  // more is a slip, and no page anybody reads
 
-Heads held(Brooder const& sort, Duration age) {
+Heads held_at(Brooder const& sort, Duration age) {
     Heads birds = sort.holds.front().birds;
     for (domain::Room const& room : sort.holds) {
         if (room.from <= age) birds = room.birds;
@@ -54,14 +54,14 @@ class Crowd {
     [[nodiscard]] Heads at_first() const { return flock_.alive(from_); }
     [[nodiscard]] int needs() const {
         double most = 0;
-        for (Duration const& age : ages_) most = std::max(most, ratio(flock_.alive(age) / held(sort_, age)));
+        for (Duration const& age : ages_) most = std::max(most, ratio(flock_.alive(age) / held_at(sort_, age)));
         return whole_number(std::ceil(most - rounding));
     }
     /// Birds that so many brooders do not hold on the worst day.
     [[nodiscard]] Heads left_over(int brooders) const {
         Heads most = birds(0);
         for (Duration const& age : ages_) {
-            most = std::max(most, flock_.alive(age) - held(sort_, age) * static_cast<double>(brooders));
+            most = std::max(most, flock_.alive(age) - held_at(sort_, age) * static_cast<double>(brooders));
         }
         return most;
     }
@@ -108,7 +108,8 @@ void add_stays(Placement& placement, Brooder const& sort, Booking const& booking
                std::vector<int> const& numbers) {
     Moment const to = booking.from + booking.stay;
     for (int const number : numbers) {
-        Heads const share = std::min(all / static_cast<double>(numbers.size()), held(sort, booking.hatch->first_age));
+        Heads const share =
+            std::min(all / static_cast<double>(numbers.size()), held_at(sort, booking.hatch->first_age));
         placement.stays.push_back({sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share,
                                    booking.from + -sort.rest.value_or(days(1))});
     }

@@ -33,7 +33,7 @@ void refuse_countless(std::string const& key, BandedUsage<Amount> const& usage, 
 }
 
 template <class Amount>
-void add(Vessels<Amount>& vessels, Fill<Amount> fill, BandedUsage<Amount> const& usage, Duration next) {
+void add_fill(Vessels<Amount>& vessels, Fill<Amount> fill, BandedUsage<Amount> const& usage, Duration next) {
     if (std::ssize(vessels.fills) >= most_fills || !(next > fill.age)) throw too_many_fills(vessels.key);
     fill.used = usage.central.between(fill.age, next) / static_cast<double>(vessels.count);
     vessels.fills.push_back(std::move(fill));
@@ -94,7 +94,7 @@ Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hop
         auto fill = fill_at(hatch, flock, usage, vessels.count, content, age);
         Duration next = next_feed_change(hatch, age, ages.to);
         if (fill.lasts.p05) next = std::min(next, age + *fill.lasts.p05);
-        add(vessels, std::move(fill), usage, next);
+        add_fill(vessels, std::move(fill), usage, next);
         age = next;
     }
     return vessels;
@@ -112,7 +112,7 @@ Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const&
         Duration next = ages.to;
         if (fill.lasts.p05) next = std::min(next, age + *fill.lasts.p05);
         if (fill.change_after) next = std::min(next, age + *fill.change_after);
-        add(vessels, std::move(fill), usage, next);
+        add_fill(vessels, std::move(fill), usage, next);
         age = next;
     }
     return vessels;

@@ -41,7 +41,7 @@ HatchCost cost_of(HatchPlan const& part, domain::Farm const& farm) {
     return cost;
 }
 
-void add(std::vector<Eaten>& sum, Eaten const& one) {
+void add_eaten(std::vector<Eaten>& sum, Eaten const& one) {
     auto const same = std::find_if(sum.begin(), sum.end(), [&](Eaten const& e) { return e.feed == one.feed; });
     if (same == sum.end()) {
         sum.push_back(one);
@@ -59,7 +59,7 @@ std::vector<Day> all_days(Plan const& plan, Window const& window) {
             Day& sum = days_with_birds.try_emplace(day.at, Day{day.at, birds(0), litres(0), {}}).first->second;
             sum.birds += day.birds;
             sum.water += day.water;
-            for (Eaten const& one : day.feeds) add(sum.feeds, one);
+            for (Eaten const& one : day.feeds) add_eaten(sum.feeds, one);
         }
     }
     if (days_with_birds.empty()) throw NoAnswer("no hatch has birds in the time asked for");

@@ -7,6 +7,7 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
+#include "engine/bags.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/refills.hpp"
@@ -15,10 +16,6 @@
 namespace cropful::engine {
 
 namespace {
-
-constexpr double rounding = 1e-9;  // of a bag or a fount: 12.0000000001 are 12
-
-int whole(double count) { return whole_number(std::ceil(count - rounding)); }
 
 /// `from`, every day after it, and `to`.
 std::vector<Duration> daily(Duration from, Duration to) {

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "engine/buying_parts.hpp"
+
 namespace cropful::engine {
 
 namespace {
-
-constexpr std::size_t at(int day) { return static_cast<std::size_t>(day); }
 
 /// A lot with what was paid for it.
 struct Paid {

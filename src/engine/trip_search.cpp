@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+
 #include "cropful/quantities/whole.hpp"
+#include "engine/buying_parts.hpp"
 
 namespace cropful::engine {
 
@@ -17,8 +19,6 @@ double as_fresh(Shelf const& shelf, int last) {
     for (Lot const& lot : shelf) sum += lot.last >= last ? lot.weight : 0;
     return sum;
 }
-
-constexpr std::size_t at(int day) { return static_cast<std::size_t>(day); }
 
 }  // namespace
 

@@ -54,7 +54,7 @@ bool is_order(char32_t code) {
                        [code](auto const& range) { return range.first <= code && code <= range.second; });
 }
 
-bool is_writable(Character character) { return character.code != no_character && !is_order(character.code); }
+bool is_allowed(Character character) { return character.code != no_character && !is_order(character.code); }
 
 std::string hexadecimal(char32_t number, int digits) {
     std::string text;
@@ -69,7 +69,7 @@ std::string rewritten(std::string_view text, Spell spell) {
     while (!text.empty()) {
         Character const character = first_of(text);
         std::string_view const bytes = text.substr(0, character.bytes);
-        done += is_writable(character) ? std::string(bytes) : spell(character, bytes);
+        done += is_allowed(character) ? std::string(bytes) : spell(character, bytes);
         text.remove_prefix(character.bytes);
     }
     return done;
@@ -101,7 +101,7 @@ bool is_utf8(std::string_view text) {
 bool is_writable(std::string_view text) {
     while (!text.empty()) {
         Character const character = first_of(text);
-        if (!is_writable(character)) return false;
+        if (!is_allowed(character)) return false;
         text.remove_prefix(character.bytes);
     }
     return true;
@@ -110,7 +110,7 @@ bool is_writable(std::string_view text) {
 void need_writable(std::string_view text) {
     for (std::string_view rest = text; !rest.empty();) {
         Character const character = first_of(rest);
-        if (!is_writable(character)) {
+        if (!is_allowed(character)) {
             throw BadInput(std::string(what(character.code)) + " in " + in_quotes(text), "words on one line, in UTF-8");
         }
         rest.remove_prefix(character.bytes);

@@ -15,22 +15,21 @@ constexpr double near_a_spoon = 0.125;     // relative; a spoonful further off i
 constexpr double most_spooned = 0.12;      // L, about half a cup: above it the product is poured, not spooned
 
 constexpr double teaspoon = litres_per_gallon / 768;
-constexpr double ounce = kilograms_per_pound / 16;
 
 /// A unit amounts are measured out in from `from` of it upwards.
-struct Unit {
+struct Mark {
     double size;  // in the engine's unit
     std::string_view symbol;
     double from;
 };
 
 // Largest first; the last takes everything that is left.
-constexpr std::array us_mass{Unit{kilograms_per_pound, "lb", 1}, Unit{ounce, "oz", 0}};
-constexpr std::array metric_mass{Unit{1, "kg", 1}, Unit{1e-3, "g", 0.1}, Unit{1e-6, "mg", 0}};
-constexpr std::array us_volume{Unit{litres_per_gallon, "gal", 1}, Unit{litres_per_gallon / 4, "qt", 1},
-                               Unit{litres_per_gallon / 128, "fl oz", 0.5}, Unit{1e-3, "mL", 0}};
-constexpr std::array us_bulk{Unit{litres_per_cubic_inch * 1728, "ft3", 0}};
-constexpr std::array metric_volume{Unit{1, "L", 1}, Unit{1e-3, "mL", 0}};
+constexpr std::array us_scale{Mark{kilograms_per_pound, "lb", 1}, Mark{kilograms_per_ounce, "oz", 0}};
+constexpr std::array metric_scale{Mark{1, "kg", 1}, Mark{1e-3, "g", 0.1}, Mark{1e-6, "mg", 0}};
+constexpr std::array us_jug{Mark{litres_per_gallon, "gal", 1}, Mark{litres_per_gallon / 4, "qt", 1},
+                            Mark{litres_per_gallon / 128, "fl oz", 0.5}, Mark{1e-3, "mL", 0}};
+constexpr std::array us_bulk{Mark{litres_per_cubic_inch * 1728, "ft3", 0}};
+constexpr std::array metric_jug{Mark{1, "L", 1}, Mark{1e-3, "mL", 0}};
 
 double rounded(double x, int decimals) {
     double const unit = std::pow(10.0, decimals);
@@ -46,7 +45,7 @@ std::string figure(double x) {
 }
 
 /// In the first unit that suits. What rounds to the first of a larger one belongs there: "1 lb", not "16 oz".
-std::string in_units(double amount, std::span<Unit const> units) {
+std::string in_units(double amount, std::span<Mark const> units) {
     std::size_t i = 0;
     for (; i + 1 < units.size(); ++i) {
         double const smaller = amount / units[i + 1].size;
@@ -83,19 +82,21 @@ int measured_decimals(double x) {
     return decimals;
 }
 
+std::string print_measured(double x) { return number(x, measured_decimals(x)); }
+
 std::string print_measured(Mass mass, Measures measures) {
-    if (measures == Measures::us) return in_units(in_kilograms(mass), us_mass);
-    return in_units(in_kilograms(mass), metric_mass);
+    if (measures == Measures::us) return in_units(in_kilograms(mass), us_scale);
+    return in_units(in_kilograms(mass), metric_scale);
 }
 
 std::string print_measured(Volume volume, Measures measures) {
-    if (measures == Measures::us) return in_units(in_litres(volume), us_volume);
-    return in_units(in_litres(volume), metric_volume);
+    if (measures == Measures::us) return in_units(in_litres(volume), us_jug);
+    return in_units(in_litres(volume), metric_jug);
 }
 
 std::string print_bulk(Volume volume, Measures measures) {
     if (measures == Measures::us) return in_units(in_litres(volume), us_bulk);
-    return in_units(in_litres(volume), metric_volume);
+    return in_units(in_litres(volume), metric_jug);
 }
 
 bool spoon_measures(Volume volume) {
@@ -106,7 +107,7 @@ bool spoon_measures(Volume volume) {
 
 std::string print_dose(Mass mass, Measures measures) {
     std::string const metric = print_measured(mass, Measures::metric);
-    if (measures != Measures::us || in_kilograms(mass) < ounce) return metric;
+    if (measures != Measures::us || in_kilograms(mass) < kilograms_per_ounce) return metric;
     return print_measured(mass, measures) + " (" + metric + ')';
 }
 

@@ -30,9 +30,6 @@ constexpr std::array<Vulgar, 9> vulgars{{{"½", 1, 2},
 constexpr double smallest = 1e-12;
 constexpr double largest = 1e15;
 
-// Not std::isdigit: the locale has no say.
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
 bool digit_first(std::string_view text) { return !text.empty() && is_digit(text.front()); }
 
 std::string_view take_digits(std::string_view& text) {

@@ -22,6 +22,9 @@ struct Number {
 /// Without spaces and tabs at either end.
 std::string_view trim(std::string_view text);
 
+/// Not std::isdigit: the locale has no say.
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
 /// A digit or a fraction character stands at the front.
 bool number_first(std::string_view text);
 

@@ -50,7 +50,7 @@ std::string without_trailing_zeros(std::string text) {
 }
 
 /// The first step that suits. What would round up to the next larger step belongs there: "1 lb", not "16 oz".
-std::string print(double amount, std::span<Step const> steps) {
+std::string in_steps(double amount, std::span<Step const> steps) {
     std::size_t i = 0;
     for (; i + 1 < steps.size(); ++i) {
         double const rounding = 0.5 * std::pow(10.0, -steps[i + 1].decimals) * steps[i + 1].unit;
@@ -89,11 +89,12 @@ std::string plain(double x) {
 }
 
 std::string print(Mass mass, Measures measures) {
-    return measures == Measures::us ? print(in_kilograms(mass), us_mass) : print(in_kilograms(mass), metric_mass);
+    return measures == Measures::us ? in_steps(in_kilograms(mass), us_mass) : in_steps(in_kilograms(mass), metric_mass);
 }
 
 std::string print(Volume volume, Measures measures) {
-    return measures == Measures::us ? print(in_litres(volume), us_volume) : print(in_litres(volume), metric_volume);
+    return measures == Measures::us ? in_steps(in_litres(volume), us_volume)
+                                    : in_steps(in_litres(volume), metric_volume);
 }
 
 std::string print(Duration duration) {
@@ -117,6 +118,8 @@ std::string print(Temperature temperature, Measures measures) {
 }
 
 std::string print(Money money, std::string const& currency) { return number(in_money(money), 2) + ' ' + currency; }
+
+std::string print(Heads heads) { return number(in_birds(heads), 0); }
 
 std::string percent(double fraction) {
     double const x = 100 * fraction;

@@ -35,8 +35,6 @@ constexpr std::string_view price_expected = R"(a price by weight, such as "14.50
 constexpr std::string_view rate_expected = R"(a label's rate with its units, such as "1 tsp per gal")";
 constexpr std::string_view temperature_expected = R"(a temperature with its unit, such as "95 degF")";
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
 std::string expected(Sort const& sort) {
     std::string const units = sort.bottom.empty() ? " with its unit" : " with its units";
     return std::string(sort.noun) + units + ", such as \"" + std::string(sort.example) + '"';

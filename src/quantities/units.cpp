@@ -11,7 +11,6 @@ constexpr std::string_view sp811 = "NIST SP 811 App. B";
 constexpr std::string_view si = "SI Brochure";
 constexpr std::string_view uk = "UK Weights and Measures Act 1985";
 
-constexpr double ounce = kilograms_per_pound / 16;
 constexpr double cubic_foot = 1728 * litres_per_cubic_inch;
 constexpr double gallon = litres_per_gallon;
 constexpr double imperial = litres_per_imperial_gallon;
@@ -22,7 +21,7 @@ constexpr std::array table = {
     Unit{"mg", "milligram,milligrams", "mass", 1e-6, "0.000001 kg", si},
     Unit{"tonne", "tonnes,metric ton,metric tons", "mass", 1000, "1000 kg", si},
     Unit{"lb", "Lb,LB,lbs,pound,pounds", "mass", kilograms_per_pound, "0.45359237 kg", hb44},
-    Unit{"oz", "Oz,OZ,ounce,ounces", "mass", ounce, "1/16 lb", hb44},
+    Unit{"oz", "Oz,OZ,ounce,ounces", "mass", kilograms_per_ounce, "1/16 lb", hb44},
     Unit{"short ton", "short tons,US ton,US tons", "mass", 2000 * kilograms_per_pound, "2000 lb", hb44},
 
     Unit{"L", "l,litre,litres,liter,liters", "volume", 1, "1 dm3", si},

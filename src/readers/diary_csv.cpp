@@ -31,7 +31,7 @@ std::vector<std::string> const& headings() {
 }
 
 /// "one of this farm: ...", with the nearest word when there is one.
-std::string one_of(std::string const& what, std::string const& word, std::vector<std::string> const& known) {
+std::string one_of_known(std::string const& what, std::string const& word, std::vector<std::string> const& known) {
     std::string const near = domain::nearest(word, known);
     return what + ": " + domain::join(known) + (near.empty() ? "" : "; nearest: " + near);
 }
@@ -42,7 +42,7 @@ std::map<std::string, std::size_t> columns_of(CsvRow const& heading, std::string
     for (std::size_t i = 0; i < heading.cells.size(); ++i) {
         std::string const& name = heading.cells[i];
         if (std::find(headings().begin(), headings().end(), name) == headings().end()) {
-            throw BadInput("the column " + in_quotes(name), one_of("the columns", name, headings()),
+            throw BadInput("the column " + in_quotes(name), one_of_known("the columns", name, headings()),
                            {file, heading.line, ""});
         }
         if (!columns.emplace(name, i).second) {
@@ -51,15 +51,17 @@ std::map<std::string, std::size_t> columns_of(CsvRow const& heading, std::string
     }
     for (std::string const& name : headings()) {
         if (columns.contains(name) || name == offset_heading) continue;
-        throw BadInput("no column " + in_quotes(name), one_of("the columns", "", headings()), {file, heading.line, ""});
+        throw BadInput("no column " + in_quotes(name), one_of_known("the columns", "", headings()),
+                       {file, heading.line, ""});
     }
     return columns;
 }
 
 /// One row as an entry; its faults name the column.
-class Row {
+class DiaryRow {
   public:
-    Row(CsvRow const& row, std::map<std::string, std::size_t> const& columns, std::string const& file, Farm const& farm)
+    DiaryRow(CsvRow const& row, std::map<std::string, std::size_t> const& columns, std::string const& file,
+             Farm const& farm)
         : row_(row), columns_(columns), file_(file), farm_(farm) {}
 
     [[nodiscard]] domain::Entry entry() const;
@@ -97,7 +99,7 @@ class Row {
         std::vector<std::string> known;
         for (domain::Hatch const& hatch : farm_.hatches) known.push_back(hatch.name);
         if (std::find(known.begin(), known.end(), name) != known.end()) return name;
-        throw BadInput(in_quotes(name), one_of("a hatch of this farm", name, known));
+        throw BadInput(in_quotes(name), one_of_known("a hatch of this farm", name, known));
     }
 
     [[nodiscard]] Amount birds(Deed deed) const {
@@ -142,7 +144,7 @@ class Row {
     Farm const& farm_;
 };
 
-domain::Entry Row::entry() const {
+domain::Entry DiaryRow::entry() const {
     auto const at = read("at", domain::parse_moment);
     auto const deed = read("what", domain::parse_deed);
     return {.at = domain::parse_moment(at.iso()),  // to the minute
@@ -181,11 +183,11 @@ std::string diary_csv(domain::Diary const& diary) {
 std::vector<domain::Entry> parse_diary_csv(std::string_view text, std::string const& file, Farm const& farm) {
     refuse_semicolons(text, file);
     auto const rows = parse_csv(text, file);
-    if (rows.empty()) throw BadInput("nothing", one_of("the columns", "", headings()), {file, 1, ""});
+    if (rows.empty()) throw BadInput("nothing", one_of_known("the columns", "", headings()), {file, 1, ""});
     auto const columns = columns_of(rows.front(), file);
     std::vector<domain::Entry> entries;
     for (std::size_t i = 1; i < rows.size(); ++i) {
-        if (!is_blank(rows[i])) entries.push_back(Row(rows[i], columns, file, farm).entry());
+        if (!is_blank(rows[i])) entries.push_back(DiaryRow(rows[i], columns, file, farm).entry());
     }
     return entries;
 }

@@ -15,8 +15,6 @@ namespace cropful::readers {
 
 namespace {
 
-using domain::Entry;
-
 constexpr std::int64_t application = 0x63726f70;  // "crop"
 constexpr std::int64_t most_numbered = 1'000'000'000'000;
 constexpr int most_copies = 1000;
@@ -62,7 +60,7 @@ bool has_only(Database const& database, std::string_view table) {
 }
 
 /// A name or a note. Those of the first form may hold more than can be written today.
-std::string words(std::string text, Form form) {
+std::string sql_of(std::string text, Form form) {
     if (form == Form::first && is_utf8(text)) return on_one_line(text);
     need_writable(text);
     return text;
@@ -70,7 +68,7 @@ std::string words(std::string text, Form form) {
 
 std::string hatch_name(std::string text, Form form) {
     if (text.empty()) throw BadInput("no name of a hatch", "one");
-    return words(std::move(text), form);
+    return sql_of(std::move(text), form);
 }
 
 domain::Moment moment(std::string const& text) {
@@ -95,7 +93,7 @@ Row row_in(Statement const& row, Form form) {
                              .hatch = hatch_name(row.text(3), form),
                              .deed = domain::parse_deed(row.text(4)),
                              .amount = domain::amount_in(row.text(6), row.real(5)),
-                             .note = words(row.text(7), form),
+                             .note = sql_of(row.text(7), form),
                              .utc_offset = offset}};
     domain::check_amount(read.entry);
     return read;
@@ -151,7 +149,7 @@ Statement insert_into(Database const& database) {
 }
 
 void write_row(Statement& insert, Row const& row) {
-    Entry const& entry = row.entry;
+    domain::Entry const& entry = row.entry;
     std::int64_t const offset = entry.utc_offset.value_or(local_offset(entry.at)).count();
     insert.bind(1, row.id).bind(2, row.visit).bind(3, entry.at.iso()).bind(4, offset).bind(5, entry.hatch);
     insert.bind(6, name(entry.deed)).bind(7, domain::number(entry.amount)).bind(8, domain::unit(entry.amount));

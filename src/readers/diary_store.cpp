@@ -12,7 +12,6 @@ namespace cropful::readers {
 namespace {
 
 using domain::Diary;
-using domain::Entry;
 namespace fs = std::filesystem;
 
 Diary entries_of(std::vector<Row> const& rows) {
@@ -21,7 +20,7 @@ Diary entries_of(std::vector<Row> const& rows) {
     return entries;
 }
 
-Diary read_all(Database const& database) {
+Diary read_diary(Database const& database) {
     database.run("BEGIN");  // one state of the file for all that is read
     Diary diary = entries_of(read_rows(database, form_of(database)));
     domain::put_in_order(diary);
@@ -63,12 +62,12 @@ class Change {
     [[nodiscard]] std::vector<Row> const& rows() const { return rows_; }
 
     /// Writes the entries of one visit.
-    void add(std::vector<Entry> const& entries) {
+    void add(std::vector<domain::Entry> const& entries) {
         std::int64_t id = 0;
         for (Row const& row : rows_) id = std::max(id, row.id);
         std::int64_t const visit = last_visit() + 1;
         auto insert = insert_into(database_);
-        for (Entry const& entry : entries) write_row(insert, {++id, visit, entry});
+        for (domain::Entry const& entry : entries) write_row(insert, {++id, visit, entry});
     }
 
     void remove(std::int64_t visit) { database_.prepare("DELETE FROM entry WHERE visit = ?").bind(1, visit).run(); }
@@ -93,17 +92,17 @@ class Change {
 };
 
 /// What makes two entries the same.
-auto identity(Entry const& entry) {
+auto identity(domain::Entry const& entry) {
     return std::tuple(entry.at.iso(), entry.hatch, entry.deed, entry.amount.index(), domain::number(entry.amount),
                       entry.note);
 }
 
 /// Those of `entries` that `diary` does not hold, each as often as it is missing.
-std::vector<Entry> missing_from(Diary const& diary, std::vector<Entry> const& entries) {
+std::vector<domain::Entry> missing_from(Diary const& diary, std::vector<domain::Entry> const& entries) {
     std::map<decltype(identity(entries.front())), int> held;
-    for (Entry const& entry : diary) ++held[identity(entry)];
-    std::vector<Entry> missing;
-    for (Entry const& entry : entries) {
+    for (domain::Entry const& entry : diary) ++held[identity(entry)];
+    std::vector<domain::Entry> missing;
+    for (domain::Entry const& entry : entries) {
         if (--held[identity(entry)] < 0) missing.push_back(entry);
     }
     return missing;
@@ -132,24 +131,24 @@ DiaryStore::DiaryStore(std::filesystem::path file, std::chrono::milliseconds pat
 Diary DiaryStore::read() const {
     if (!is_there(file_)) return {};
     try {
-        return read_all(Database(file_, Access::read, patience_));
+        return read_diary(Database(file_, Access::read, patience_));
     } catch (MustBeMended const&) {
-        return read_all(Database(file_, Access::mend, patience_));
+        return read_diary(Database(file_, Access::mend, patience_));
     }
 }
 
-void DiaryStore::add(std::vector<Entry> const& visit) {
+void DiaryStore::add(std::vector<domain::Entry> const& visit) {
     is_there(file_);
     Change change(file_, Access::create, patience_);
     change.add(visit);
     copy_kept_ = change.commit();
 }
 
-std::vector<Entry> DiaryStore::undo() {
+std::vector<domain::Entry> DiaryStore::undo() {
     if (!is_there(file_)) return {};
     Change change(file_, Access::change, patience_);
     std::int64_t const last = change.last_visit();
-    std::vector<Entry> removed;
+    std::vector<domain::Entry> removed;
     for (Row const& row : change.rows()) {
         if (row.visit == last) removed.push_back(row.entry);
     }
@@ -159,7 +158,7 @@ std::vector<Entry> DiaryStore::undo() {
     return removed;
 }
 
-int DiaryStore::import(std::vector<Entry> const& entries) {
+int DiaryStore::import(std::vector<domain::Entry> const& entries) {
     is_there(file_);
     Change change(file_, Access::create, patience_);
     auto const missing = missing_from(entries_of(change.rows()), entries);

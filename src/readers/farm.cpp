@@ -43,7 +43,7 @@ void check_key(NamedTable const& named) {
 }
 
 template <class Part, class Read>
-void read_all(std::vector<NamedTable> tables, std::map<std::string, Part>& parts, Read const& read) {
+void read_tables(std::vector<NamedTable> tables, std::map<std::string, Part>& parts, Read const& read) {
     for (NamedTable& named : tables) {
         check_key(named);
         parts.emplace(named.name, read(named.name, named.table));
@@ -123,13 +123,13 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
     Farm farm;
     if (head) read_head(*head, farm);
     if (store) farm.store = read_store(*store);
-    read_all(feeds, farm.feeds, read_feed);
-    read_all(hoppers, farm.hoppers, read_hopper);
-    read_all(drinkers, farm.drinkers, read_drinker);
-    read_all(supplements, farm.supplements, read_supplement);
-    read_all(disinfectants, farm.disinfectants, read_disinfectant);
-    read_all(brooders, farm.brooders,
-             [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
+    read_tables(feeds, farm.feeds, read_feed);
+    read_tables(hoppers, farm.hoppers, read_hopper);
+    read_tables(drinkers, farm.drinkers, read_drinker);
+    read_tables(supplements, farm.supplements, read_supplement);
+    read_tables(disinfectants, farm.disinfectants, read_disinfectant);
+    read_tables(brooders, farm.brooders,
+                [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
     read_mixing(ingredients, blends, farm, rations, expect, blend);
     farm.hatches = all_hatches(hatches, farm, rations);
     return farm;

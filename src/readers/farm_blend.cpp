@@ -17,7 +17,7 @@ using domain::Ingredient;
 constexpr Quoted<quantities::MoneyPerMass> a_price_by_weight{quantities::parse_price,
                                                              "a price by weight in quotes, such as \"310 per tonne\""};
 
-std::vector<std::string> keys_of(std::vector<Ingredient> const& all) {
+std::vector<std::string> ingredient_keys(std::vector<Ingredient> const& all) {
     std::vector<std::string> keys;
     for (Ingredient const& one : all) keys.push_back(one.key);
     return keys;
@@ -27,14 +27,14 @@ std::vector<std::string> keys_of(std::vector<Ingredient> const& all) {
 auto a_name_in(std::vector<Ingredient> const& all) {
     return [&all](Value const& value) {
         std::string const name = a_text(value);
-        auto const keys = keys_of(all);
+        auto const keys = ingredient_keys(all);
         if (std::find(keys.begin(), keys.end(), name) == keys.end()) throw value.refuse(one_of(name, keys));
         return name;
     };
 }
 
 /// `"24 %"` is a floor; `["0.8 %", "1.2 %"]` is a floor and a ceiling.
-std::map<std::string, Bounds> read_need(Table& table) {
+std::map<std::string, Bounds> read_bounds(Table& table) {
     std::map<std::string, Bounds> need;
     for (domain::Nutrient const& nutrient : domain::nutrients()) {
         auto const levels = table.maybe_either(nutrient.key, nutrient.also, level_or_two(nutrient));
@@ -49,7 +49,7 @@ std::map<std::string, Bounds> read_need(Table& table) {
 
 std::vector<domain::Weighed> read_amounts(Table& table, std::vector<Ingredient> const& pantry) {
     std::vector<domain::Weighed> amounts;
-    auto const keys = keys_of(pantry);
+    auto const keys = ingredient_keys(pantry);
     for (std::string const& key : table.keys()) {
         auto const amount = table.need(key, more_than_none(a_mass));
         if (std::find(keys.begin(), keys.end(), key) == keys.end()) throw table.refuse(key, one_of(key, keys));
@@ -115,7 +115,7 @@ Blend read_blend(std::string const& name, Table& table, std::vector<Ingredient> 
                 .use = table.maybe("use", list_of(a_name_in(pantry)), std::vector<std::string>{}),
                 .need = {},
                 .amounts = {}};
-    if (auto need = table.maybe_table("need")) blend.need = read_need(*need);
+    if (auto need = table.maybe_table("need")) blend.need = read_bounds(*need);
     if (auto amounts = table.maybe_table("amounts")) {
         blend.amounts = read_amounts(*amounts, pantry);
         if (!blend.use.empty()) throw table.refuse("use", "either use or amounts, not both");

@@ -51,7 +51,7 @@ void check_known(std::string const& key, std::vector<std::string> const& known) 
     if (std::find(known.begin(), known.end(), key) == known.end()) throw BadInput(in_quotes(key), one_of(key, known));
 }
 
-Document open(RationsReader const& reader, std::string const& name) {
+Document open_rations(RationsReader const& reader, std::string const& name) {
     auto const file = reader.file(name);
     return parse_document(file.text, file.name);
 }
@@ -85,7 +85,7 @@ std::string RationsReader::kind_key(std::string const& words) const {
         if (squash(key) == wanted) return key;
     }
     for (std::string const& key : known) {
-        for (std::string const& name : read_kind_names(open(*this, "birds/" + key + ".toml"))) {
+        for (std::string const& name : read_kind_names(open_rations(*this, "birds/" + key + ".toml"))) {
             if (squash(name) == wanted) return key;
         }
     }
@@ -94,30 +94,30 @@ std::string RationsReader::kind_key(std::string const& words) const {
 
 engine::Kind RationsReader::kind(std::string const& key) const {
     check_known(key, kinds());
-    return read_kind(key, open(*this, "birds/" + key + ".toml"));
+    return read_kind(key, open_rations(*this, "birds/" + key + ".toml"));
 }
 
 engine::NeedsTable RationsReader::needs(std::string const& key) const {
     check_known(key, needs_tables());
-    return read_needs(key, open(*this, "needs/" + key + ".toml"));
+    return read_needs(key, open_rations(*this, "needs/" + key + ".toml"));
 }
 
 std::vector<domain::Ingredient> RationsReader::ingredients() const {
-    return read_ingredients(open(*this, "ingredients.toml"));
+    return read_ingredients(open_rations(*this, "ingredients.toml"));
 }
 
 engine::BlendTables RationsReader::blend_tables() const {
-    auto tables = read_blend_tables(open(*this, "blend_limits.toml"));
-    tables.limits = read_limits(open(*this, "limits.toml"));
+    auto tables = read_blend_tables(open_rations(*this, "blend_limits.toml"));
+    tables.limits = read_limits(open_rations(*this, "limits.toml"));
     return tables;
 }
 
 std::vector<engine::Powder> RationsReader::powders() const {
-    return read_powders(open(*this, "supplements/spoons.toml"));
+    return read_powders(open_rations(*this, "supplements/spoons.toml"));
 }
 
 engine::BrooderAdvice RationsReader::brooder_advice() const {
-    return read_brooder_advice(open(*this, "brooding.toml"));
+    return read_brooder_advice(open_rations(*this, "brooding.toml"));
 }
 
 engine::Rations RationsReader::load(domain::Farm const& farm) const {
@@ -129,9 +129,9 @@ engine::Rations RationsReader::load(domain::Farm const& farm) const {
             rations.needs.emplace(kind.needs_table, needs_of(*this, kind));
         }
     }
-    rations.forms = read_form_densities(open(*this, "feeds/forms.toml"));
-    rations.limits = read_limits(open(*this, "limits.toml"));
-    rations.drugs = read_drugs(open(*this, "drugs.toml"));
+    rations.forms = read_form_densities(open_rations(*this, "feeds/forms.toml"));
+    rations.limits = read_limits(open_rations(*this, "limits.toml"));
+    rations.drugs = read_drugs(open_rations(*this, "drugs.toml"));
     return rations;
 }
 

@@ -49,7 +49,7 @@ int open_flags(Access access) {
 constexpr int longest = 1'000'000;
 
 /// Absolute: SQLite gives a meaning of its own to names such as ":memory:" and "file:x".
-sqlite3* open(std::filesystem::path const& file, Access access, int& code) {
+sqlite3* open_database(std::filesystem::path const& file, Access access, int& code) {
     sqlite3* handle = nullptr;
     std::string const name = std::filesystem::absolute(file).string();
     code = sqlite3_open_v2(name.c_str(), &handle, open_flags(access), nullptr);
@@ -61,7 +61,7 @@ sqlite3* open(std::filesystem::path const& file, Access access, int& code) {
 Database::Database(std::filesystem::path const& file, Access access, std::chrono::milliseconds patience)
     : file_(file), access_(access), handle_(nullptr, sqlite3_close) {
     int code = SQLITE_OK;
-    handle_.reset(open(file, access, code));
+    handle_.reset(open_database(file, access, code));
     check(code);
     sqlite3_extended_result_codes(handle_.get(), 1);
     guard();

@@ -60,9 +60,8 @@ std::vector<std::vector<Item>> by_day(std::vector<Item> const& items) {
 
 template <class Amount>
 std::string fill_words(Fill<Amount> const& fill, Measures measures) {
-    std::string words = print_measured(fill.content, measures) + " each; " +
-                        quantities::number(quantities::in_birds(fill.birds), 0) + " birds, " +
-                        quantities::print_age(fill.age) + ".";
+    std::string words = print_measured(fill.content, measures) + " each; " + quantities::print(fill.birds) +
+                        " birds, " + quantities::print_age(fill.age) + ".";
     if (fill.lasts.p05) words += " Sure for " + print(*fill.lasts.p05) + ", 19 times in 20";
     if (fill.lasts.p05 && fill.lasts.p50) words += "; usually " + print(*fill.lasts.p50);
     words += fill.lasts.p05 ? "." : "";

@@ -17,7 +17,7 @@ using quantities::Measures;
 
 bool is_feed(Holding const& holding) { return std::holds_alternative<quantities::Mass>(holding.content); }
 
-std::string amount(domain::Amount const& amount, Measures measures) {
+std::string amount_of_entry(domain::Amount const& amount, Measures measures) {
     if (auto const* mass = std::get_if<quantities::Mass>(&amount)) return print_measured(*mass, measures);
     return print_measured(std::get<quantities::Volume>(amount), measures);
 }
@@ -83,13 +83,14 @@ std::string leave_words(Holding const& holding, Away const& away) {
     if (holding.more > 0) {
         return "Full is not enough: " + std::to_string(holding.more) + " more of them.";
     }
-    return "Leave at least " + amount(a_little_more(holding.leave), measures) + (holding.count > 1 ? " in each" : "") +
-           " (" + quantities::number(std::ceil(100 * holding.full), 0) + " % of full).";
+    return "Leave at least " + amount_of_entry(a_little_more(holding.leave), measures) +
+           (holding.count > 1 ? " in each" : "") + " (" + quantities::number(std::ceil(100 * holding.full), 0) +
+           " % of full).";
 }
 
 std::string holding_text(Holding const& holding, Away const& away) {
     auto const measures = away.farm.measures;
-    std::string text = vessels(holding) + ", " + amount(holding.content, measures) +
+    std::string text = vessels(holding) + ", " + amount_of_entry(holding.content, measures) +
                        (holding.count > 1 ? " each" : "") + " when full: holds " + chance_words(holding.chance) + ". " +
                        leave_words(holding, away);
     if (holding.safe_for) {
@@ -105,7 +106,7 @@ std::string hatches_text(Away const& away) {
             hatch = holding.hatch;
             std::string const later =
                 holding.from > away.absence.from ? ", in from " + moment_words(holding.from, away.farm.measures) : "";
-            text += "\n" + wrap(hatch + ": " + quantities::number(quantities::in_birds(holding.birds), 0) + " birds, " +
+            text += "\n" + wrap(hatch + ": " + quantities::print(holding.birds) + " birds, " +
                                     quantities::print_age(holding.age) + later,
                                 "  ", "    ");
         }
@@ -115,7 +116,7 @@ std::string hatches_text(Away const& away) {
 }
 
 /// How long each vessel is good for, beside how long nobody is there.
-std::string picture(Away const& away) {
+std::string away_picture(Away const& away) {
     std::vector<std::pair<quantities::Duration, std::vector<std::string>>> rows;
     rows.push_back({away.absence.until - away.absence.from, {"nobody there", ""}});
     for (Holding const& one : away.holdings) {
@@ -151,7 +152,7 @@ std::string away_text(Away const& away, Sources sources) {
                        std::string(page_width, '=') + "\n\n";
     std::string const alarms = alarms_text(away.alarms, measures), learned = learned_text(away.learned, measures);
     if (!alarms.empty()) text += alarms + "\n";
-    text += answer_text(away) + picture(away) + hatches_text(away);
+    text += answer_text(away) + away_picture(away) + hatches_text(away);
     if (!learned.empty()) text += "\n" + learned;
     text += "\n" + wrap(
                        "Each vessel's figures are for it alone; the first lines are for all of them at once. Hours are "

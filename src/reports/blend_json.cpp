@@ -13,7 +13,7 @@ using engine::BlendLimit;
 using engine::BlendStatus;
 using engine::Verdict;
 
-std::string name(BlendStatus status) {
+std::string status_name(BlendStatus status) {
     if (status == BlendStatus::given) return "given";
     return status == BlendStatus::impossible ? "impossible" : "least cost";
 }
@@ -37,7 +37,7 @@ Json limit_json(BlendLimit const& limit) {
     return json;
 }
 
-Json limits_json(std::vector<BlendLimit> const& limits) {
+Json blend_limits_json(std::vector<BlendLimit> const& limits) {
     Json all = Json::array();
     for (BlendLimit const& one : limits) all.push_back(limit_json(one));
     return all;
@@ -49,7 +49,7 @@ Json clashes_json(std::vector<engine::BlendClash> const& clashes) {
         Json json = limit_json(one.limit);
         json["reached"] = shown(one.limit, one.reached);
         json["within_reach"] = one.within_reach;
-        json["against"] = limits_json(one.against);
+        json["against"] = blend_limits_json(one.against);
         all.push_back(json);
     }
     return all;
@@ -98,7 +98,7 @@ Json blend_json(BlendAnswer const& answer) {
               {"phase", answer.phase.empty() ? Json(nullptr) : Json(answer.phase)},
               {"by_energy", answer.need_scale == engine::NeedScale::by_energy},
               {"ceilings_for", answer.laying ? "birds in lay" : "birds that do not lay"},
-              {"status", name(answer.status)},
+              {"status", status_name(answer.status)},
               {"not_kept", clashes_json(answer.not_kept)},
               {"batch_kg", in_kilograms(answer.batch)},
               {"scale_kg", in_kilograms(answer.scale)},

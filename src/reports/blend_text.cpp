@@ -21,7 +21,7 @@ using engine::Verdict;
 
 char const* ceilings_for(BlendAnswer const& answer) { return answer.laying ? "birds in lay" : "birds that do not lay"; }
 
-std::string heading(BlendAnswer const& answer, domain::Farm const& farm) {
+std::string blend_heading(BlendAnswer const& answer, domain::Farm const& farm) {
     std::string what = "cheapest mix";
     if (answer.status == BlendStatus::given) what = "the mix as given";
     if (answer.status == BlendStatus::impossible) what = "the nearest mix";
@@ -222,7 +222,7 @@ std::string prices_text(BlendAnswer const& answer, domain::Farm const& farm) {
 }  // namespace
 
 std::string blend_text(BlendAnswer const& answer, domain::Farm const& farm, Sources sources) {
-    std::string text = heading(answer, farm) + not_kept_text(answer);
+    std::string text = blend_heading(answer, farm) + not_kept_text(answer);
     if (answer.status == BlendStatus::impossible) text += "\n" + impossible_text(answer);
     text += "\n" + mixing_sheet(answer, farm) + "\n" + findings_text(answer);
     std::string const prices = prices_text(answer, farm);

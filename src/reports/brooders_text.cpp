@@ -19,8 +19,6 @@ using quantities::in_birds;
 using quantities::in_days;
 using quantities::number;
 
-std::string heads(quantities::Heads birds) { return number(in_birds(birds), 0); }
-
 /// Birds without a place are never rounded down.
 std::string heads_up(quantities::Heads birds) { return number(std::ceil(in_birds(birds) - 1e-9), 0); }
 
@@ -41,9 +39,10 @@ std::string fits_words(Unplaced const& one, domain::Brooder const& sort) {
 }
 
 std::string unplaced_words(Unplaced const& one, domain::Farm const& farm) {
-    return one.hatch + ": " + heads_up(one.birds) + " of " + heads(one.of) + " birds have no place in " + one.brooder +
-           ", " + one.from.day_year() + " to " + one.to.day_year() + ". It needs " + std::to_string(one.needs) +
-           " of " + one.brooder + " and finds " + (one.gets == 0 ? "none" : std::to_string(one.gets)) + " free. " +
+    return one.hatch + ": " + heads_up(one.birds) + " of " + quantities::print(one.of) + " birds have no place in " +
+           one.brooder + ", " + one.from.day_year() + " to " + one.to.day_year() + ". It needs " +
+           std::to_string(one.needs) + " of " + one.brooder + " and finds " +
+           (one.gets == 0 ? "none" : std::to_string(one.gets)) + " free. " +
            fits_words(one, farm.brooders.at(one.brooder));
 }
 
@@ -124,8 +123,8 @@ std::string stays_text(Season const& season) {
         std::vector<int> numbers;
         for (; i < stays.size() && stays[i].hatch == first.hatch; ++i) numbers.push_back(stays[i].number);
         table.add({first.ready_by.day(), first.from.day(), first.to.day(), first.free_from.day(),
-                   first.hatch + ": " + first.brooder + " " + numbers_words(numbers) + ", " + heads(first.birds) +
-                       (numbers.size() > 1 ? " each" : " birds")});
+                   first.hatch + ": " + first.brooder + " " + numbers_words(numbers) + ", " +
+                       quantities::print(first.birds) + (numbers.size() > 1 ? " each" : " birds")});
     }
     std::string text;
     if (!stays.empty()) text = "\nWHO COMES AND GOES\n" + table.text();

@@ -26,16 +26,16 @@ std::string label_words(Check const& check) {
     return check.label_maximum ? least + " to " + level_words(check.nutrient, *check.label_maximum) : least;
 }
 
-std::string grams(quantities::Mass mass, int decimals) {
+std::string grams_words(quantities::Mass mass, int decimals) {
     return quantities::number(quantities::in_grams(mass), decimals) + " g";
 }
 
 /// "; 10.5 g of it a day (day 21) give a bird 2.51 g, needed 2.72 g"; protein only.
 std::string daily_words(Check const& check) {
     if (!check.given_per_bird || !check.need_per_bird) return "";
-    return "; " + grams(*check.eaten_per_bird, 1) + " of it a day (" +
+    return "; " + grams_words(*check.eaten_per_bird, 1) + " of it a day (" +
            quantities::print_age(check.from + (check.to - check.from) / 2.0) + ") give a bird " +
-           grams(*check.given_per_bird, 2) + ", needed " + grams(*check.need_per_bird, 2);
+           grams_words(*check.given_per_bird, 2) + ", needed " + grams_words(*check.need_per_bird, 2);
 }
 
 /// "20 %"; "none known" where the table has no need.
@@ -81,7 +81,7 @@ std::string table_text(std::vector<Check> const& checks, domain::Farm const& far
     return text;
 }
 
-std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm) {
+std::string checked_hatch(HatchPlan const& hatch, domain::Farm const& farm) {
     std::string text = wrap(hatch.hatch.name + ": " + hatch.kind_title, "", "  ");
     for (auto start = hatch.checks.begin(); start != hatch.checks.end();) {
         auto const end =
@@ -146,7 +146,7 @@ std::string labels_text(HatchPlan const& hatch) {
 std::string check_text(engine::Plan const& plan, Sources sources) {
     std::vector<std::string> parts;
     for (HatchPlan const& hatch : plan.hatches) {
-        if (!hatch.checks.empty()) parts.push_back(hatch_text(hatch, plan.farm));
+        if (!hatch.checks.empty()) parts.push_back(checked_hatch(hatch, plan.farm));
     }
     std::string const learned = learned_text(plan.learned, plan.farm.measures);
     if (!learned.empty()) parts.push_back(learned);

@@ -9,7 +9,7 @@ namespace {
 using domain::Entry;
 
 template <class Unit, class In>
-Json amount(Entry const& entry, In in) {
+Json amount_json(Entry const& entry, In in) {
     auto const* found = std::get_if<Unit>(&entry.amount);
     return found ? Json(in(*found)) : Json(nullptr);
 }
@@ -20,9 +20,9 @@ Json entries(std::vector<Entry> const& all) {
         list.push_back(Json{{"at", entry.at.iso()},
                             {"hatch", entry.hatch},
                             {"what", domain::name(entry.deed)},
-                            {"feed_kg", amount<quantities::Mass>(entry, quantities::in_kilograms)},
-                            {"water_l", amount<quantities::Volume>(entry, quantities::in_litres)},
-                            {"birds", amount<quantities::Heads>(entry, quantities::in_birds)},
+                            {"feed_kg", amount_json<quantities::Mass>(entry, quantities::in_kilograms)},
+                            {"water_l", amount_json<quantities::Volume>(entry, quantities::in_litres)},
+                            {"birds", amount_json<quantities::Heads>(entry, quantities::in_birds)},
                             {"note", entry.note}});
     }
     return list;

@@ -21,12 +21,12 @@ constexpr std::size_t most_told = 12;  // entries of a visit told one by one
 
 bool about_feed(Entry const& entry) { return std::holds_alternative<quantities::Mass>(entry.amount); }
 
-std::string amount_words(Entry const& entry, Measures measures) {
+std::string entry_amount(Entry const& entry, Measures measures) {
     if (about_feed(entry)) return print_measured(std::get<quantities::Mass>(entry.amount), measures);
     if (auto const* volume = std::get_if<quantities::Volume>(&entry.amount)) {
         return print_measured(*volume, measures);
     }
-    return quantities::number(quantities::in_birds(std::get<quantities::Heads>(entry.amount)), 0);
+    return quantities::print(std::get<quantities::Heads>(entry.amount));
 }
 
 std::string moment_of(Entry const& entry) { return entry.at.day_year() + " " + entry.at.iso().substr(11); }
@@ -36,13 +36,13 @@ std::string with_note(Entry const& entry, Measures measures) {
     return entry.note.empty() ? words : words + " (" + entry.note + ")";
 }
 
-std::string count_words(std::size_t count) {
+std::string entries_words(std::size_t count) {
     return count == 1 ? "1 entry" : quantities::number(static_cast<double>(count), 0) + " entries";
 }
 
 /// "April bobwhites, Mon 12 Apr 2027 06:00: feed topped up with 12 lb; 2 died."
 std::string visit_words(std::vector<Entry> const& visit, Measures measures) {
-    if (visit.size() > most_told) return count_words(visit.size()) + ".";
+    if (visit.size() > most_told) return entries_words(visit.size()) + ".";
     std::string words;
     Entry const* last = nullptr;
     for (Entry const& entry : visit) {
@@ -72,7 +72,7 @@ std::string cautions_of(engine::Lessons const& lessons) {
 }
 
 /// How an interval stands to what was foretold.
-std::string verdict(engine::Interval const& interval) {
+std::string interval_verdict(engine::Interval const& interval) {
     if (interval.ran_empty) return "found empty";
     if (interval.miscounted) return "heads unsure";
     if (interval.over_thrown) return "more out than in";
@@ -91,7 +91,7 @@ std::string used_text(std::span<engine::Interval const> intervals, Measures meas
         bool const judged = interval.table > 0 && !interval.over_thrown;
         table.add({feed ? "feed" : "water", short_moment(interval.to, measures), interval.hatch,
                    judged ? used_words(interval, interval.used, measures) : "",
-                   judged ? used_words(interval, interval.expected, measures) : "", verdict(interval)});
+                   judged ? used_words(interval, interval.expected, measures) : "", interval_verdict(interval)});
     }
     return "USED\n" + table.text();
 }
@@ -99,7 +99,7 @@ std::string used_text(std::span<engine::Interval const> intervals, Measures meas
 }  // namespace
 
 std::string entry_words(Entry const& entry, Measures measures) {
-    std::string const amount = amount_words(entry, measures);
+    std::string const amount = entry_amount(entry, measures);
     std::string const what = about_feed(entry) ? "feed" : "water";
     switch (entry.deed) {
         case Deed::topped_up:
@@ -127,11 +127,11 @@ std::string removed_text(std::vector<Entry> const& visit, std::string const& fil
 }
 
 std::string exported_text(Diary const& diary, std::string const& file) {
-    return "Wrote " + count_words(diary.size()) + " to " + escaped(file) + "\n";
+    return "Wrote " + entries_words(diary.size()) + " to " + escaped(file) + "\n";
 }
 
 std::string imported_text(int added, int known) {
-    return count_words(static_cast<std::size_t>(added)) + " added, " + quantities::number(known, 0) +
+    return entries_words(static_cast<std::size_t>(added)) + " added, " + quantities::number(known, 0) +
            (known == 1 ? " was" : " were") + " there already\n";
 }
 
@@ -158,7 +158,7 @@ std::string diary_text(engine::Lessons const& lessons, Diary const& diary, std::
                                    cautions_of(lessons), used_text(newest(lessons.intervals, which), measures)};
     auto const shown = newest(diary, which);
     std::size_t const left_out = diary.size() - shown.size();
-    std::string const note = left_out > 0 ? count_words(left_out) + " before these; --all shows them\n" : "";
+    std::string const note = left_out > 0 ? entries_words(left_out) + " before these; --all shows them\n" : "";
     parts.push_back("WRITTEN\n" + note + entries_table(shown, measures));
     std::string text = head;
     for (std::string const& part : parts) {

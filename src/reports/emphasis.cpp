@@ -13,7 +13,7 @@ namespace {
 // Attributes of ECMA-48: bold; bold and red, which is read on a dark and on a light ground.
 constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view warning = "\x1b[1;31m";
-constexpr std::string_view plain = "\x1b[0m";
+constexpr std::string_view normal = "\x1b[0m";
 
 /// Bytes of the capitals a heading starts with, past at most two spaces of margin; 0 for other lines.
 std::size_t heading_end(std::string_view line) {
@@ -62,10 +62,10 @@ std::string emphasized(std::string_view page) {
     std::string_view look;  // of the words here; it ends at the end of a line and begins anew with the next
     bool pending = false;
     for (char const c : page) {
-        if (c == '\n' && !look.empty() && !pending) all += plain;
+        if (c == '\n' && !look.empty() && !pending) all += normal;
         if (c == '\n') pending = !look.empty();
         if (marks::is_look(c)) {
-            if (c == marks::end && !pending) all += plain;
+            if (c == marks::end && !pending) all += normal;
             look = c == marks::alarm ? warning : c == marks::strong ? bold : std::string_view();
             pending = c != marks::end;
             continue;

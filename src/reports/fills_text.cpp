@@ -20,8 +20,6 @@ using quantities::Measures;
 using quantities::print;
 using quantities::Volume;
 
-std::string birds(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
-
 std::string or_to_the_end(std::optional<Duration> const& lasts) { return lasts ? print(*lasts) : "to the end"; }
 
 /// The cell of a bar: days until somebody must be there; none for a vessel that outlasts its birds.
@@ -31,14 +29,14 @@ std::string bar(std::optional<Duration> const& lasts) {
 
 /// First cells of a row: when, age and birds.
 template <class Amount>
-std::vector<std::string> start(Fold<Amount> const& fold, Measures measures) {
+std::vector<std::string> start_cells(Fold<Amount> const& fold, Measures measures) {
     Fill<Amount> const& first = fold.fills.front();
     std::string const when = fold.fills.size() > 1 ? "from " + first.at.day() : short_moment(first.at, measures);
-    std::string const at_first = birds(first.birds), at_last = birds(fold.fills.back().birds);
+    std::string const at_first = quantities::print(first.birds), at_last = quantities::print(fold.fills.back().birds);
     return {when, fold.ages_words(), at_first == at_last ? at_first : at_first + "-" + at_last};
 }
 
-std::string title(std::string const& verb, std::string const& vessels) {
+std::string fills_title(std::string const& verb, std::string const& vessels) {
     return wrap(vessels, "  " + verb + "  ", "        ");
 }
 
@@ -112,7 +110,7 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
     Table table({Align::left, Align::left, Align::right, Align::right, Align::right, Align::left, Align::bar}, 4);
     table.head({"fill", "age", "birds", "sure for", "usually", "fill again by"});
     for (auto const& one : folds) {
-        auto cells = start(one, measures);
+        auto cells = start_cells(one, measures);
         cells.push_back(or_to_the_end(one.shortest(safe_end)));
         cells.push_back(roughly(one.shortest(middle)));
         cells.push_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
@@ -120,7 +118,7 @@ std::string hoppers_text(HatchPlan const& hatch, Measures measures, bool every_f
         cells.push_back(bar(one.shortest(safe_end)));
         table.add(std::move(cells));
     }
-    return title("FILL", hoppers_words(hatch, measures)) + table.text() +
+    return fills_title("FILL", hoppers_words(hatch, measures)) + table.text() +
            fold_note(folds.size() < hoppers.fills.size());
 }
 
@@ -131,7 +129,7 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
     Table table({Align::left, Align::left, Align::right, Align::left, Align::right, Align::right, Align::bar}, 4);
     table.head({"fill", "age", "birds", "then", "sure for", "usually"});
     for (auto const& one : folds) {
-        auto cells = start(one, measures);
+        auto cells = start_cells(one, measures);
         bool const several = one.fills.size() > 1;
         if (changed_before_dry(one.fills.front())) {
             cells.push_back((several ? "change every " : "change after ") +
@@ -145,7 +143,7 @@ std::string drinkers_text(HatchPlan const& hatch, Measures measures, bool every_
         cells.push_back(bar(changed ? one.fills.front().change_after : one.shortest(safe_end)));
         table.add(std::move(cells));
     }
-    return title("WATER", drinkers_words(hatch, measures)) + table.text() +
+    return fills_title("WATER", drinkers_words(hatch, measures)) + table.text() +
            fold_note(folds.size() < drinkers.fills.size());
 }
 

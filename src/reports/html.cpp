@@ -39,7 +39,7 @@ Element row_head(std::string_view words) {
 
 }  // namespace
 
-std::string escaped(std::string_view text) {
+std::string as_html(std::string_view text) {
     std::string out;
     for (char const c : text) {
         std::string_view const instead = escape_of(c);
@@ -81,11 +81,11 @@ std::string Element::html() const {
 
 void Element::write(std::string& out) const {
     if (name_.empty()) {
-        out += escaped(words_);
+        out += as_html(words_);
         return;
     }
     out += '<' + name_;
-    for (auto const& [attribute, value] : attributes_) out += ' ' + attribute + "=\"" + escaped(value) + '"';
+    for (auto const& [attribute, value] : attributes_) out += ' ' + attribute + "=\"" + as_html(value) + '"';
     out += '>';
     if (is_void(name_)) return;
     bool const spread =
@@ -99,7 +99,7 @@ void Element::write(std::string& out) const {
 }
 
 Element style_sheet(std::string_view css) {
-    if (escaped(css) != css) throw std::logic_error("a style sheet with a character that HTML reads as its own");
+    if (as_html(css) != css) throw std::logic_error("a style sheet with a character that HTML reads as its own");
     return Element("style", "", css);
 }
 

@@ -11,7 +11,7 @@ namespace cropful::reports {
 
 /// Text as it stands between two tags or in an attribute: & < > " and ' are replaced, and so are control characters, by
 /// the replacement character, but for tabs and line feeds.
-std::string escaped(std::string_view text);
+std::string as_html(std::string_view text);
 
 class Element {
   public:

@@ -27,8 +27,6 @@ std::string energy(quantities::EnergyPerMass amount) {
 }
 
 /// Within 0.4 %: "43", "0.54".
-std::string measured(double x) { return number(x, quantities::measured_decimals(x)); }
-
 /// The sections of one kind's page; their sources are numbered and stand at the end.
 class KindPage {
   public:
@@ -169,8 +167,8 @@ class KindPage {
         for (engine::SpaceRow const& row : kind_.space.rows) {
             double const birds = row.birds_per_square_foot, inches = row.feeder_inches_per_bird;
             table.add({quantities::print_age(row.from),
-                       feet ? plain(birds) : measured(birds / (metres_per_foot * metres_per_foot)),
-                       feet ? plain(inches) : measured(100 * inches * quantities::metres_per_inch)});
+                       feet ? plain(birds) : quantities::print_measured(birds / (metres_per_foot * metres_per_foot)),
+                       feet ? plain(inches) : quantities::print_measured(100 * inches * quantities::metres_per_inch)});
         }
         std::string const water = wrap("water: " + std::string(feet ? "1 ft" : "30.5 cm") + " of trough for " +
                                            plain(kind_.space.birds_per_foot_of_water_trough) + " birds, or three " +

@@ -73,12 +73,12 @@ bool filled(std::optional<engine::Vessels<Amount>> const& vessels) {
     return vessels && !vessels->fills.empty();
 }
 
-std::string hatch_text(HatchPlan const& hatch, Measures measures) {
+std::string lasting_hatch(HatchPlan const& hatch, Measures measures) {
     Duration const age = first_age(hatch);
     std::string birds;
-    if (filled(hatch.hoppers)) birds = quantities::number(quantities::in_birds(hatch.hoppers->fills.front().birds), 0);
+    if (filled(hatch.hoppers)) birds = quantities::print(hatch.hoppers->fills.front().birds);
     if (birds.empty() && filled(hatch.drinkers)) {
-        birds = quantities::number(quantities::in_birds(hatch.drinkers->fills.front().birds), 0);
+        birds = quantities::print(hatch.drinkers->fills.front().birds);
     }
     std::string text =
         wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
@@ -114,7 +114,7 @@ std::vector<Vessel> in_order(engine::Plan const& plan) {
 }
 
 /// A bar for each of several vessels.
-std::string picture(engine::Plan const& plan) {
+std::string vessels_picture(engine::Plan const& plan) {
     Table table({Align::left, Align::left, Align::right, Align::bar}, 2);
     table.head({"first to see to", "", "within"});
     auto const vessels = in_order(plan);
@@ -135,8 +135,8 @@ std::string last_text(engine::Plan const& plan, std::optional<engine::Moment> at
     }
     std::string const alarms = alarms_text(plan.alarms, measures), learned = learned_text(plan.learned, measures);
     if (!alarms.empty()) text += alarms + "\n";
-    for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, measures);
-    text += picture(plan);
+    for (HatchPlan const& hatch : plan.hatches) text += lasting_hatch(hatch, measures);
+    text += vessels_picture(plan);
     if (!learned.empty()) text += "\n" + learned;
     text += "\n" + wrap("Go by the first hour: 1 flock in 20 is empty sooner. Hours are rounded down.");
     return text + notes_text(plan, sources);

@@ -69,8 +69,7 @@ std::string learned_words(Learned const& learned, Measures measures) {
         trait_words("eat", learned.feed, learned.feed_top_ups, learned.water_top_ups > 0),
         trait_words("drink", learned.water, learned.water_top_ups, learned.feed_top_ups > 0)};
     if (learned.heads) {
-        parts.push_back(quantities::number(quantities::in_birds(*learned.heads), 0) + " birds on " +
-                        moment_words(*learned.heads_at, measures));
+        parts.push_back(quantities::print(*learned.heads) + " birds on " + moment_words(*learned.heads_at, measures));
     }
     std::erase(parts, "");
     return learned.hatch + ": " + join(parts, "; ");

@@ -28,23 +28,23 @@ int decimals_of(double step) {
 /// Whether a count is a whole number, but for what arithmetic does to it.
 bool is_whole(double x) { return std::round(x) >= 1 && std::abs(x - std::round(x)) < 1e-6 * std::max(1.0, x); }
 
-double in_pounds(Mass mass) { return in_kilograms(mass) / kilograms_per_pound; }
+double pounds_of(Mass mass) { return in_kilograms(mass) / kilograms_per_pound; }
 
 /// What a scale with such a step reads in: the farm's own units where the step is a round number of them.
 enum class Scale { pounds_and_ounces, pounds, metric };
 
 Scale scale_for(Mass step, Measures measures) {
-    double const ounces = 16 * in_pounds(step);
+    double const ounces = 16 * pounds_of(step);
     bool const in_ounces = is_whole(ounces) || is_whole(1 / ounces);  // 1 oz, 2 oz; 1/4 oz, 0.1 oz
     bool const metric = is_whole(1000 * in_grams(step));
     if (measures != Measures::us && (metric || !in_ounces)) return Scale::metric;
     if (in_ounces) return Scale::pounds_and_ounces;
-    if (is_whole(100 * in_pounds(step))) return Scale::pounds;
+    if (is_whole(100 * pounds_of(step))) return Scale::pounds;
     return metric ? Scale::metric : Scale::pounds_and_ounces;
 }
 
 /// With as many decimals as the scale shows, and never fewer than an amount to be weighed needs.
-std::string shown(double x, int decimals) {
+std::string shown_weight(double x, int decimals) {
     std::string text = number(x, std::max(decimals, measured_decimals(x)));
     if (text.find('.') == std::string::npos) return text;
     text.erase(text.find_last_not_of('0') + 1);
@@ -53,14 +53,14 @@ std::string shown(double x, int decimals) {
 }
 
 std::string pounds_and_ounces(Mass amount, int of_scale) {
-    int const decimals = std::max(of_scale, measured_decimals(16 * in_pounds(amount)));
+    int const decimals = std::max(of_scale, measured_decimals(16 * pounds_of(amount)));
     double const unit = std::pow(10.0, decimals);
-    double const ounces = std::round(16 * in_pounds(amount) * unit) / unit;
+    double const ounces = std::round(16 * pounds_of(amount) * unit) / unit;
     double const pounds = std::floor(ounces / 16 + 1e-9);
     double const rest = std::max(0.0, ounces - 16 * pounds);
-    if (pounds == 0) return shown(rest, decimals) + " oz";
+    if (pounds == 0) return shown_weight(rest, decimals) + " oz";
     std::string const text = number(pounds, 0) + " lb";
-    return rest * unit < 0.5 ? text : text + ' ' + shown(rest, decimals) + " oz";
+    return rest * unit < 0.5 ? text : text + ' ' + shown_weight(rest, decimals) + " oz";
 }
 
 /// What the scale cannot show stays on the sheet.
@@ -74,7 +74,7 @@ struct Sheet {
     std::vector<BlendPart> few, powders, liquids;
 };
 
-Sheet in_order(BlendAnswer const& answer) {
+Sheet in_weighing_order(BlendAnswer const& answer) {
     std::vector<BlendPart> parts = answer.parts;
     std::erase_if(parts, [](BlendPart const& part) { return !(part.share > 0); });
     std::stable_sort(parts.begin(), parts.end(), [](auto const& a, auto const& b) { return a.amount > b.amount; });
@@ -119,13 +119,13 @@ std::string on_scale(Mass amount, Mass step, Measures measures) {
     Mass const finest = whole_steps ? step : amount;
     switch (scale_for(step, measures)) {
         case Scale::pounds:
-            return shown(in_pounds(amount), decimals_of(in_pounds(finest))) + " lb";
+            return shown_weight(pounds_of(amount), decimals_of(pounds_of(finest))) + " lb";
         case Scale::pounds_and_ounces:
-            return pounds_and_ounces(amount, decimals_of(16 * in_pounds(finest)));
+            return pounds_and_ounces(amount, decimals_of(16 * pounds_of(finest)));
         default:
             bool const grams = amount < kilograms(1);
             double const unit = grams ? 1000 : 1;
-            return shown(in_kilograms(amount) * unit, decimals_of(in_kilograms(finest) * unit)) +
+            return shown_weight(in_kilograms(amount) * unit, decimals_of(in_kilograms(finest) * unit)) +
                    (grams ? " g" : " kg");
     }
 }
@@ -138,7 +138,7 @@ PerWeight per_weight(BlendAnswer const& answer, Measures measures) {
 
 std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
     Measures const measures = farm.measures;
-    Sheet const sheet = in_order(answer);
+    Sheet const sheet = in_weighing_order(answer);
     std::vector<BlendPart> parts = sheet.few;
     parts.insert(parts.end(), sheet.powders.begin(), sheet.powders.end());
     parts.insert(parts.end(), sheet.liquids.begin(), sheet.liquids.end());

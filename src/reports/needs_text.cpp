@@ -18,7 +18,7 @@ using engine::Need;
 using engine::NeedsTable;
 using engine::Phase;
 
-std::string level_words(Need const& need) {
+std::string need_level(Need const& need) {
     return reports::level_words(need.nutrient, need.level) + (need.found ? " *" : "");
 }
 
@@ -57,7 +57,7 @@ std::string levels_text(NeedsTable const& needs) {
         for (Phase const& phase : needs.phases) {
             auto const same = [&](Need const& need) { return need.nutrient == nutrient; };
             auto const found = std::find_if(phase.needs.begin(), phase.needs.end(), same);
-            cells.push_back(found == phase.needs.end() ? "" : level_words(*found));
+            cells.push_back(found == phase.needs.end() ? "" : need_level(*found));
         }
         table.add(cells);
     }

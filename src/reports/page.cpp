@@ -44,7 +44,7 @@ std::string farm_and_parts(domain::Farm const& farm, std::vector<std::string> co
 
 std::string hatch_words(HatchPlan const& hatch) {
     domain::Hatch const& its = hatch.hatch;
-    std::string const count = quantities::number(quantities::in_birds(hatch.chicks), 0);
+    std::string const count = quantities::print(hatch.chicks);
     std::string const& kind = hatch.kind_title;
     std::string const hatched = "; hatch " + its.date.day_year();
     if (its.first_age > quantities::days(0)) {
@@ -83,8 +83,8 @@ std::vector<std::string> removals_words(HatchPlan const& hatch) {
     std::vector<std::string> all;
     for (domain::Removal const& removal : hatch.hatch.removed) {
         if (removal.at < first_age(hatch) || removal.at > last_age(hatch)) continue;
-        all.push_back(quantities::number(quantities::in_birds(removal.birds), 0) + " birds at " +
-                      quantities::print_age(removal.at) + ", " + (hatch.hatch.date + removal.at).day());
+        all.push_back(quantities::print(removal.birds) + " birds at " + quantities::print_age(removal.at) + ", " +
+                      (hatch.hatch.date + removal.at).day());
     }
     return all;
 }

@@ -22,16 +22,16 @@ using Cells = std::vector<std::string>;
 std::string unit_of_feed(Measures measures) { return measures == Measures::us ? "lb" : "kg"; }
 std::string unit_of_water(Measures measures) { return measures == Measures::us ? "gal" : "L"; }
 
-std::string number(Mass mass, Measures measures) {
+std::string amount_cell(Mass mass, Measures measures) {
     return csv_number(measures == Measures::us ? quantities::in_pounds(mass) : quantities::in_kilograms(mass));
 }
 
-std::string number(Volume volume, Measures measures) {
+std::string amount_cell(Volume volume, Measures measures) {
     return csv_number(measures == Measures::us ? quantities::in_gallons(volume) : quantities::in_litres(volume));
 }
 
-std::string number(std::optional<Duration> const& time) { return time ? csv_number(in_days(*time)) : ""; }
-std::string number(std::optional<quantities::Money> const& cost) {
+std::string amount_cell(std::optional<Duration> const& time) { return time ? csv_number(in_days(*time)) : ""; }
+std::string amount_cell(std::optional<quantities::Money> const& cost) {
     return cost ? csv_number(quantities::in_money(*cost)) : "";
 }
 
@@ -47,14 +47,14 @@ Cells fill_row(engine::HatchPlan const& hatch, engine::Vessels<Amount> const& ve
             csv_name(vessels.key),
             std::to_string(vessels.count),
             moment(fill.at),
-            number(fill.age),
+            amount_cell(fill.age),
             csv_number(quantities::in_birds(fill.birds)),
             moment(fill.at, fill.lasts.p05),
-            number(fill.lasts.p05),
+            amount_cell(fill.lasts.p05),
             moment(fill.at, fill.lasts.p50),
-            number(fill.lasts.p50),
+            amount_cell(fill.lasts.p50),
             moment(fill.at, fill.change_after),
-            number(fill.change_after)};
+            amount_cell(fill.change_after)};
 }
 
 /// A row of the shopping table, cell by cell; what a sort does not have is left empty.
@@ -68,7 +68,7 @@ struct BuyRow {
     }
 };
 
-std::string grams(std::optional<Mass> const& mass) { return mass ? csv_number(quantities::in_grams(*mass)) : ""; }
+std::string grams_cell(std::optional<Mass> const& mass) { return mass ? csv_number(quantities::in_grams(*mass)) : ""; }
 std::string millilitres(std::optional<Volume> const& volume) {
     return volume ? csv_number(quantities::in_millilitres(*volume)) : "";
 }
@@ -82,11 +82,11 @@ std::string bulk(Volume volume, Measures measures) {
 BuyRow supplement_row(engine::SupplementPurchase const& bought) {
     BuyRow row{"supplement", csv_name(bought.key), csv_name(bought.title)};
     if (bought.safe_packs) row.packs = std::to_string(*bought.safe_packs);
-    row.cost = number(bought.safe_cost);
+    row.cost = amount_cell(bought.safe_cost);
     row.from = bought.first_needed.iso_date();
-    row.grams = grams(bought.by_weight);
+    row.grams = grams_cell(bought.by_weight);
     row.millilitres = millilitres(bought.by_volume);
-    row.sure_grams = grams(bought.safe_weight);
+    row.sure_grams = grams_cell(bought.safe_weight);
     row.sure_millilitres = millilitres(bought.safe_volume);
     return row;
 }
@@ -95,13 +95,13 @@ BuyRow feed_row(engine::Purchase const& feed, Measures measures) {
     BuyRow row{"feed", csv_name(feed.key), csv_name(feed.title)};
     if (feed.bag) {
         row.packs = std::to_string(feed.safe_bags.p95);
-        row.bag = number(*feed.bag, measures);
+        row.bag = amount_cell(*feed.bag, measures);
     }
-    row.cost = number(feed.safe_cost);
-    row.usual = number(feed.need, measures);
-    row.sure = number(feed.band.p95, measures);
-    row.on_hand = number(feed.on_hand, measures);
-    row.spare = number(feed.spare, measures);
+    row.cost = amount_cell(feed.safe_cost);
+    row.usual = amount_cell(feed.need, measures);
+    row.sure = amount_cell(feed.band.p95, measures);
+    row.on_hand = amount_cell(feed.on_hand, measures);
+    row.spare = amount_cell(feed.spare, measures);
     row.from = feed.first_needed.iso_date();
     row.to = feed.last_needed.iso_date();
     return row;
@@ -110,7 +110,7 @@ BuyRow feed_row(engine::Purchase const& feed, Measures measures) {
 BuyRow bedding_row(engine::BeddingPurchase const& one, Measures measures) {
     BuyRow row{"bedding", csv_name(one.brooder), csv_name("bedding for " + one.brooder)};
     row.packs = std::to_string(one.bags);
-    row.cost = number(one.cost);
+    row.cost = amount_cell(one.cost);
     row.from = one.first.iso_date();
     row.bedding_bag = bulk(one.bag, measures);
     row.bedding = bulk(one.total, measures);
@@ -120,7 +120,7 @@ BuyRow bedding_row(engine::BeddingPurchase const& one, Measures measures) {
 BuyRow disinfectant_row(engine::DisinfectantPurchase const& one) {
     BuyRow row{"disinfectant", csv_name(one.key), csv_name(one.title)};
     if (one.packs) row.packs = std::to_string(*one.packs);
-    row.cost = number(one.cost);
+    row.cost = amount_cell(one.cost);
     row.from = one.first.iso_date();
     row.millilitres = row.sure_millilitres = millilitres(one.product);
     return row;
@@ -136,9 +136,9 @@ std::string plan_csv(Plan const& plan) {
     for (engine::HatchPlan const& hatch : plan.hatches) {
         for (engine::Week const& week : hatch.weeks) {
             text += csv_line({csv_name(hatch.hatch.name), hatch.hatch.kind, (hatch.hatch.date + week.from).iso_date(),
-                              std::to_string(week.number), number(week.from),
+                              std::to_string(week.number), amount_cell(week.from),
                               csv_number(quantities::in_birds(week.birds)), csv_name(feed_at(hatch, week.from)),
-                              number(week.feed, measures), number(week.water, measures)});
+                              amount_cell(week.feed, measures), amount_cell(week.water, measures)});
         }
     }
     return text;
@@ -169,12 +169,12 @@ std::string last_csv(Plan const& plan) {
     for (engine::HatchPlan const& hatch : plan.hatches) {
         if (hatch.hoppers && !hatch.hoppers->fills.empty()) {
             Cells row = fill_row(hatch, *hatch.hoppers, "feed");
-            row.insert(row.end(), {number(hatch.hoppers->fills.front().content, measures), ""});
+            row.insert(row.end(), {amount_cell(hatch.hoppers->fills.front().content, measures), ""});
             text += csv_line(row);
         }
         if (hatch.drinkers && !hatch.drinkers->fills.empty()) {
             Cells row = fill_row(hatch, *hatch.drinkers, "water");
-            row.insert(row.end(), {"", number(hatch.drinkers->fills.front().content, measures)});
+            row.insert(row.end(), {"", amount_cell(hatch.drinkers->fills.front().content, measures)});
             text += csv_line(row);
         }
     }

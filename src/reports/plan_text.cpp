@@ -31,9 +31,8 @@ std::string weeks_text(HatchPlan const& hatch, Measures measures) {
     Table table({Align::left, Align::left, Align::right, Align::right, Align::right}, 4);
     table.head({"week", "from", "birds", "feed a day", "water a day"});
     for (engine::Week const& week : hatch.weeks) {
-        table.add({std::to_string(week.number), (hatch.hatch.date + week.from).day(),
-                   quantities::number(quantities::in_birds(week.birds), 0), print(week.feed, measures),
-                   print(week.water, measures)});
+        table.add({std::to_string(week.number), (hatch.hatch.date + week.from).day(), quantities::print(week.birds),
+                   print(week.feed, measures), print(week.water, measures)});
     }
     return "  EACH DAY, on the first day of every week\n" + table.text();
 }
@@ -44,7 +43,7 @@ std::string removals_text(HatchPlan const& hatch) {
     return text;
 }
 
-std::string hatch_text(HatchPlan const& hatch, domain::Farm const& farm, Detail detail) {
+std::string planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, Detail detail) {
     auto const measures = farm.measures;
     bool const everything = detail == Detail::everything;
     std::string const kept = ", kept to " + quantities::print_age(hatch.hatch.until) + " (" +
@@ -65,7 +64,7 @@ std::string plan_text(engine::Plan const& plan, Detail detail, Sources sources) 
     text += purchases_text(plan);
     if (!learned.empty()) text += "\n" + learned;
     text += "\n";
-    for (HatchPlan const& hatch : plan.hatches) text += hatch_text(hatch, plan.farm, detail);
+    for (HatchPlan const& hatch : plan.hatches) text += planned_hatch(hatch, plan.farm, detail);
     text += "\n" + wrap(how_sure_words());
     return text + notes_text(plan, sources);
 }

@@ -22,7 +22,7 @@ using quantities::Measures;
 using quantities::number;
 using quantities::print;
 
-constexpr std::size_t week = 7;  // days
+constexpr std::size_t days_a_week = 7;
 
 /// What some days use together.
 struct Week {
@@ -34,7 +34,7 @@ struct Week {
 
 Week week_from(std::vector<Day> const& days, std::size_t from) {
     Week sum;
-    for (std::size_t i = from; i < std::min(days.size(), from + week); ++i) {
+    for (std::size_t i = from; i < std::min(days.size(), from + days_a_week); ++i) {
         sum.birds = std::max(sum.birds, days[i].birds);
         sum.water += days[i].water;
         for (engine::Eaten const& one : days[i].feeds) {
@@ -75,11 +75,11 @@ std::string weeks_table(Season const& season, std::vector<std::string> const& co
     if (columns.empty()) row.push_back("of each kind");
     Table table(aligned, 2);
     table.head(row);
-    for (std::size_t i = 0; i < season.days.size(); i += week) {
+    for (std::size_t i = 0; i < season.days.size(); i += days_a_week) {
         Week const sum = week_from(season.days, i);
-        std::size_t const length = std::min(week, season.days.size() - i);
-        std::string const cut = length < week ? " (" + std::to_string(length) + " d)" : "";
-        row = {season.days[i].at.day() + cut, number(in_birds(sum.birds), 0), print(sum.water, measures),
+        std::size_t const length = std::min(days_a_week, season.days.size() - i);
+        std::string const cut = length < days_a_week ? " (" + std::to_string(length) + " d)" : "";
+        row = {season.days[i].at.day() + cut, quantities::print(sum.birds), print(sum.water, measures),
                print(sum.feed, measures)};
         auto const cells = feed_cells(sum, columns, measures);
         row.insert(row.end(), cells.begin(), cells.end());
@@ -89,14 +89,14 @@ std::string weeks_table(Season const& season, std::vector<std::string> const& co
 }
 
 /// A column for each feed, or one for all of them where they are many.
-std::string weeks_text(Season const& season) {
+std::string weeks_block(Season const& season) {
     constexpr std::size_t most_columns = 4;  // beside date, birds, water and feed on 80 columns
     auto const feeds = feeds_in(season.days);
     return "\nWEEKS: the most birds on any day, and the usual use in the whole week\n" +
            weeks_table(season, feeds.size() <= most_columns ? feeds : std::vector<std::string>{});
 }
 
-std::string amount(std::optional<quantities::Money> const& cost) {
+std::string cost_cell(std::optional<quantities::Money> const& cost) {
     return cost ? number(quantities::in_money(*cost), 2) : "-";
 }
 
@@ -106,8 +106,8 @@ std::string costs_text(Season const& season) {
     table.head({"raised", "feed", "cost", "a bird", "a dozen", "week more", "hatch"});
     std::vector<std::string> unstated;
     for (engine::HatchCost const& one : season.costs) {
-        table.add({number(in_birds(one.raised), 0), print(one.feed, measures), amount(one.cost), amount(one.per_bird),
-                   amount(one.per_dozen), amount(one.week_more), one.hatch});
+        table.add({quantities::print(one.raised), print(one.feed, measures), cost_cell(one.cost),
+                   cost_cell(one.per_bird), cost_cell(one.per_dozen), cost_cell(one.week_more), one.hatch});
         if (one.lays_unstated) unstated.push_back(one.hatch);
     }
     std::string text = "\n" +
@@ -135,7 +135,7 @@ std::string readying_text(Season const& season) {
     return table.empty() ? "" : "\nBUY BESIDE FEED (`cropful buy` counts the feed)\n" + table.text();
 }
 
-std::string title(Season const& season) {
+std::string season_title(Season const& season) {
     engine::Plan const& plan = season.plan;
     std::string const name = plan.farm.name.empty() ? season.costs.front().hatch : plan.farm.name;
     return both_ends(name, season.from.day_year() + " to " + season.to.day_year()) + std::string(page_width, '=') +
@@ -148,9 +148,10 @@ std::string season_text(Season const& season, Sources sources) {
     engine::Plan const& plan = season.plan;
     std::string const alarms = alarms_text(plan.alarms, plan.farm.measures),
                       learned = learned_text(plan.learned, plan.farm.measures);
-    return title(season) + (alarms.empty() ? "" : "\n" + alarms) + unplaced_text(season) + first_week_text(season) +
-           stays_text(season) + weeks_text(season) + costs_text(season) + readying_text(season) +
-           (learned.empty() ? "" : "\n" + learned) + notes_text(plan.cautions, season.assumptions, sources);
+    return season_title(season) + (alarms.empty() ? "" : "\n" + alarms) + unplaced_text(season) +
+           first_week_text(season) + stays_text(season) + weeks_block(season) + costs_text(season) +
+           readying_text(season) + (learned.empty() ? "" : "\n" + learned) +
+           notes_text(plan.cautions, season.assumptions, sources);
 }
 
 }  // namespace cropful::reports

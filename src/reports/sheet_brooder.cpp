@@ -23,8 +23,6 @@ constexpr double ten = 10;  // from here up one decimal is enough
 std::string rounded(double x) { return number(x, x < ten ? 1 : 0); }
 
 /// Within 0.4 %: a density may be far below 1.
-std::string measured(double x) { return number(x, quantities::measured_decimals(x)); }
-
 std::string area(double square_feet, Measures measures) {
     return measures == Measures::us ? rounded(square_feet) + " sq ft"
                                     : rounded(square_feet * square_metres_per_square_foot) + " m²";
@@ -35,13 +33,15 @@ std::string length(double feet, Measures measures) {
 }
 
 std::string per_bird(double inches, Measures measures) {
-    return measures == Measures::us ? plain(inches) + " in a bird"
-                                    : measured(inches * quantities::metres_per_inch * 100) + " cm a bird";
+    return measures == Measures::us
+               ? plain(inches) + " in a bird"
+               : quantities::print_measured(inches * quantities::metres_per_inch * 100) + " cm a bird";
 }
 
 std::string density(double birds_per_square_foot, Measures measures) {
-    return measures == Measures::us ? plain(birds_per_square_foot) + " birds a sq ft"
-                                    : measured(birds_per_square_foot / square_metres_per_square_foot) + " birds a m²";
+    return measures == Measures::us
+               ? plain(birds_per_square_foot) + " birds a sq ft"
+               : quantities::print_measured(birds_per_square_foot / square_metres_per_square_foot) + " birds a m²";
 }
 
 std::string degrees(engine::BroodingRow const& row, Measures measures) {
@@ -77,7 +77,7 @@ void add_room(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Me
     for (Room const& room : sheet.room) {
         table
             .row(quantities::print_age(room.from) + ", " + (hatch.hatch.date + room.from).day() + ": " +
-                 number(quantities::in_birds(room.birds), 0) + " birds")
+                 quantities::print(room.birds) + " birds")
             .add(cell(area(room.floor_square_feet, measures) + " (" + density(room.birds_per_square_foot, measures) +
                       ")"))
             .add(

@@ -46,8 +46,6 @@ struct Drawing {
     }
 };
 
-std::string birds_words(quantities::Heads heads) { return number(quantities::in_birds(heads), 0); }
-
 /// A drawing with its title, a sentence on how to read it, and its figures for those who want numbers.
 Element figure_of(Chart const& chart, std::string_view how, HtmlTable const& figures) {
     Element caption("figcaption");
@@ -60,12 +58,12 @@ Element figure_of(Chart const& chart, std::string_view how, HtmlTable const& fig
 
 Element birds_figure(Drawing const& drawing) {
     Chart chart = drawing.chart("birds");
-    ChartLine line{"birds", birds_words(drawing.sheet.heads.back().birds) + " birds", Stroke::solid, {}};
+    ChartLine line{"birds", quantities::print(drawing.sheet.heads.back().birds) + " birds", Stroke::solid, {}};
     for (auto const& at : drawing.sheet.heads)
         line.points.push_back({drawing.x(at.age), quantities::in_birds(at.birds)});
     chart.title = "Birds alive";
-    chart.description = "From " + birds_words(drawing.sheet.heads.front().birds) + " to " +
-                        birds_words(drawing.sheet.heads.back().birds) + " birds.";
+    chart.description = "From " + quantities::print(drawing.sheet.heads.front().birds) + " to " +
+                        quantities::print(drawing.sheet.heads.back().birds) + " birds.";
     chart.y_title = "birds";
     chart.y_unit = "bird";
     chart.lines.push_back(std::move(line));
@@ -73,7 +71,7 @@ Element birds_figure(Drawing const& drawing) {
     for (engine::Week const& week : drawing.hatch.weeks) {
         table.row(std::to_string(week.number))
             .add(cell((drawing.hatch.hatch.date + week.from).day()))
-            .add(figure_cell(birds_words(week.birds)));
+            .add(figure_cell(quantities::print(week.birds)));
     }
     return figure_of(chart, "by the usual losses, and less those planned to leave.", table);
 }

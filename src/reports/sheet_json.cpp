@@ -16,7 +16,7 @@ Json heads_json(engine::HatchSheet const& hatch) {
     return all;
 }
 
-Json days_json(engine::HatchSheet const& hatch) {
+Json sheet_days_json(engine::HatchSheet const& hatch) {
     Json all = Json::array();
     for (engine::DayFeed const& day : hatch.days) {
         all.push_back(Json{{"age_d", in_days(day.age)},
@@ -78,7 +78,7 @@ std::string sheet_json(engine::Sheet const& sheet) {
         json["hatches"].push_back(Json{{"name", sheet.plan.hatches[i].hatch.name},
                                        {"bags", bags_json(hatch)},
                                        {"heads", heads_json(hatch)},
-                                       {"days", days_json(hatch)},
+                                       {"days", sheet_days_json(hatch)},
                                        {"protein", protein_json(hatch)},
                                        {"warmth", warmth_json(hatch)},
                                        {"room", room_json(hatch)},

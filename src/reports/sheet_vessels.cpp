@@ -23,8 +23,6 @@ using quantities::Volume;
 constexpr std::size_t most_fill_rows = 100;     // more are shown week by week
 constexpr std::size_t most_boxes_in_week = 14;  // more have one box a day
 
-std::string birds_words(quantities::Heads heads) { return quantities::number(quantities::in_birds(heads), 0); }
-
 /// The week of life of every fill, those of one week together.
 template <class Amount>
 std::vector<std::vector<Fill<Amount>>> by_week(std::vector<Fill<Amount>> const& fills) {
@@ -68,19 +66,19 @@ Element boxes(std::vector<Fill<Amount>> const& week, Measures measures) {
 
 /// "2 fills, sure for 5 d", "change every 24 h": fills that only a course cuts short follow the first of the week.
 template <class Amount>
-std::string rhythm(std::vector<Fill<Amount>> const& week) {
+std::string rhythm_words(std::vector<Fill<Amount>> const& week) {
     if (by_change(week.front())) return "change every " + print(*week.front().change_after);
     auto const shortest = Fold<Amount>{week, {}}.shortest(safe_end);
     return plural(static_cast<int>(week.size()), "fill") + (shortest ? ", sure for " + print(*shortest) : "");
 }
 
 template <class Amount>
-HtmlTable weeks_table(std::string const& caption, std::vector<Fill<Amount>> const& fills, Measures measures) {
+HtmlTable weekly_fills(std::string const& caption, std::vector<Fill<Amount>> const& fills, Measures measures) {
     HtmlTable table(caption, {"Week", "Do", "Tick when done"}, "weeks");
     for (auto const& week : by_week(fills)) {
         std::string const number = std::to_string(Fold<Amount>::week(week.front()));
-        table.row(number + ": " + birds_words(week.front().birds) + " birds")
-            .add(cell(rhythm(week)))
+        table.row(number + ": " + quantities::print(week.front().birds) + " birds")
+            .add(cell(rhythm_words(week)))
             .add(boxes(week, measures));
     }
     return table;
@@ -94,7 +92,7 @@ HtmlTable fills_table(std::string const& caption, HatchPlan const& hatch, Measur
         table.row(tick_head(short_moment(fills[i].at, measures)))
             .add(Element("td", "by", fill_again_words(fills[i], hatch, next, measures)))
             .add(cell(roughly(fills[i].lasts.p50)))
-            .add(cell(birds_words(fills[i].birds) + ", " + quantities::print_age(fills[i].age)));
+            .add(cell(quantities::print(fills[i].birds) + ", " + quantities::print_age(fills[i].age)));
     }
     return table;
 }
@@ -107,7 +105,7 @@ void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) 
     std::string const caption = "Hoppers: " + hoppers_words(hatch, measures);
     page.add(heading("Fill the hoppers"));
     page.add(
-        (fills.size() > most_fill_rows ? weeks_table(caption, fills, measures) : fills_table(caption, hatch, measures))
+        (fills.size() > most_fill_rows ? weekly_fills(caption, fills, measures) : fills_table(caption, hatch, measures))
             .element());
     page.add(Element("p", "notes",
                      "19 times in 20 a hopper is not empty before its hour. Hours are rounded down: fill before, not "
@@ -117,7 +115,7 @@ void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) 
 void add_drinker_fills(Element& page, HatchPlan const& hatch, Measures measures) {
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
     std::string const caption = "Drinkers: " + drinkers_words(hatch, measures);
-    page.add(heading("Water")).add(weeks_table(caption, hatch.drinkers->fills, measures).element());
+    page.add(heading("Water")).add(weekly_fills(caption, hatch.drinkers->fills, measures).element());
 }
 
 void add_course(Element& page, HatchPlan const& hatch, domain::Farm const& farm) {

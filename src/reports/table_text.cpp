@@ -16,7 +16,7 @@ using quantities::number;
 using quantities::plain;
 using quantities::print;
 
-std::string levels_words(engine::Drug const& drug, quantities::Measures measures) {
+std::string drug_levels(engine::Drug const& drug, quantities::Measures measures) {
     std::vector<std::string> levels;
     for (quantities::Mass const& mass : drug.per_short_ton) {
         levels.push_back(measures == quantities::Measures::us
@@ -30,7 +30,7 @@ std::string levels_words(engine::Drug const& drug, quantities::Measures measures
 std::string drug_text(engine::Drug const& drug, quantities::Measures measures) {
     std::string text = "\n" + wrap(drug.name + (drug.also.empty() ? "" : " (" + join(drug.also) + ")"), "", "  ");
     if (!drug.birds.empty()) text += wrap("for " + join(drug.birds), "  ", "    ");
-    if (!drug.per_short_ton.empty()) text += wrap(levels_words(drug, measures), "  ", "    ");
+    if (!drug.per_short_ton.empty()) text += wrap(drug_levels(drug, measures), "  ", "    ");
     if (drug.growing_only) text += "  growing birds only\n";
     if (drug.max_age) text += "  to " + quantities::print_age(*drug.max_age) + " at most\n";
     if (drug.not_for_layers) text += "  not for layers\n";

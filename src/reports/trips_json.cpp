@@ -50,7 +50,7 @@ Json packs_json(TripPlan const& trips) {
 }
 
 /// What is eaten by days, without what is to spare, and what is left over.
-Json needs_json(TripPlan const& trips) {
+Json trip_needs_json(TripPlan const& trips) {
     Json all = Json::array();
     for (std::size_t i = 0; i < trips.feeds.size(); ++i) {
         Json days = Json::array();
@@ -81,7 +81,7 @@ std::string trips_json(TripPlan const& trips) {
     for (std::size_t i = 0; i < shopping.trips.size(); ++i) json["trips"].push_back(trip_json(trips, i));
     json["supplements"] = packs_json(trips);
     json["waste"] = waste_json(trips);
-    json["needs"] = needs_json(trips);
+    json["needs"] = trip_needs_json(trips);
     json["cost"] = in_money(shopping.cost());
     json["trip_cost"] = in_money(shopping.trip_cost);
     json["bag_cost"] = in_money(shopping.bag_cost);

@@ -20,7 +20,9 @@ using engine::TripPlan;
 using quantities::Money;
 using quantities::print;
 
-std::string title(TripPlan const& trips, std::size_t feed) { return feed_title(trips.plan.farm, trips.feeds[feed]); }
+std::string column_title(TripPlan const& trips, std::size_t feed) {
+    return feed_title(trips.plan.farm, trips.feeds[feed]);
+}
 
 std::string money_words(Money cost, TripPlan const& trips) { return print(cost, trips.plan.farm.currency); }
 
@@ -56,7 +58,7 @@ std::string next_trip_text(TripPlan const& trips) {
     for (FeedBought const& feed : trip.feeds) {
         for (engine::BagsBought const& bags : feed.bags) {
             table.add({plural(bags.count, "bag"), money_words(bags.cost, trips),
-                       title(trips, feed.feed) + ", " + print(bags.size, trips.plan.farm.measures)});
+                       column_title(trips, feed.feed) + ", " + print(bags.size, trips.plan.farm.measures)});
         }
     }
     for (engine::PacksBought const& packs : trips.packs) {
@@ -68,17 +70,17 @@ std::string next_trip_text(TripPlan const& trips) {
 }
 
 /// "4 x 50 lb and 1 x 25 lb Quail starter"
-std::string feed_words(FeedBought const& feed, TripPlan const& trips) {
+std::string bought_words(FeedBought const& feed, TripPlan const& trips) {
     std::vector<std::string> sizes;
     for (engine::BagsBought const& bags : feed.bags) {
         sizes.push_back(std::to_string(bags.count) + " x " + print(bags.size, trips.plan.farm.measures));
     }
-    return join(sizes, " and ") + " " + title(trips, feed.feed);
+    return join(sizes, " and ") + " " + column_title(trips, feed.feed);
 }
 
 std::string trip_words(std::size_t number, TripPlan const& trips) {
     std::vector<std::string> parts;
-    for (FeedBought const& feed : trips.shopping.trips[number].feeds) parts.push_back(feed_words(feed, trips));
+    for (FeedBought const& feed : trips.shopping.trips[number].feeds) parts.push_back(bought_words(feed, trips));
     for (engine::PacksBought const& packs : trips.packs) {
         if (packs.trip == number) parts.push_back(packs_words(packs, trips));
     }
@@ -119,7 +121,7 @@ std::string costs_words(TripPlan const& trips) {
                                     : ". Not shown to be the cheapest: there are too many ways to try all of them.");
 }
 
-std::string other_words(engine::OtherWay const& other, TripPlan const& trips) {
+std::string other_way_words(engine::OtherWay const& other, TripPlan const& trips) {
     std::string const way = other.policy == "monthly" ? "Buying on the first day and then on the first of each month"
                                                       : "Buying for each hatch when it comes";
     Money const more = other.cost - trips.shopping.cost();
@@ -138,15 +140,15 @@ std::string waste_text(TripPlan const& trips) {
     auto const measures = trips.plan.farm.measures;
     std::string text;
     for (engine::Waste const& waste : trips.shopping.waste) {
-        text +=
-            wrap(trips.date(waste.day).day() + ": " + print(waste.amount, measures) + " of " +
-                     title(trips, waste.feed) + " is too old and thrown away (" + money_words(waste.cost, trips) + ")",
-                 "  ", "    ");
+        text += wrap(trips.date(waste.day).day() + ": " + print(waste.amount, measures) + " of " +
+                         column_title(trips, waste.feed) + " is too old and thrown away (" +
+                         money_words(waste.cost, trips) + ")",
+                     "  ", "    ");
     }
     std::vector<std::string> left;
     for (std::size_t i = 0; i < trips.feeds.size(); ++i) {
         if (trips.shopping.left[i] < quantities::kilograms(0.05)) continue;
-        left.push_back(print(trips.shopping.left[i], measures) + " of " + title(trips, i));
+        left.push_back(print(trips.shopping.left[i], measures) + " of " + column_title(trips, i));
     }
     if (text.empty()) text = "  nothing grows too old\n";
     if (!left.empty()) text += wrap("left at the end, if birds eat that much: " + join(left), "  ", "    ");
@@ -159,7 +161,7 @@ std::string trips_text(TripPlan const& trips, Sources sources) {
     std::string const learned = learned_text(trips.plan.learned, trips.plan.farm.measures);
     std::string text = page_title(trips.plan) + next_trip_text(trips) + all_trips_text(trips) +
                        beside_feed_text(trips) + "\nCOST\n" + wrap(costs_words(trips), "  ", "    ");
-    for (engine::OtherWay const& other : trips.against) text += wrap(other_words(other, trips), "  ", "    ");
+    for (engine::OtherWay const& other : trips.against) text += wrap(other_way_words(other, trips), "  ", "    ");
     return text + waste_text(trips) + (learned.empty() ? "" : "\n" + learned) + notes_text(trips.plan, sources);
 }
 

@@ -12,7 +12,7 @@ using namespace cropful::quantities;
 
 namespace {
 
-constexpr double band = 0.3;
+constexpr double practice_band = 0.3;
 
 }  // namespace
 
@@ -34,7 +34,7 @@ TEST_CASE("100 to 125 chicks at a partly filled five-gallon hopper are fed for f
     auto const& fill = plan.hatches.at(0).hoppers->fills.at(0);
     double const share = ratio(fill.used / fill.content);
     INFO(chicks << " chicks at day " << age << ": 4.5 days take " << 100 * share << " % of the hopper");
-    CHECK_THAT(share, Catch::WithinRel(chicks * grams / 10940, band));  // 8 % to 31 %: a part of it is enough
+    CHECK_THAT(share, Catch::WithinRel(chicks * grams / 10940, practice_band));  // 8 % to 31 %: a part of it is enough
 }
 
 TEST_CASE("a gallon drinker for 40 young chicks is changed every few days, not refilled in hours", "[practice]") {
@@ -43,7 +43,7 @@ TEST_CASE("a gallon drinker for 40 young chicks is changed every few days, not r
     // + 18.6 x 0.937 = 41.1 g by day 14; the other 2.6 g at 5 g a day: dry on day 14.5, long after the second day.
     auto const plan = sample::plan_of(sample::bobwhites());
     auto const& first = plan.hatches.at(0).drinkers->fills.at(0);
-    CHECK_THAT(in_days(*first.empty_after), Catch::WithinRel(14.5, band));
+    CHECK_THAT(in_days(*first.empty_after), Catch::WithinRel(14.5, practice_band));
     CHECK(in_days(*first.change_after) == 2);
 }
 
@@ -65,5 +65,5 @@ TEST_CASE("one 8 oz bag at a teaspoon of 5 g a gallon does for 3,000 chicks, and
     auto const plan = sample::plan_of(farm);
     double const packs = in_grams(*plan.hatches.at(0).mix->total.by_weight) / 226.796;
     INFO(course << " days for 3,000 chicks take " << packs << " packs of 8 oz");
-    CHECK_THAT(packs, Catch::WithinRel(bags, band));
+    CHECK_THAT(packs, Catch::WithinRel(bags, practice_band));
 }

@@ -7,14 +7,14 @@
 #include "cropful/curves/running_total.hpp"
 #include "cropful/quantities/temperature.hpp"
 #include "cropful/readers/rations.hpp"
+#include "kinds.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
 using curves::Band;
+using sample::kind;
 
 namespace {
-
-engine::Kind kind(std::string const& key) { return readers::RationsReader().kind(key); }
 
 /// g of feed for one bird that lives from one age to another.
 double grams(engine::Kind const& bird, double from, double to, Band band = Band::central) {

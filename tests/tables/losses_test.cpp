@@ -1,15 +1,14 @@
 // Deaths and hatches against published figures. Each check says whether the figure helped to build the table.
 #include <catch2/catch.hpp>
 
-#include "cropful/readers/rations.hpp"
+#include "kinds.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
 using curves::Band;
+using sample::kind;
 
 namespace {
-
-engine::Kind kind(std::string const& key) { return readers::RationsReader().kind(key); }
 
 constexpr double rounding = 0.05;  // points: rows are written to a tenth
 

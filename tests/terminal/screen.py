@@ -6,35 +6,43 @@ import re
 import struct
 import subprocess
 import termios
+import threading
 
 # ECMA-48 (Select Graphic Rendition): bold; bold and red; back to normal. Nothing else is allowed.
 BOLD, ALARM, NORMAL = "\x1b[1m", "\x1b[1;31m", "\x1b[0m"
+END = b"\0"  # nothing the program writes
 ESCAPE = re.compile(r"\x1b\[[0-9;]*m")
 FRESH = {"PATH": os.environ["PATH"], "HOME": "/nonexistent", "TZ": "UTC", "TERM": "xterm-256color", "LC_ALL": "C.UTF-8",
          **{name: value for name, value in os.environ.items() if name.endswith("SAN_OPTIONS")}}
 
 
 def on_terminal(words, columns, folder=None, **environment):
-    """What a program writes to a terminal of so many columns; an environment variable that is None is not set."""
+    """What a program writes to a terminal of so many columns; an environment variable that is None is not set.
+
+    Both ends stay open until all is read: what a terminal still holds when its last program goes may be lost."""
     ours, theirs = pty.openpty()
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
     place = {name: value for name, value in {**FRESH, **environment}.items() if value is not None}
     running = subprocess.Popen(words, cwd=folder, env=place, stdin=theirs, stdout=theirs, stderr=subprocess.PIPE)
-    os.close(theirs)
-    seen = b""
-    while True:
-        try:
-            part = os.read(ours, 65536)
-        except OSError:  # EIO: the other end is closed
-            break
-        if not part:
-            break
-        seen += part
-    os.close(ours)
+    seen = []
+    reader = threading.Thread(target=lambda: seen.extend(parts_to_end(ours)))
+    reader.start()
     complaint = running.stderr.read().decode()
-    if running.wait(timeout=120) != 0:
-        raise SystemExit(f"{' '.join(words)} ended with {running.returncode}:\n{complaint}")
-    return seen.decode().replace("\r\n", "\n")
+    ended = running.wait(timeout=120)
+    os.write(theirs, END)
+    reader.join()
+    os.close(theirs)
+    os.close(ours)
+    if ended != 0:
+        raise SystemExit(f"{' '.join(words)} ended with {ended}:\n{complaint}")
+    return b"".join(seen).removesuffix(END).decode().replace("\r\n", "\n")
+
+
+def parts_to_end(terminal):
+    part = b""
+    while not part.endswith(END):
+        part = os.read(terminal, 65536)
+        yield part
 
 
 def piped(words, folder=None, **environment):

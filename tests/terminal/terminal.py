@@ -3,6 +3,7 @@
 
 What is expected comes from outside: the size the terminal is given (TIOCSWINSZ), https://no-color.org (NO_COLOR, when
 present and not empty, whatever its value), TERM=dumb (terminfo), POSIX on COLUMNS, and ECMA-48 for escape sequences."""
+import difflib
 import pathlib
 import re
 import sys
@@ -53,7 +54,8 @@ class Sitting:
             page, plain = self.see(line, columns), self.see(line, columns, NO_COLOR="1")
             for wrong in findings_of(page, min(columns, WIDEST)):
                 self.bad.append(f"{line} at {columns}: {wrong}")
-            self.expect(stripped(page) == plain, f"{line} at {columns}: colour changes the text")
+            self.expect(stripped(page) == plain, f"{line} at {columns}: colour changes the text:\n" + "\n".join(
+                difflib.unified_diff(plain.splitlines(), stripped(page).splitlines(), "plain", "in colour", lineterm="")))
             self.expect("\x1b" not in plain, f"{line} at {columns}: colour with NO_COLOR")
         text = piped(self.words(line), self.folder)
         self.expect(not findings_of(text, 80) and "\x1b" not in text, f"{line}, piped: colour or a wide line")

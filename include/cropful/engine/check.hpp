@@ -18,8 +18,7 @@ struct Check {
     Duration from;  // ages during which both hold
     Duration to;
     std::string nutrient;
-    double printed = 0;  // the table's figure, in the nutrient's unit, for a feed with `table_energy`
-    EnergyPerMass table_energy;
+    double printed = 0;           // the table's figure, in the nutrient's unit
     double need = 0;              // as printed or scaled to the feed's energy; 0: no need is known
     std::optional<double> label;  // the guaranteed minimum
     std::optional<double> label_maximum;

@@ -14,6 +14,7 @@ std::string print(Duration duration);                 // "20 d 15 h", "9 h"; exa
 std::string print_age(Duration age);                  // "day 12"; exact weeks from 2 on as "6 wk"
 std::string print(Temperature temperature, Measures measures);  // "70 F" / "21 C"
 std::string print(Money money, std::string const& currency);    // "330.00 USD"
+std::string print(Heads heads);                                 // whole birds: "231", "1,200"
 std::string percent(double fraction);                           // 0.245 -> "24.5 %", 0.24 -> "24 %"
 std::string number(double x, int decimals);                     // fixed decimals, thousands with commas
 std::string plain(double x);                                    // up to 4 significant digits, no trailing zeros
@@ -32,5 +33,6 @@ std::string print_dose(Volume volume, Measures measures);
 bool spoon_measures(Volume volume);
 /// The fewest decimals that show x within 0.4 %, from 0 to 12.
 int measured_decimals(double x);
+std::string print_measured(double x);  // with those
 
 }  // namespace cropful::quantities

@@ -3,7 +3,6 @@
 #include <fcntl.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include <catch2/catch.hpp>
@@ -16,10 +15,12 @@
 #include "cropful/fault.hpp"
 #include "faults.hpp"
 #include "folder.hpp"
+#include "other_process.hpp"
 
 using namespace cropful;
 using namespace cropful::commands;
 using Catch::Contains;
+using sample::ended;
 using sample::fault_of;
 using sample::Folder;
 namespace fs = std::filesystem;
@@ -41,20 +42,6 @@ unsigned mode(std::string const& file) {
 
 NewFile replacing(std::string const& name, std::vector<Input> inputs = {}) {
     return {.name = name, .existing = Existing::replaced, .cure = "", .inputs = std::move(inputs)};
-}
-
-/// How another process that does `act` ends.
-template <class Act>
-int ended(Act const& act) {
-    pid_t const child = fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-        act();
-        _exit(0);
-    }
-    int status = 0;
-    waitpid(child, &status, 0);
-    return status;
 }
 
 }  // namespace

@@ -5,26 +5,13 @@
 #include <limits>
 
 #include "cropful/domain/words.hpp"
-#include "cropful/fault.hpp"
+#include "faults.hpp"
 
 using namespace cropful;
 using namespace cropful::domain;
 using Catch::Contains;
 using quantities::Measures;
-
-namespace {
-
-template <class Act>
-std::string refusal(Act const& act) {
-    try {
-        act();
-    } catch (BadInput const& fault) {
-        return fault.what();
-    }
-    return "accepted";
-}
-
-}  // namespace
+using sample::fault_of;
 
 TEST_CASE("a deed is read back by its name", "[domain]") {
     for (Deed const deed : {Deed::topped_up, Deed::part_filled, Deed::thrown_out, Deed::found_empty, Deed::died,
@@ -33,7 +20,7 @@ TEST_CASE("a deed is read back by its name", "[domain]") {
     }
     CHECK(name(Deed::topped_up) == "topped up");
     CHECK(name(Deed::moved_in) == "moved in");
-    CHECK_THAT(refusal([] { parse_deed("Died"); }),
+    CHECK_THAT(fault_of([] { parse_deed("Died"); }),
                Contains("found \"Died\"; expected one of: topped up, part filled"));
 }
 
@@ -54,7 +41,7 @@ TEST_CASE("an amount is kept in kg, L or birds", "[domain]") {
     CHECK(amount_in("kg", 2.5) == Amount(quantities::kilograms(2.5)));
     CHECK(amount_in("L", 2.5) == Amount(quantities::litres(2.5)));
     CHECK(amount_in("birds", 3) == Amount(quantities::birds(3)));
-    CHECK_THAT(refusal([] { amount_in("lb", 1); }), Contains("found \"lb\"; expected kg, L or birds"));
+    CHECK_THAT(fault_of([] { amount_in("lb", 1); }), Contains("found \"lb\"; expected kg, L or birds"));
 }
 
 // NIST HB 44 App. C: 1 lb = 0.45359237 kg, 1 gal = 3.785411784 L; the imperial gallon is 4.54609 L by law (1985).
@@ -62,13 +49,13 @@ TEST_CASE("an amount of feed or water by its unit", "[domain]") {
     CHECK(parse_feed_or_water("2 lb", Measures::us) == Amount(quantities::kilograms(0.90718474)));
     CHECK(parse_feed_or_water("2 gal", Measures::us) == Amount(quantities::litres(7.570823568)));
     CHECK(parse_feed_or_water("1 imp gal", Measures::uk) == Amount(quantities::litres(4.54609)));
-    CHECK_THAT(refusal([] { parse_feed_or_water("2 d", Measures::us); }), Contains("such as \"1 gal\""));
-    CHECK_THAT(refusal([] { parse_feed_or_water("2 gal", Measures::uk); }), Contains("\"1 imp gal\" or \"1 US gal\""));
+    CHECK_THAT(fault_of([] { parse_feed_or_water("2 d", Measures::us); }), Contains("such as \"1 gal\""));
+    CHECK_THAT(fault_of([] { parse_feed_or_water("2 gal", Measures::uk); }), Contains("\"1 imp gal\" or \"1 US gal\""));
 }
 
 TEST_CASE("an amount must be one of its deed", "[domain]") {
     auto const refused = [](Deed deed, Amount const& amount) {
-        return refusal([&] { check_amount({parse_moment("2027-04-12"), "April", deed, amount, ""}); });
+        return fault_of([&] { check_amount({parse_moment("2027-04-12"), "April", deed, amount, ""}); });
     };
     double const infinite = std::numeric_limits<double>::infinity();
     CHECK_THAT(refused(Deed::topped_up, quantities::kilograms(-5)), Contains("found -5 kg beside \"topped up\""));
@@ -93,7 +80,7 @@ TEST_CASE("a moment may be typed with its clock's distance from UTC", "[domain]"
     for (char const* bad : {"2027-11-07T01:30+18:01", "2027-11-07T01:30-05:60", "2027-11-07T01:30-5:00",
                             "2027-11-07T01:30Z", "2027-11-07-05:00", "2027-11-07T01:30- 5:00"}) {
         INFO(bad);
-        CHECK(refusal([&] { parse_stamp(bad); }) != "accepted");
+        CHECK(fault_of([&] { parse_stamp(bad); }) != "no fault");
     }
 }
 

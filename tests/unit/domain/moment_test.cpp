@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "cropful/fault.hpp"
+#include "faults.hpp"
 
 using namespace cropful;
 using namespace cropful::domain;
@@ -10,13 +10,8 @@ using quantities::days;
 
 namespace {
 
-std::string refusal(std::string_view text) {
-    try {
-        parse_moment(text);
-    } catch (BadInput const& fault) {
-        return fault.what();
-    }
-    return "accepted";
+std::string moment_fault(std::string_view text) {
+    return sample::fault_of([&] { parse_moment(text); });
 }
 
 }  // namespace
@@ -79,7 +74,7 @@ TEST_CASE("the hour just past", "[domain]") {
 }
 
 TEST_CASE("a date that is none is refused", "[domain]") {
-    CHECK(refusal("2027-02-30") ==
+    CHECK(moment_fault("2027-02-30") ==
           "found \"2027-02-30\" (there is no such day); expected a date such as \"2027-04-05\" or "
           "\"2027-04-05T14:30\"");
     auto const [text, reason] = GENERATE(table<std::string, std::string>({
@@ -114,5 +109,5 @@ TEST_CASE("a date that is none is refused", "[domain]") {
         {" 2027-04-05", "expected a date"},
     }));
     CAPTURE(text);
-    CHECK_THAT(refusal(text), Catch::Contains(reason));
+    CHECK_THAT(moment_fault(text), Catch::Contains(reason));
 }

@@ -5,7 +5,7 @@
 #include <set>
 #include <string>
 
-#include "cropful/fault.hpp"
+#include "faults.hpp"
 
 using namespace cropful;
 using namespace cropful::domain;
@@ -20,13 +20,8 @@ double level(char const* key, std::string_view text) {
     return parse_level(*nutrient, text);
 }
 
-std::string refusal(char const* key, std::string_view text) {
-    try {
-        level(key, text);
-    } catch (BadInput const& fault) {
-        return fault.what();
-    }
-    return "accepted";
+std::string level_fault(char const* key, std::string_view text) {
+    return sample::fault_of([&] { level(key, text); });
 }
 
 }  // namespace
@@ -79,20 +74,22 @@ TEST_CASE("levels in a label's other units are converted", "[domain]") {
 }
 
 TEST_CASE("a level of another kind is refused", "[domain]") {
-    CHECK(refusal("calcium", "1.2") == "found \"1.2\"; expected a level of calcium with its unit, such as \"1.25 %\"");
-    CHECK_THAT(refusal("zinc", "60 IU/kg"), Contains("such as \"300 mg/kg\""));
-    CHECK_THAT(refusal("vit_a", "1650 mg/kg"), Contains("such as \"1650 IU/kg\""));
-    CHECK_THAT(refusal("vit_d3", "5 %"), Contains("such as \"1650 IU/kg\""));
-    CHECK_THAT(refusal("energy", "24 %"), Contains("\"2900 kcal/kg\""));
-    CHECK_THAT(refusal("calcium", "1.2 g"), Contains("a level of calcium"));
-    CHECK_THAT(refusal("calcium", "1.2 g/L"), Contains("a level of calcium"));
-    CHECK_THAT(refusal("calcium", "nan %"), Contains("a level of calcium"));
-    CHECK_THAT(refusal("calcium", "-1 %"), Contains("less than 0"));
-    CHECK_THAT(refusal("calcium", "101 %"), Contains("more than the whole feed"));
-    CHECK_THAT(refusal("zinc", "1000001 mg/kg"), Contains("more than the whole feed"));
-    CHECK_THAT(refusal("calcium", "0 g per 0." + std::string(320, '0') + "1 kg"), Contains("too large or too small"));
-    CHECK_THAT(refusal("calcium", "1 g per " + std::string(300, '9') + " kg"), Contains("too large or too small"));
-    CHECK(refusal("calcium", "100 %") == "accepted");
+    CHECK(level_fault("calcium", "1.2") ==
+          "found \"1.2\"; expected a level of calcium with its unit, such as \"1.25 %\"");
+    CHECK_THAT(level_fault("zinc", "60 IU/kg"), Contains("such as \"300 mg/kg\""));
+    CHECK_THAT(level_fault("vit_a", "1650 mg/kg"), Contains("such as \"1650 IU/kg\""));
+    CHECK_THAT(level_fault("vit_d3", "5 %"), Contains("such as \"1650 IU/kg\""));
+    CHECK_THAT(level_fault("energy", "24 %"), Contains("\"2900 kcal/kg\""));
+    CHECK_THAT(level_fault("calcium", "1.2 g"), Contains("a level of calcium"));
+    CHECK_THAT(level_fault("calcium", "1.2 g/L"), Contains("a level of calcium"));
+    CHECK_THAT(level_fault("calcium", "nan %"), Contains("a level of calcium"));
+    CHECK_THAT(level_fault("calcium", "-1 %"), Contains("less than 0"));
+    CHECK_THAT(level_fault("calcium", "101 %"), Contains("more than the whole feed"));
+    CHECK_THAT(level_fault("zinc", "1000001 mg/kg"), Contains("more than the whole feed"));
+    CHECK_THAT(level_fault("calcium", "0 g per 0." + std::string(320, '0') + "1 kg"),
+               Contains("too large or too small"));
+    CHECK_THAT(level_fault("calcium", "1 g per " + std::string(300, '9') + " kg"), Contains("too large or too small"));
+    CHECK(level_fault("calcium", "100 %") == "no fault");
 }
 
 TEST_CASE("levels are printed in their own unit", "[domain]") {

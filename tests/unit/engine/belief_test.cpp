@@ -10,7 +10,7 @@ using Trait = Belief::Trait;
 namespace {
 
 using Kins = std::vector<cropful::engine::Kin>;
-Kins const one{{"quail", 0.5}};
+Kins const alone{{"quail", 0.5}};
 Kins const alike{{"quail", 0.5}, {"quail", 0.5}};
 Kins const mixed{{"quail", 0.5}, {"pheasant", 0.85}, {"pheasant", 0.85}};
 
@@ -25,7 +25,7 @@ TEST_CASE("before anything is seen scores are standard normal and alike within a
 }
 
 TEST_CASE("one sight: variance 1 / (1 + (h / s)^2), mean by the same gain", "[belief]") {
-    Belief belief(one);
+    Belief belief(alone);
     belief.observe({0, 0.1, 0}, 0.12, 0.08);
     double const precision = 1 + 0.1 * 0.1 / (0.08 * 0.08);
     CHECK_THAT(belief.score(0, Trait::feed).variance, Catch::WithinRel(1 / precision, 1e-12));
@@ -35,7 +35,7 @@ TEST_CASE("one sight: variance 1 / (1 + (h / s)^2), mean by the same gain", "[be
 }
 
 TEST_CASE("five sights of 0.08 leave 1 / (1 + 5 (h / s)^2) of the variance, in any order", "[belief]") {
-    Belief there(one), back(one);
+    Belief there(alone), back(alone);
     double const values[] = {0.02, 0.15, -0.03, 0.08, 0.2};
     for (int i = 0; i < 5; ++i) {
         there.observe({0, 0.09, 0.05}, values[i], 0.08);

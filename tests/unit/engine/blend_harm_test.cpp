@@ -1,31 +1,16 @@
 // What harms birds whoever they are, and floors lent by other kinds; worked by hand.
 #include <catch2/catch.hpp>
 
-#include "cropful/engine/blend.hpp"
+#include "blends.hpp"
 
 using namespace cropful;
 using namespace cropful::engine;
 using namespace cropful::quantities;
 using Catch::WithinAbs;
+using sample::fine_wish;
+using sample::ingredient;
 
 namespace {
-
-Ingredient ingredient(std::string const& key, double price, std::map<std::string, double> const& holds) {
-    Ingredient one;
-    one.key = one.title = key;
-    one.price = money_per_kilogram(price);
-    for (auto const& [nutrient, level] : holds) one.holds[nutrient] = {level, level, domain::Standing::yours};
-    return one;
-}
-
-domain::Blend wish(std::map<std::string, domain::Bounds> need) {
-    domain::Blend blend;
-    blend.name = "test";
-    blend.batch = kilograms(100);
-    blend.scale = kilograms(0.001);
-    blend.need = std::move(need);
-    return blend;
-}
 
 Source const practice{"a test", domain::Standing::common_practice};
 
@@ -82,12 +67,12 @@ bool cautioned(BlendAnswer const& answer, std::string const& id) {
 
 TEST_CASE("without a kind a mix is held to the ceilings of growing birds", "[blend]") {
     // 1.2 % of calcium is 1.2 / 38 of limestone
-    auto const it = blend(wish({}), {lime, grain}, nobody());
+    auto const it = blend(fine_wish({}), {lime, grain}, nobody());
     CHECK_THAT(lime_share(it), WithinAbs(1.2 / 38, 1e-7));
     CHECK(it.not_kept.empty());
     CHECK_FALSE(it.laying);
     // and to those of layers where the blend says so
-    auto layers = wish({});
+    auto layers = fine_wish({});
     layers.laying = true;
     CHECK_THAT(lime_share(blend(layers, {lime, grain}, nobody())), WithinAbs(4.5 / 38, 1e-7));
 }
@@ -96,7 +81,7 @@ TEST_CASE("calcium goes with nonphytate phosphorus", "[blend]") {
     // 38 s <= 2 * 0.4 (1 - s): s = 0.8 / 38.8
     auto needs = nobody();
     needs.tables.rules.push_back(rule("calcium", false, 2, "npp"));
-    auto const it = blend(wish({}), {lime, grain}, needs);
+    auto const it = blend(fine_wish({}), {lime, grain}, needs);
     CHECK_THAT(lime_share(it), WithinAbs(0.8 / 38.8, 1e-7));
     // for one more time: the next step is 2.5 times, s = 1 / 39, and 0.15 a kg are saved for each share
     REQUIRE(it.prices.size() == 1);
@@ -105,25 +90,25 @@ TEST_CASE("calcium goes with nonphytate phosphorus", "[blend]") {
     CHECK_THAT(it.prices[0].dual, WithinAbs(-0.15 * 0.4 * 38 / (38.8 * 38.8), 1e-9));
     // where nothing states the other one, the ratio is not known
     auto silent = std::vector{ingredient("lime", 0.05, {{"calcium", 38}}), ingredient("grain", 0.2, {{"calcium", 0}})};
-    CHECK_THAT(lime_share(blend(wish({}), silent, needs)), WithinAbs(1.2 / 38, 1e-7));
+    CHECK_THAT(lime_share(blend(fine_wish({}), silent, needs)), WithinAbs(1.2 / 38, 1e-7));
 }
 
 TEST_CASE("an owner's figures go before a ceiling, and that is said", "[blend]") {
     // a least above the ceiling of growing birds: still no more than layers stand
-    auto it = blend(wish({{"calcium", {2.0, {}}}}), {lime, grain}, nobody());
+    auto it = blend(fine_wish({{"calcium", {2.0, {}}}}), {lime, grain}, nobody());
     CHECK_THAT(lime_share(it), WithinAbs(4.5 / 38, 1e-7));
     REQUIRE(it.not_kept.size() == 1);
     CHECK(it.not_kept[0].limit.level == 1.2);
     CHECK_THAT(it.not_kept[0].reached, WithinAbs(4.5, 1e-3));
-    it = blend(wish({{"calcium", {{}, 2.0}}}), {lime, grain}, nobody());
+    it = blend(fine_wish({{"calcium", {{}, 2.0}}}), {lime, grain}, nobody());
     CHECK_THAT(lime_share(it), WithinAbs(2.0 / 38, 1e-7));
     CHECK(it.not_kept.size() == 1);
-    CHECK(blend(wish({{"calcium", {{}, 1.0}}}), {lime, grain}, nobody()).not_kept.empty());
+    CHECK(blend(fine_wish({{"calcium", {{}, 1.0}}}), {lime, grain}, nobody()).not_kept.empty());
 }
 
 TEST_CASE("a given mix above a ceiling says so first", "[blend]") {
     // 3 of 100 kg of limestone are 1.14 % of calcium, 4 are 1.52 %
-    auto given = wish({});
+    auto given = fine_wish({});
     given.amounts = {{"lime", kilograms(3)}, {"grain", kilograms(97)}};
     CHECK(blend(given, {lime, grain}, nobody()).not_kept.empty());
     given.amounts = {{"lime", kilograms(4)}, {"grain", kilograms(96)}};
@@ -136,7 +121,7 @@ TEST_CASE("a mix with as much sodium as deadly salt", "[blend]") {
     // salt is 39.34 % sodium: 3 of 100 kg are 1.18 %
     std::vector<Ingredient> const feeds{ingredient("salt", 0.1, {{"sodium", 39.34}}),
                                         ingredient("grain", 0.2, {{"sodium", 0}})};
-    auto given = wish({});
+    auto given = fine_wish({});
     given.amounts = {{"salt", kilograms(2.9)}, {"grain", kilograms(97.1)}};
     CHECK_FALSE(cautioned(blend(given, feeds, nobody()), "salt-lethal"));
     given.amounts = {{"salt", kilograms(3.1)}, {"grain", kilograms(96.9)}};
@@ -151,11 +136,11 @@ TEST_CASE("energy is held to 1.07 times the table's, but for needs that go with 
     auto most = rule("energy", false, 1.07);
     most.of_table = true;
     needs.tables.rules.push_back(most);
-    CHECK_THAT(blend(wish({}), feeds, needs).parts[0].share, WithinAbs(996.0 / 1400, 1e-7));
-    auto const scaled = wish({{"protein", {10, {}}}});
+    CHECK_THAT(blend(fine_wish({}), feeds, needs).parts[0].share, WithinAbs(996.0 / 1400, 1e-7));
+    auto const scaled = fine_wish({{"protein", {10, {}}}});
     CHECK_THAT(blend(scaled, feeds, needs, NeedScale::by_energy).parts[0].share, WithinAbs(1, 1e-7));
     needs.kind_title.clear();  // of no kind there is no table
-    CHECK_THAT(blend(wish({}), feeds, needs).parts[0].share, WithinAbs(1, 1e-7));
+    CHECK_THAT(blend(fine_wish({}), feeds, needs).parts[0].share, WithinAbs(1, 1e-7));
 }
 
 TEST_CASE("a floor is borrowed where the table is silent, by the age a phase starts at", "[blend]") {
@@ -171,14 +156,14 @@ TEST_CASE("a floor is borrowed where the table is silent, by the age a phase sta
         return *std::find_if(answer.findings.begin(), answer.findings.end(),
                              [](BlendFinding const& one) { return one.nutrient == "lysine"; });
     };
-    auto const it = blend(wish({}), feeds, needs);
+    auto const it = blend(fine_wish({}), feeds, needs);
     CHECK_THAT(it.parts[1].share, WithinAbs((floor - 0.4) / 2, 1e-7));
     CHECK(lysine(it).floor_borrowed);
     // the owner's own floor, or the table's, is no borrowed one
-    auto const own = lysine(blend(wish({{"lysine", {1.0, {}}}}), feeds, needs));
+    auto const own = lysine(blend(fine_wish({{"lysine", {1.0, {}}}}), feeds, needs));
     CHECK(own.floor == 1.0);
     CHECK_FALSE(own.floor_borrowed);
     needs.phase.needs.push_back({"lysine", 1.1, false});
-    CHECK(lysine(blend(wish({}), feeds, needs)).floor == 1.1);
-    CHECK_FALSE(lysine(blend(wish({}), feeds, needs)).floor_borrowed);
+    CHECK(lysine(blend(fine_wish({}), feeds, needs)).floor == 1.1);
+    CHECK_FALSE(lysine(blend(fine_wish({}), feeds, needs)).floor_borrowed);
 }

@@ -3,31 +3,17 @@
 
 #include <catch2/catch.hpp>
 
+#include "blends.hpp"
 #include "cropful/engine/pantry.hpp"
 
 using namespace cropful;
 using namespace cropful::engine;
 using namespace cropful::quantities;
 using Catch::WithinAbs;
+using sample::ingredient;
+using sample::wish;
 
 namespace {
-
-Ingredient ingredient(std::string const& key, double price, std::map<std::string, double> const& holds) {
-    Ingredient one;
-    one.key = one.title = key;
-    one.price = money_per_kilogram(price);
-    for (auto const& [nutrient, level] : holds) one.holds[nutrient] = {level, level, domain::Standing::yours};
-    return one;
-}
-
-domain::Blend wish(std::map<std::string, domain::Bounds> need) {
-    domain::Blend blend;
-    blend.name = "test";
-    blend.batch = kilograms(100);
-    blend.scale = kilograms(1);
-    blend.need = std::move(need);
-    return blend;
-}
 
 std::vector<Ingredient> const grain_and_meal{ingredient("grain", 0.2, {{"protein", 8}}),
                                              ingredient("meal", 0.6, {{"protein", 44}})};

@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "cropful/fault.hpp"
+#include "faults.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
@@ -11,13 +11,8 @@ namespace {
 
 Number read(std::string_view text) { return read_number(text, {text, "a number"}); }
 
-std::string refusal(std::string_view text) {
-    try {
-        read(text);
-    } catch (BadInput const& fault) {
-        return fault.what();
-    }
-    return "accepted";
+std::string number_fault(std::string_view text) {
+    return sample::fault_of([&] { read(text); });
 }
 
 }  // namespace
@@ -99,5 +94,5 @@ TEST_CASE("what is no plain number is refused with the cure", "[quantities]") {
         {std::string(300, '9') + "/3", "too large"},
     }));
     CAPTURE(text);
-    CHECK_THAT(refusal(text), Catch::Contains(reason));
+    CHECK_THAT(number_fault(text), Catch::Contains(reason));
 }

@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "cropful/domain/csv.hpp"
-#include "cropful/fault.hpp"
+#include "faults.hpp"
 
 using namespace cropful;
 using namespace cropful::readers;
@@ -18,13 +18,8 @@ Cells cells_of(std::string const& text) {
     return all;
 }
 
-std::string fault_of(std::string const& text) {
-    try {
-        parse_csv(text, "x.csv");
-    } catch (BadInput const& fault) {
-        return fault.what();
-    }
-    return "no fault";
+std::string csv_fault(std::string const& text) {
+    return sample::fault_of([&] { parse_csv(text, "x.csv"); });
 }
 
 }  // namespace
@@ -64,15 +59,15 @@ TEST_CASE("a row knows the line it starts on, though cells run over lines", "[re
 }
 
 TEST_CASE("what is no CSV is refused with its line", "[readers]") {
-    CHECK(fault_of("a\n\"b\nc") == "x.csv:2: found a quote that is never closed; expected a closing quote");
-    CHECK_THAT(fault_of("a\nb\"c"), Contains("x.csv:2: found \"b\"c\"; expected quotes around the whole cell"));
-    CHECK_THAT(fault_of("a\n\"b\nc\"d"), Contains("x.csv:3: found \"d\" after a closing quote"));
-    CHECK_THAT(fault_of("a\n\n\"b\"\rc"),
+    CHECK(csv_fault("a\n\"b\nc") == "x.csv:2: found a quote that is never closed; expected a closing quote");
+    CHECK_THAT(csv_fault("a\nb\"c"), Contains("x.csv:2: found \"b\"c\"; expected quotes around the whole cell"));
+    CHECK_THAT(csv_fault("a\n\"b\nc\"d"), Contains("x.csv:3: found \"d\" after a closing quote"));
+    CHECK_THAT(csv_fault("a\n\n\"b\"\rc"),
                Contains("x.csv:3: found a carriage return alone; expected lines that end with CRLF or LF"));
-    CHECK_THAT(fault_of("a,b\nc\n"), Contains("x.csv:2: found 1 cells; expected 2 cells, as in the first line"));
-    CHECK_THAT(fault_of("a\nb\ncaf\xE9\n"),
+    CHECK_THAT(csv_fault("a,b\nc\n"), Contains("x.csv:2: found 1 cells; expected 2 cells, as in the first line"));
+    CHECK_THAT(csv_fault("a\nb\ncaf\xE9\n"),
                Contains("x.csv:3: found letters that are not UTF-8; expected text in UTF-8"));
-    CHECK_THAT(fault_of(std::string("a\nb\0c", 5)), Contains("x.csv:2: found a byte of nought"));
+    CHECK_THAT(csv_fault(std::string("a\nb\0c", 5)), Contains("x.csv:2: found a byte of nought"));
 }
 
 TEST_CASE("a line is written so that it is read back", "[readers]") {

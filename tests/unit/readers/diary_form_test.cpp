@@ -17,7 +17,6 @@ using namespace std::chrono_literals;
 using Catch::Contains;
 using domain::Deed;
 using domain::Diary;
-using domain::Entry;
 using sample::deaths;
 using sample::entry;
 using sample::fault_of;
@@ -65,8 +64,8 @@ TEST_CASE("a diary of the first form is read as it is, and reading changes nothi
     std::string const before = bytes_of(folder.diary());
     auto const diary = DiaryStore(folder.diary()).read();
     REQUIRE(diary.size() == 3);
-    CHECK(diary[0] == Entry{domain::parse_moment("2027-04-11T18:30"), "April", Deed::counted, quantities::birds(214),
-                            " [31m", -240min});
+    CHECK(diary[0] == domain::Entry{domain::parse_moment("2027-04-11T18:30"), "April", Deed::counted,
+                                    quantities::birds(214), " [31m", -240min});
     CHECK(diary[1].note == "two lines");
     CHECK(bytes_of(folder.diary()) == before);
     CHECK(folder.files() == 1);

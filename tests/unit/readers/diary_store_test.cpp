@@ -1,6 +1,5 @@
 #include "cropful/readers/diary_store.hpp"
 
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include <catch2/catch.hpp>
@@ -10,6 +9,7 @@
 #include "cropful/fault.hpp"
 #include "diaries.hpp"
 #include "faults.hpp"
+#include "other_process.hpp"
 #include "readers/sqlite.hpp"
 
 using namespace cropful;
@@ -23,36 +23,22 @@ using namespace std::chrono_literals;
 using Catch::Contains;
 using domain::Deed;
 using domain::Diary;
-using domain::Entry;
 namespace fs = std::filesystem;
 
 namespace {
 
-/// Does `act` in another process, which ends with _exit, without closing anything, as if it was killed.
-template <class Act>
-void killed_after(Act const& act) {
-    pid_t const child = fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-        act();
-        _exit(0);
-    }
-    int status = 0;
-    waitpid(child, &status, 0);
-    REQUIRE(WIFEXITED(status));
-}
-
 /// Overwrites entries until some of it is in the file, and dies before the end: a hot journal stays.
 void write_half(fs::path const& file) {
-    killed_after([&] {
+    int const status = sample::ended([&] {
         Database const database(file, Access::change, 1s);
         database.run("PRAGMA cache_size = 1; PRAGMA cache_spill = 1; BEGIN IMMEDIATE");
         database.run("UPDATE entry SET note = note || 'spoilt'");
         database.run(
             "INSERT INTO entry (visit, at, utc_offset_min, hatch, deed, amount, unit, note) "
             "SELECT visit, at, utc_offset_min, hatch, deed, amount, unit, hex(zeroblob(3000)) FROM entry");
-        _exit(0);
+        _exit(0);  // before the database is closed
     });
+    REQUIRE(WIFEXITED(status));
     REQUIRE(fs::exists(file.string() + "-journal"));
 }
 
@@ -97,7 +83,7 @@ TEST_CASE("undo takes back whole visits, the one written last first", "[readers]
     store.add(deaths(1));
     store.add(one_of_each);
     store.import({deaths(5)[0], deaths(6)[0]});
-    CHECK(store.undo() == std::vector<Entry>{deaths(5)[0], deaths(6)[0]});
+    CHECK(store.undo() == std::vector<domain::Entry>{deaths(5)[0], deaths(6)[0]});
     CHECK(store.undo() == one_of_each);
     CHECK(store.read() == deaths(1));
     CHECK(store.undo() == deaths(1));
@@ -110,16 +96,16 @@ TEST_CASE("undo takes back whole visits, the one written last first", "[readers]
 TEST_CASE("an import adds what is not there yet, line for line", "[readers]") {
     Folder const folder;
     DiaryStore store(folder.diary());
-    Entry const a = deaths(1)[0], b = deaths(2)[0];
+    domain::Entry const a = deaths(1)[0], b = deaths(2)[0];
     CHECK(store.import({a, a, b}) == 3);  // a file that says it twice means it twice
     CHECK(store.import({a, a, b}) == 0);
     CHECK(store.import({a, a, a, b}) == 1);
     CHECK(store.read().size() == 4);
-    Entry other = a;
+    domain::Entry other = a;
     other.note = "another";
-    Entry later = a;
+    domain::Entry later = a;
     later.at = domain::parse_moment("2027-04-12T06:01");
-    Entry elsewhere = a;
+    domain::Entry elsewhere = a;
     elsewhere.hatch = "May";
     CHECK(store.import({other, later, elsewhere, a}) == 3);
     CHECK(store.import(one_of_each) == 7);  // two deaths are there
@@ -231,11 +217,12 @@ TEST_CASE("where nothing may be changed, a half-written diary is not shown", "[r
     std::string said = "not root: nothing tried";
     int pipes[2];
     REQUIRE(pipe(pipes) == 0);
-    killed_after([&] {
+    int const status = sample::ended([&] {
         if (geteuid() == 0 && setuid(65534) != 0) _exit(1);
         std::string const fault = fault_of([&] { static_cast<void>(store.read()); });
         _exit(write(pipes[1], fault.data(), fault.size()) < 0 ? 1 : 0);
     });
+    REQUIRE(WIFEXITED(status));
     close(pipes[1]);
     char text[1000];
     said.assign(text, static_cast<std::size_t>(std::max<ssize_t>(0, read(pipes[0], text, sizeof text))));

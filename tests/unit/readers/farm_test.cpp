@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 #include <numbers>
 
-#include "cropful/fault.hpp"
+#include "faults.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -24,12 +24,7 @@ Farm farm(std::string const& more_feed = "", std::string const& more_hatch = "",
 }
 
 std::string fault(std::string const& more_feed, std::string const& more_hatch = "", std::string const& tables = "") {
-    try {
-        farm(more_feed, more_hatch, tables);
-    } catch (BadInput const& bad) {
-        return bad.what();
-    }
-    return "no fault";
+    return sample::fault_of([&] { farm(more_feed, more_hatch, tables); });
 }
 
 double litres_of(std::string const& parts) {

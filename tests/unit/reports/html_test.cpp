@@ -8,13 +8,13 @@ using namespace cropful::reports;
 
 // The replacements are those of the HTML standard, section 13.3 "Serializing HTML fragments", and of apostrophes.
 TEST_CASE("text and attributes are escaped where they are written", "[reports][html]") {
-    CHECK(escaped("a < b & c > \"d\" 'e'") == "a &lt; b &amp; c &gt; &quot;d&quot; &#39;e&#39;");
-    CHECK(escaped("B\xC3\xA4r, \xF0\x9F\x90\xA3") == "B\xC3\xA4r, \xF0\x9F\x90\xA3");
-    CHECK(escaped("a\tb\nc") == "a\tb\nc");
-    CHECK(escaped(std::string_view("a\0b\x1B\x7F", 5)) ==
+    CHECK(as_html("a < b & c > \"d\" 'e'") == "a &lt; b &amp; c &gt; &quot;d&quot; &#39;e&#39;");
+    CHECK(as_html("B\xC3\xA4r, \xF0\x9F\x90\xA3") == "B\xC3\xA4r, \xF0\x9F\x90\xA3");
+    CHECK(as_html("a\tb\nc") == "a\tb\nc");
+    CHECK(as_html(std::string_view("a\0b\x1B\x7F", 5)) ==
           "a\xEF\xBF\xBD"
           "b\xEF\xBF\xBD\xEF\xBF\xBD");
-    CHECK(escaped("&amp;") == "&amp;amp;");
+    CHECK(as_html("&amp;") == "&amp;amp;");
     Element link("a", "", "<script>alert(1)</script>");
     link.set("href", "#\"><script>");
     CHECK(link.html() == "<a href=\"#&quot;&gt;&lt;script&gt;\">&lt;script&gt;alert(1)&lt;/script&gt;</a>");

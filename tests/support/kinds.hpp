@@ -1,0 +1,12 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/readers/rations.hpp"
+
+namespace cropful::sample {
+
+/// A kind as built in.
+inline engine::Kind kind(std::string const& key) { return readers::RationsReader().kind(key); }
+
+}  // namespace cropful::sample
