@@ -1,21 +1,14 @@
 #include "engine/draws.hpp"
 
-#include <boost/math/special_functions/erf.hpp>
 #include <boost/random/sobol.hpp>
-#include <numbers>
 
 #include "cropful/domain/farm.hpp"
 #include "cropful/fault.hpp"
+#include "engine/normal.hpp"
 
 namespace cropful::engine {
 
 namespace {
-
-/// The inverse of the standard normal distribution function.
-double score_at(double probability) {
-    using InDouble = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
-    return -std::numbers::sqrt2 * boost::math::erfc_inv(2 * probability, InDouble());
-}
 
 constexpr std::size_t most_columns = 3667;  // Boost's direction numbers end there, and a flock takes four or five
 static_assert(4 * domain::most_hatches <= most_columns);

@@ -1,11 +1,10 @@
 #include "engine/use_law.hpp"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <numbers>
 
 #include "cropful/quantities/whole.hpp"
+#include "engine/normal.hpp"
 
 namespace cropful::engine {
 
@@ -21,8 +20,6 @@ constexpr double least_variance = 1e-24;      // flocks that are all alike
 /// smooth one to 2 exp(-2 pi^2 / 1.5^2) = 3e-4 of its density.
 constexpr double apart = 1.5;
 constexpr double likely = 3;  // standard scores within which this is asked
-
-double normal_below(double score) { return std::erfc(-score / std::numbers::sqrt2) / 2; }
 
 /// Edges of pieces short enough for heads and appetites to keep their middle value over each: an error of 1e-4.
 std::vector<double> edges(std::vector<double> breaks, Ages ages) {
@@ -64,25 +61,29 @@ double step_of(domain::Hatch const& hatch, Kind const& kind, std::vector<double>
     return step;
 }
 
-/// The value at which a rising chance reaches one asked for; `guess` is above nought, and so is the answer.
+/// The value at which a rising chance reaches one asked for; `guess` is above nought, and so is the answer. The
+/// chance's standard score is nearly straight in the logarithm of the value, so that secants reach it in a few steps;
+/// each stays between the nearest values known to be too low and too high, or halves them.
 template <class Chance>
 double reached(Chance const& chance, double asked, double guess, double most) {
-    double low = guess, high = guess;
-    double below = chance(low) - asked, above = below;
-    while (above < 0) {
-        if (high >= most) return std::numeric_limits<double>::infinity();
-        low = high, below = above;
-        high = std::min(most, high * 1.3), above = chance(high) - asked;
+    constexpr double surest = 1e-12, exact = 1e-10, stride = 0.25;  // the last two of the logarithm
+    double const wanted = score_at(asked), highest = std::log(most), lowest = std::log(guess * surest);
+    double low = -std::numeric_limits<double>::infinity(), high = std::numeric_limits<double>::infinity();
+    double at = std::log(guess), before = at, off_before = 0;
+    while (high - low > exact) {
+        double const off = score_at(std::clamp(chance(std::exp(at)), surest, 1 - surest)) - wanted;
+        if (off < 0 && at >= highest) return std::numeric_limits<double>::infinity();
+        if (off >= 0 && at <= lowest) break;
+        (off < 0 ? low : high) = at;
+        double const secant = at - off * (at - before) / (off - off_before);
+        double const outward = std::clamp(at + (off < 0 ? stride : -stride), lowest, highest);
+        bool const held = std::isfinite(low) && std::isfinite(high);
+        bool const of_use = at != before && secant > low && secant < high && std::abs(secant - at) < 4 * stride;
+        before = at, off_before = off;
+        at = of_use ? std::clamp(secant, lowest, highest) : held ? (low + high) / 2 : outward;
+        if (std::abs(at - before) < exact) break;
     }
-    while (below >= 0 && low > guess * 1e-12) {
-        high = low, above = below;
-        low /= 1.3, below = chance(low) - asked;
-    }
-    if (below >= 0 || above == 0) return high;
-    std::uintmax_t steps = 300;  // flocks that are all alike have a law with a jump: halves only
-    auto const root = boost::math::tools::toms748_solve([&](double x) { return chance(x) - asked; }, low, high, below,
-                                                        above, boost::math::tools::eps_tolerance<double>(46), steps);
-    return (root.first + root.second) / 2;
+    return std::exp(at);
 }
 
 }  // namespace
@@ -93,6 +94,10 @@ UseLaw::UseLaw(domain::Hatch const& hatch, Kind const& kind, Terms terms, Belief
       edges_(edges(terms_.breaks, ages)),
       appetite_variance_(belief.expected({flock, 1, 0}).variance),
       thirst_variance_(belief.expected({flock, 0, 1}).variance) {
+    for (std::size_t i = 0; i + 1 < edges_.size(); ++i) {
+        double const middle = (edges_[i] + edges_[i + 1]) / 2;
+        steps_.push_back({middle, terms_.per_bird(days(edges_[i]), days(edges_[i + 1])), terms_.appetite(middle)});
+    }
     covariance_ = (belief.expected({flock, 1, 1}).variance - appetite_variance_ - thirst_variance_) / 2;
     double sd = std::numeric_limits<double>::infinity();
     for (double const age : edges_) {
@@ -117,9 +122,8 @@ UseLaw::UseLaw(domain::Hatch const& hatch, Kind const& kind, Terms terms, Belief
 void UseLaw::add(Flock const& flock, double weight) {
     Course course{weight, {Moments{}}};
     course.up_to.reserve(edges_.size());
-    for (std::size_t i = 0; i + 1 < edges_.size(); ++i) {
-        double const middle = (edges_[i] + edges_[i + 1]) / 2, appetite = terms_.appetite(middle);
-        double const used = in_birds(flock.alive(days(middle))) * terms_.per_bird(days(edges_[i]), days(edges_[i + 1]));
+    for (auto const& [middle, per_bird, appetite] : steps_) {
+        double const used = in_birds(flock.alive(days(middle))) * per_bird;
         Moments const& last = course.up_to.back();
         course.up_to.push_back({last[0] + used, last[1] + used * appetite, last[2] + used * appetite * appetite});
     }
@@ -137,9 +141,8 @@ UseLaw::Place UseLaw::place(Duration age) const {
     auto const after = std::upper_bound(edges_.begin(), edges_.end(), in_days(age));
     std::size_t edge = static_cast<std::size_t>(std::max<std::ptrdiff_t>(after - edges_.begin(), 1)) - 1;
     edge = std::min(edge, edges_.size() - 2);
-    Duration const from = days(edges_[edge]), to = days(edges_[edge + 1]);
-    double const all = terms_.per_bird(from, to);
-    return {edge, all > 0 ? terms_.per_bird(from, age) / all : 0};
+    double const all = steps_[edge].per_bird;
+    return {edge, all > 0 ? terms_.per_bird(days(edges_[edge]), age) / all : 0};
 }
 
 /// The logarithm of use is taken as straight in the feed score about the score at which the amount is most likely
@@ -159,8 +162,10 @@ double UseLaw::chance_of(Moments const& used, double log_amount) const {
     return normal_below((at_nought - log_amount) / std::sqrt(variance(straight)));
 }
 
-double UseLaw::chance(Duration from, Duration to, double amount) const {
-    Place const start = place(from), end = place(to);
+double UseLaw::chance(Duration from, Duration to, double amount) const { return chance(place(from), to, amount); }
+
+double UseLaw::chance(Place const& start, Duration to, double amount) const {
+    Place const end = place(to);
     double const log_amount = std::log(amount);
     double sum = 0;
     for (Course const& course : courses_) {
@@ -173,7 +178,8 @@ double UseLaw::chance(Duration from, Duration to, double amount) const {
 }
 
 Band<std::optional<Duration>> UseLaw::gone_after(Duration from, double amount, std::optional<Duration> about) const {
-    auto const gone = [&](double length) { return chance(from, from + days(length), amount); };
+    Place const start = place(from);
+    auto const gone = [&](double length) { return chance(start, from + days(length), amount); };
     double const guess = about && *about > days(0) ? in_days(*about) : 1;
     auto const at = [&](double asked) -> std::optional<Duration> {
         double const length = reached(gone, asked, guess, longest_days);

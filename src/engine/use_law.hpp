@@ -47,6 +47,12 @@ class UseLaw {
   private:
     /// Use up to an age, and that times the weight of the feed score and times its square.
     using Moments = std::array<double, 3>;
+    /// From one edge to the next.
+    struct Step {
+        double middle;    // age (d)
+        double per_bird;  // kg or L
+        double appetite;
+    };
     /// One luck of the mixture.
     struct Course {
         double weight;
@@ -58,10 +64,12 @@ class UseLaw {
         double part;  // of the use of one bird to the next edge; above 1 past the last
     };
     [[nodiscard]] Place place(Duration age) const;
+    [[nodiscard]] double chance(Place const& start, Duration to, double amount) const;
     [[nodiscard]] double chance_of(Moments const& used, double log_amount) const;
     void add(Flock const& flock, double weight);
     Terms terms_;
     std::vector<double> edges_;
+    std::vector<Step> steps_;
     std::vector<Course> courses_;
     double appetite_variance_;
     double covariance_;

@@ -20,21 +20,19 @@ export async function validHtml(_browser, html) {
 
 export async function axeRules(browser, html) {
   const findings = [];
-  for (const [name, viewport] of Object.entries({ phone, desktop })) {
-    for (const colorScheme of ["light", "dark"]) {
-      const found = await withPage(
-        browser,
-        html,
-        async (page) => {
-          await page.evaluate(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
-          await page.evaluate(axe.source);
-          const result = await page.evaluate(() => globalThis.axe.run(document));
-          return result.violations;
-        },
-        { viewport, colorScheme },
-      );
-      for (const v of found) findings.push(`axe ${v.id} (${name}, ${colorScheme}): ${v.nodes[0].html.slice(0, 120)}`);
-    }
+  for (const [name, viewport, colorScheme] of [["phone", phone, "dark"], ["desktop", desktop, "light"]]) {
+    const found = await withPage(
+      browser,
+      html,
+      async (page) => {
+        await page.evaluate(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
+        await page.evaluate(axe.source);
+        const result = await page.evaluate(() => globalThis.axe.run(document));
+        return result.violations;
+      },
+      { viewport, colorScheme },
+    );
+    for (const v of found) findings.push(`axe ${v.id} (${name}, ${colorScheme}): ${v.nodes[0].html.slice(0, 120)}`);
   }
   return findings;
 }
