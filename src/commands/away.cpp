@@ -56,7 +56,7 @@ std::string run(AwayOptions const& options) {
     auto const clock = now();
     auto const absence = absence_of(options, clock);
     auto const question = read_question(asked, {.birds_matter = true, .kept = always_kept, .counted = absence.from});
-    auto const away = engine::away(question.farm, question.rations, absence, question.diary);
+    auto const away = engine::away({question.farm, question.rations, question.diary}, absence);
     return asked.json ? reports::away_json(away) : reports::away_text(away, asked.sources);
 }
 

@@ -21,7 +21,8 @@ CLI::App* add_to(CLI::App& program, BuyOptions& options) {
 }
 
 std::string run(BuyOptions const& options) {
-    auto const [plan, window] = plan_between(options.farm, options.days, {.hoppers = false, .drinkers = false});
+    auto const [plan, window] =
+        plan_between(options.farm, options.days, {.hoppers = false, .drinkers = false, .course = false});
     if (options.plan && options.farm.csv) throw WrongUse("--plan makes no table of CSV; leave out --plan or --csv");
     if (options.plan) {
         auto const trips = engine::plan_trips(plan);

@@ -53,8 +53,8 @@ std::string run(LastOptions const& options) {
     if (on) window.from = on;
     if (!on && asked.file) window.from = now_if_planned(farm);
     if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
-    auto const plan =
-        engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed, {.shopping = false});
+    auto const plan = engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
+                                        {.shopping = false, .amounts = false});
     if (asked.json) return reports::last_json(plan, window.from);
     if (asked.csv) return reports::last_csv(plan);
     return reports::last_text(plan, window.from, asked.sources);

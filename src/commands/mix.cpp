@@ -85,8 +85,9 @@ std::string run(MixOptions const& options) {
                                  [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
     if (!any)
         throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
-    auto const plan = engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
-                                        {.hoppers = false, .drinkers = false, .shopping = false});
+    auto const plan =
+        engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
+                          {.hoppers = false, .drinkers = false, .shopping = false, .amounts = false, .course = false});
     return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan, asked.sources);
 }
 

@@ -3,7 +3,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cropful/commands/plan.hpp"
-#include "cropful/engine/season.hpp"
+#include "cropful/engine/overview.hpp"
 #include "cropful/reports/season_json.hpp"
 #include "cropful/reports/season_text.hpp"
 
@@ -19,8 +19,8 @@ CLI::App* add_to(CLI::App& program, SeasonOptions& options) {
 
 std::string run(SeasonOptions const& options) {
     auto const [question, window] = question_between(options.farm, options.days);
-    auto const season = engine::make_season(question.farm, question.rations, window, question.diary);
-    return options.farm.json ? reports::season_json(season) : reports::season_text(season, options.farm.sources);
+    auto const overview = engine::make_overview({question.farm, question.rations, question.diary}, window);
+    return options.farm.json ? reports::season_json(overview) : reports::season_text(overview, options.farm.sources);
 }
 
 }  // namespace cropful::commands

@@ -35,31 +35,6 @@ void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& k
     if (hatch.drinker || hatch.supplement) about_water(list, kind);
 }
 
-/// How far flocks lie apart, which decides what is sure.
-void about_spread(AssumptionList& list, Plan const& plan) {
-    list.add(
-        "of flocks 1 in 20 eats, drinks or dies less than the low column of the tables says, and 1 in 20 more than "
-        "the high one (`cropful table`)",
-        {"the tables' own ends, read as 5 % and 95 % points", Standing::derived});
-    bool const hoppers = std::any_of(plan.hatches.begin(), plan.hatches.end(),
-                                     [](HatchPlan const& part) { return part.hatch.hopper.has_value(); });
-    if (hoppers) {
-        list.add("what a full hopper weighs varies from fill to fill (standard deviation " +
-                     percent(Spread::density_cv) + ")",
-                 {"chosen here, no source", Standing::common_practice});
-    }
-    if (plan.farm.hatches.size() > 1) {
-        list.add("what a table does not know is the same for all flocks of its kind: " +
-                     percent(Belief::shared_by_kind) + " of how far they lie from it, " +
-                     percent(Belief::shared_by_model) + " where its weeks are a growth model's; " +
-                     percent(Belief::shared_by_farm) + " between two kinds of one farm",
-                 {"chosen here, no source", Standing::common_practice});
-    }
-    if (plan.learned.empty()) return;
-    list.add("a top-up measures what was used to within " + percent(top_up_sd) + " (standard deviation)",
-             {"chosen here, no source", Standing::common_practice});
-}
-
 void about_warmth(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
     if (hatch.until <= kind.brooding_ends()) return;
     if (!farm.warmth) {
@@ -81,7 +56,7 @@ void about_warmth(AssumptionList& list, domain::Farm const& farm, domain::Hatch 
     }
 }
 
-void about_energy(AssumptionList& list, domain::Feed const& feed, FeedNeed const& need, domain::Hatch const& hatch,
+void about_energy(AssumptionList& list, domain::Feed const& feed, Fed const& need, domain::Hatch const& hatch,
                   Kind const& kind) {
     if (feed.energy) {
         list.add(feed.title + ": birds eat less of a richer feed, by its energy to the power " +
@@ -123,17 +98,47 @@ void about_water(AssumptionList& list, Kind const& kind) {
     list.add(kind.title + " drink " + plain(kind.water.ratio[1]) + " mL per g of feed", kind.water.source);
 }
 
+void about_spread(AssumptionList& list, domain::Farm const& farm, bool hoppers, bool learned) {
+    list.add(
+        "of flocks 1 in 20 eats, drinks or dies less than the low column of the tables says, and 1 in 20 more than "
+        "the high one (`cropful table`)",
+        {"the tables' own ends, read as 5 % and 95 % points", Standing::derived});
+    if (hoppers) {
+        list.add("what a full hopper weighs varies from fill to fill (standard deviation " +
+                     percent(Spread::density_cv) + ")",
+                 {"chosen here, no source", Standing::common_practice});
+    }
+    if (farm.hatches.size() > 1) {
+        list.add("what a table does not know is the same for all flocks of its kind: " +
+                     percent(Belief::shared_by_kind) + " of how far they lie from it, " +
+                     percent(Belief::shared_by_model) + " where its weeks are a growth model's; " +
+                     percent(Belief::shared_by_farm) + " between two kinds of one farm",
+                 {"chosen here, no source", Standing::common_practice});
+    }
+    if (!learned) return;
+    list.add("a top-up measures what was used to within " + percent(top_up_sd) + " (standard deviation)",
+             {"chosen here, no source", Standing::common_practice});
+}
+
+void about_hatch(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch,
+                 std::vector<Fed> const& feeds, Rations const& rations) {
+    Kind const& kind = rations.kinds.at(hatch.kind);
+    about_birds(list, hatch, kind);
+    about_warmth(list, farm, hatch, kind);
+    for (Fed const& one : feeds) {
+        domain::Feed const& feed = farm.feeds.at(one.feed);
+        about_energy(list, feed, one, hatch, kind);
+        about_weight(list, feed, hatch, rations);
+    }
+}
+
 std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
     AssumptionList list;
     for (HatchPlan const& part : plan.hatches) {
         Kind const& kind = rations.kinds.at(part.hatch.kind);
-        about_birds(list, part.hatch, kind);
-        about_warmth(list, plan.farm, part.hatch, kind);
-        for (FeedNeed const& need : part.feeds) {
-            domain::Feed const& feed = plan.farm.feeds.at(need.feed);
-            about_energy(list, feed, need, part.hatch, kind);
-            about_weight(list, feed, part.hatch, rations);
-        }
+        std::vector<Fed> feeds;
+        for (FeedNeed const& need : part.feeds) feeds.push_back({need.feed, need.from, need.to});
+        about_hatch(list, plan.farm, part.hatch, feeds, rations);
         bool const judged = std::any_of(part.checks.begin(), part.checks.end(),
                                         [](Check const& check) { return check.verdict != Verdict::unstated; });
         if (judged) {
@@ -144,7 +149,9 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
             }
         }
     }
-    about_spread(list, plan);
+    bool const hoppers = std::any_of(plan.hatches.begin(), plan.hatches.end(),
+                                     [](HatchPlan const& part) { return part.hatch.hopper.has_value(); });
+    about_spread(list, plan.farm, hoppers, !plan.learned.empty());
     about_readying(list, plan.farm, plan.readying);
     if (plan.need_scale == NeedScale::by_energy) {
         list.add("needs are scaled to the energy each label states, as printed where it states none",

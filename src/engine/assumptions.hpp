@@ -14,6 +14,17 @@ class AssumptionList {
 /// Everything the plan rests on that its owner did not measure, each once, with its standing.
 std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations);
 
+/// A feed between two ages.
+struct Fed {
+    std::string feed;
+    Duration from;
+    Duration to;
+};
+/// What a hatch eats, how many of it hatch and die, what its feeds weigh.
+void about_hatch(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch,
+                 std::vector<Fed> const& feeds, Rations const& rations);
+/// How far flocks lie apart, which decides what is sure.
+void about_spread(AssumptionList& list, domain::Farm const& farm, bool hoppers, bool learned);
 /// How much a kind drinks.
 void about_water(AssumptionList& list, Kind const& kind);
 /// How bedding and disinfectant are reckoned, where there are any.

@@ -9,6 +9,7 @@
 #include "engine/assumptions.hpp"
 #include "engine/away_cautions.hpp"
 #include "engine/errands.hpp"
+#include "engine/hatch_model.hpp"
 #include "engine/intake.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
@@ -65,16 +66,16 @@ domain::Amount scaled(domain::Amount const& amount, double by) {
 /// One hatch during the absence, in every world.
 class Group {
   public:
-    Group(Lessons const& lessons, std::size_t number, Rations const& rations, Draws const& draws, Ages ages)
-        : farm_(lessons.farm),
+    Group(Season const& season, std::size_t number, Ages ages)
+        : farm_(season.farm()),
           hatch_(left_alone(farm_.hatches[number], ages)),
-          kind_(rations.kinds.at(hatch_.kind)),
+          kind_(season.kind(number)),
           flock_(hatch_, kind_),
-          intake_(farm_, hatch_, kind_, nature(lessons.belief, number)),
+          intake_(farm_, hatch_, kind_, nature(season.lessons().belief, number)),
           spread_(hatch_, kind_, intake_),
-          sway_(spread_, lessons.belief, draws, number),
+          sway_(spread_, season.lessons().belief, season.draws(), number),
           ages_(ages) {
-        if (hatch_.hopper) add_hoppers(farm_.hoppers.at(*hatch_.hopper), rations);
+        if (hatch_.hopper) add_hoppers(farm_.hoppers.at(*hatch_.hopper), season.rations());
         if (hatch_.drinker) add_drinkers(farm_.drinkers.at(*hatch_.drinker));
     }
 
@@ -191,17 +192,15 @@ class Group {
     std::vector<Vessel> vessels_;
 };
 
-std::vector<Followed> follow_all(Lessons const& lessons, Rations const& rations, Absence const& absence,
-                                 std::size_t points) {
-    Draws const draws(lessons.belief, points > 0 ? points : worlds_for(lessons.belief.flocks()));
+std::vector<Followed> follow_all(Season const& season, Absence const& absence) {
     std::vector<Followed> all;
-    for (std::size_t i = 0; i < lessons.farm.hatches.size(); ++i) {
-        domain::Hatch const& hatch = lessons.farm.hatches[i];
+    for (std::size_t i = 0; i < season.farm().hatches.size(); ++i) {
+        domain::Hatch const& hatch = season.farm().hatches[i];
         Ages const ages{std::max(hatch.first_age, absence.from - hatch.date), absence.until - hatch.date};
         if (!(ages.from + instant < std::min(hatch.until, ages.to))) continue;
-        if (in_birds(Flock(hatch, rations.kinds.at(hatch.kind)).alive(ages.from)) < 0.5) continue;  // all gone
-        need_laying_rate(hatch, rations.kinds.at(hatch.kind), ages.to + look_ahead);
-        Group(lessons, i, rations, draws, ages).judge(absence, all);
+        if (in_birds(season.hatch(i).flock().alive(ages.from)) < 0.5) continue;  // all gone
+        need_laying_rate(hatch, season.kind(i), ages.to + look_ahead);
+        Group(season, i, ages).judge(absence, all);
     }
     if (all.empty()) throw NoAnswer("no hatch with a hopper or a drinker has birds in that time");
     return all;
@@ -229,31 +228,30 @@ void judge_together(Away& away, std::vector<Followed> const& all) {
     if (std::isfinite(safe)) away.come_by = away.absence.from + days(safe);
 }
 
-/// What the answer rests on, as for a plan of the same time.
 std::vector<Assumption> what_it_rests_on(Away const& away, Rations const& rations) {
-    Plan plan;
-    plan.farm = away.farm;
-    plan.learned = away.learned;
+    AssumptionList list;
+    bool hoppers = false;
     for (domain::Hatch const& hatch : away.farm.hatches) {
         for (Holding const& holding : away.holdings) {
             if (holding.hatch != hatch.name) continue;
             auto const fed = std::find_if(hatch.feeding.rbegin(), hatch.feeding.rend(),
                                           [&](auto const& step) { return step.from <= holding.age + instant; });
-            plan.hatches.push_back({hatch, {}, {}, {}, {}, {}, {}, {}, {}});
-            plan.hatches.back().hatch.until = away.absence.until - hatch.date;
-            plan.hatches.back().feeds.push_back(
-                {fed->feed, holding.age, plan.hatches.back().hatch.until, {}, {}, 0, {}});
+            domain::Hatch meanwhile = hatch;
+            meanwhile.until = away.absence.until - hatch.date;
+            about_hatch(list, away.farm, meanwhile, {{fed->feed, holding.age, meanwhile.until}}, rations);
+            hoppers = hoppers || hatch.hopper;
         }
     }
-    return assumptions(plan, rations);
+    about_spread(list, away.farm, hoppers, !away.learned.empty());
+    return list.all;
 }
 
 }  // namespace
 
-Away away(domain::Farm const& farm, Rations const& rations, Absence const& absence, domain::Diary const& diary,
-          std::size_t points) {
-    Lessons const lessons = learn(farm, rations, diary);
-    auto const all = follow_all(lessons, rations, absence, points);
+Away away(Season const& season, Absence const& absence) {
+    Lessons const& lessons = season.lessons();
+    Rations const& rations = season.rations();
+    auto const all = follow_all(season, absence);
     auto const calls = errands(lessons.farm, rations, absence);
     Away away{.absence = absence,
               .farm = lessons.farm,

@@ -115,7 +115,8 @@ void add_stays(Placement& placement, Brooder const& sort, Booking const& booking
     }
 }
 
-void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& farm, Rations const& rations) {
+void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& farm, Rations const& rations,
+                Fits fits) {
     std::vector<Booking> bookings;
     std::vector<Crowd> crowds;
     for (domain::Hatch const& hatch : farm.hatches) {
@@ -131,19 +132,20 @@ void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& f
         int const gets = static_cast<int>(numbers[i].size());
         add_stays(placement, sort, booking, all, numbers[i]);
         if (gets == booking.needs) continue;
+        auto const nearest = [&](double step) {
+            return fits == Fits::sought ? nearest_fit(roster, bookings, i, step, sort) : std::nullopt;
+        };
         placement.unplaced.push_back({booking.hatch->name, sort.key, crowds[i].left_over(gets), all, booking.needs,
-                                      gets, booking.from, booking.from + booking.stay,
-                                      nearest_fit(roster, bookings, i, -1, sort),
-                                      nearest_fit(roster, bookings, i, +1, sort)});
+                                      gets, booking.from, booking.from + booking.stay, nearest(-1), nearest(+1)});
     }
 }
 
 }  // namespace
 
-Placement place(domain::Farm const& farm, Rations const& rations) {
+Placement place(domain::Farm const& farm, Rations const& rations, Fits fits) {
     Placement placement;
     for (auto const& [key, sort] : farm.brooders) {
-        place_sort(placement, sort, farm, rations);
+        place_sort(placement, sort, farm, rations, fits);
         if (placement.stays.size() > most_stays) {
             throw NoAnswer(key + ": brooders would be taken more than " + number(most_stays, 0) +
                            " times; check how many birds one holds");

@@ -12,11 +12,10 @@
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/course.hpp"
-#include "engine/draws.hpp"
+#include "engine/hatch_model.hpp"
 #include "engine/keeping.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
-#include "engine/worlds.hpp"
 
 namespace cropful::engine {
 
@@ -89,27 +88,27 @@ std::vector<Mass> by_days(domain::Hatch const& hatch, Usage<Mass> const& usage, 
     return all;
 }
 
-void add_feed_needs(HatchPlan& plan, WorldNeeds& needs, Flock const& flock, Intake const& intake,
-                    Usage<Mass> const& usage, Spread const& spread, Sway const& sway, Ages ages) {
-    domain::Hatch const& hatch = plan.hatch;
+/// The feeds of a hatch and when each is fed, without amounts.
+std::vector<FeedNeed> feeds_of(domain::Hatch const& hatch, Ages ages) {
+    std::vector<FeedNeed> all;
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         Duration const from = std::max(ages.from, hatch.feeding[i].from);
         Duration const to = std::min(ages.to, fed_until(hatch, i));
         if (!(from + instant < to)) continue;
-        auto worlds = world_totals(usage, pieces(flock, intake, from, to, longest_piece), spread, sway);
-        auto& all = needs[hatch.feeding[i].feed];
+        all.push_back({hatch.feeding[i].feed, from, to, kilograms(0), {}, 0, {}, (hatch.date + from).calendar_day()});
+    }
+    return all;
+}
+
+void add_amounts(HatchPlan& plan, WorldNeeds& needs, HatchModel const& model, Usage<Mass> const& usage) {
+    for (FeedNeed& need : plan.feeds) {
+        auto worlds = model.eaten(usage, {need.from, need.to}, longest_piece);
+        auto& all = needs[need.feed];
         all.resize(worlds.size());
         std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
-        Band<Mass> const amounts = in_mass(band(worlds));
-        plan.feeds.push_back({hatch.feeding[i].feed,
-                              from,
-                              to,
-                              usage.between(from, to),
-                              amounts,
-                              0,
-                              {},
-                              (hatch.date + from).calendar_day(),
-                              by_days(hatch, usage, from, to, amounts.p95)});
+        need.amount = usage.between(need.from, need.to);
+        need.band = in_mass(band(worlds));
+        need.daily = by_days(plan.hatch, usage, need.from, need.to, need.band.p95);
     }
 }
 
@@ -144,13 +143,6 @@ auto const* find(Map const& map, std::optional<std::string> const& key) {
     return key ? &map.at(*key) : nullptr;
 }
 
-/// A farm with what its diary taught, and the worlds to judge it in.
-struct Judged {
-    Lessons lessons;
-    Draws draws;
-    WorldNeeds needs;
-};
-
 /// Until what age a hatch's use must be known: fills last past the end of a plan.
 Duration used_until(domain::Supplement const* supplement, Ages ages, Wanted const& wanted) {
     if (wanted.hoppers || wanted.drinkers) return ages.to + look_ahead;
@@ -158,50 +150,35 @@ Duration used_until(domain::Supplement const* supplement, Ages ages, Wanted cons
     return supplement ? std::min(ages.to, course_ends(*supplement)) : ages.from;
 }
 
-/// What the labels of a hatch's feeds say of its ages.
-HatchPlan judge_labels(Judged& judged, std::size_t number, Rations const& rations, Ages ages, NeedScale scale) {
-    domain::Farm const& farm = judged.lessons.farm;
-    domain::Hatch const& hatch = farm.hatches[number];
-    Kind const& kind = rations.kinds.at(hatch.kind);
-    Intake const intake(farm, hatch, kind, nature(judged.lessons.belief, number));
-    HatchPlan plan{hatch, kind.title, chicks(hatch, kind), {}, {}, {}, {}, {}, {}};
-    for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
-        Duration const from = std::max(ages.from, hatch.feeding[i].from);
-        Duration const to = std::min(ages.to, fed_until(hatch, i));
-        if (from < to) plan.feeds.push_back({hatch.feeding[i].feed, from, to, kilograms(0), {}, 0, {}, {}});
-    }
-    plan.checks = checks_for(plan, farm, rations, intake, scale);
-    return plan;
-}
-
-HatchPlan plan_hatch(Judged& judged, std::size_t number, Rations const& rations, Ages ages, NeedScale scale,
+HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs, Ages ages, NeedScale scale,
                      Wanted const& wanted) {
-    if (!wanted.use) return judge_labels(judged, number, rations, ages, scale);
-    domain::Farm const& farm = judged.lessons.farm;
-    Belief const& belief = judged.lessons.belief;
-    domain::Hatch const& hatch = farm.hatches[number];
-    Kind const& kind = rations.kinds.at(hatch.kind);
+    domain::Farm const& farm = season.farm();
+    HatchModel const& model = season.hatch(number);
+    domain::Hatch const& hatch = model.hatch();
+    HatchPlan plan{hatch, model.kind().title, model.flock().counted(), feeds_of(hatch, ages), {}, {}, {}, {}, {}};
+    plan.checks = checks_for(plan, farm, season.rations(), model.intake(), scale);
+    if (!wanted.use) return plan;
+
     domain::Supplement const* supplement = find(farm.supplements, hatch.supplement);
-    need_laying_rate(hatch, kind, used_until(supplement, ages, wanted));
-    Flock const flock(hatch, kind);
-    Intake const intake(farm, hatch, kind, nature(belief, number));
-    Spread const spread(hatch, kind, intake);
-    Sway const sway(spread, belief, judged.draws, number);
-    FlockInDoubt const one{hatch, kind, intake, belief, number, ages};
     domain::Hopper const* hopper = find(farm.hoppers, hatch.hopper);
     domain::Drinker const* drinker = find(farm.drinkers, hatch.drinker);
-    auto const feed = banded_feed(one, hopper ? hopper->extra_waste : 0, Spread::density_cv);
-    auto const water = banded_water(one, drinker ? drinker->spill : 0);
-
-    HatchPlan plan{hatch, kind.title, flock.counted(), {}, {}, {}, {}, {}, {}};
-    add_feed_needs(plan, judged.needs, flock, intake, feed.central, spread, sway, ages);
-    if (hopper && wanted.hoppers) plan.hoppers = hopper_fills(hatch, *hopper, feed, flock, intake, rations, ages);
-    if (drinker && wanted.drinkers) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, flock, ages);
-    if (supplement && wanted.mixes) plan.mix = course(hatch, *supplement, drinker, water, ages.from, ages.to);
-    plan.checks = checks_for(plan, farm, rations, intake, scale);
-    plan.weeks = weeks(flock, feed.central, water.central, ages);
-    plan.days = days_of(hatch, flock, feed.central, water.central, ages);
-    plan.keeping = keeping_of(hatch, flock, feed.central);
+    need_laying_rate(hatch, model.kind(), used_until(supplement, ages, wanted));
+    if (wanted.amounts) add_amounts(plan, needs, model, model.feed());
+    if (hopper && wanted.hoppers) {
+        plan.hoppers = hopper_fills(hatch, *hopper, model.feed(ages, Spread::density_cv), model.flock(), model.intake(),
+                                    season.rations(), ages);
+    }
+    bool const filled = drinker && wanted.drinkers, mixed = supplement && wanted.mixes;
+    if (filled || mixed) {
+        auto const water = model.water(ages);
+        if (filled) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, model.flock(), ages);
+        if (mixed) plan.mix = course(hatch, *supplement, drinker, water, ages.from, ages.to);
+    }
+    if (wanted.course) {
+        plan.weeks = weeks(model.flock(), model.feed(), model.water(), ages);
+        plan.days = days_of(hatch, model.flock(), model.feed(), model.water(), ages);
+        plan.keeping = keeping_of(hatch, model.flock(), model.feed());
+    }
     return plan;
 }
 
@@ -212,37 +189,40 @@ Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
     return last ? hatch.until : std::min(hatch.until, hatch.feeding[step + 1].from);
 }
 
-Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary,
-               NeedScale scale, Wanted wanted) {
-    Lessons lessons = learn(farm, rations, diary);
-    refuse_endless(farm, window);
-    Draws draws(lessons.belief, worlds_for(lessons.belief.flocks()));
-    Judged judged{std::move(lessons), std::move(draws), {}};
+Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted wanted) {
+    Rations const& rations = season.rations();
+    refuse_endless(season.farm(), window);
     Plan plan;
-    plan.farm = judged.lessons.farm;
+    plan.farm = season.farm();
     plan.need_scale = scale;
-    plan.learned = judged.lessons.learned;
-    for (std::size_t i = 0; i < farm.hatches.size(); ++i) {
-        if (auto const ages = ages_in(farm.hatches[i], window)) {
-            plan.hatches.push_back(plan_hatch(judged, i, rations, *ages, scale, wanted));
+    plan.learned = season.lessons().learned;
+    WorldNeeds world_needs;
+    for (std::size_t i = 0; i < plan.farm.hatches.size(); ++i) {
+        if (auto const ages = ages_in(plan.farm.hatches[i], window)) {
+            plan.hatches.push_back(plan_hatch(season, i, world_needs, *ages, scale, wanted));
             refuse_endless(plan);
         }
     }
     std::vector<std::string> names;
     for (HatchPlan const& part : plan.hatches) names.push_back(part.hatch.name);
-    plan.alarms = judged.lessons.alarms(names, window.from);
+    plan.alarms = season.lessons().alarms(names, window.from);
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
-    std::map<std::string, Band<Mass>> needs;
-    for (auto& [feed, worlds] : judged.needs) needs[feed] = in_mass(band(worlds));
-    if (wanted.use) plan.placement = place(plan.farm, rations);
+    if (wanted.use) plan.placement = season.placement();
     if (wanted.use && wanted.shopping) {
         plan.readying = readying(plan.farm, plan.placement, window);
+        std::map<std::string, Band<Mass>> needs;
+        for (auto& [feed, worlds] : world_needs) needs[feed] = in_mass(band(worlds));
         count_bags(plan, needs);
     }
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);
-    for (Caution const& caution : judged.lessons.cautions()) plan.cautions.push_back(caution);
+    for (Caution const& caution : season.lessons().cautions()) plan.cautions.push_back(caution);
     return plan;
+}
+
+Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary,
+               NeedScale scale, Wanted wanted) {
+    return make_plan(Season(farm, rations, diary), window, scale, wanted);
 }
 
 }  // namespace cropful::engine

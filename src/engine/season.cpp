@@ -1,130 +1,32 @@
 #include "cropful/engine/season.hpp"
 
-#include <algorithm>
-#include <map>
-
-#include "cropful/fault.hpp"
-#include "cropful/quantities/print.hpp"
-#include "engine/assumptions.hpp"
+#include "engine/draws.hpp"
+#include "engine/hatch_model.hpp"
 
 namespace cropful::engine {
 
-namespace {
+Season::Season(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary, std::size_t worlds)
+    : rations_(&rations),
+      worlds_(worlds > 0 ? worlds : worlds_for(farm.hatches.size())),
+      lessons_(learn(farm, rations, diary)),
+      hatches_(lessons_.farm.hatches.size()) {}
 
-using domain::Standing;
+Season::~Season() = default;
 
-/// The cost of feed by what its bag costs and weighs; absent when one of them has no price.
-std::optional<Money> cost_of(std::vector<Eaten> const& eaten, domain::Farm const& farm) {
-    Money sum = money(0);
-    for (Eaten const& one : eaten) {
-        domain::Feed const& feed = farm.feeds.at(one.feed);
-        if (!feed.price) return std::nullopt;
-        sum += *feed.price * ratio(one.amount / *feed.bag);
-    }
-    return sum;
+Draws const& Season::draws() const {
+    if (!draws_) draws_ = std::make_unique<Draws>(lessons_.belief, worlds_);
+    return *draws_;
 }
 
-std::optional<Money> shared(std::optional<Money> const& cost, double by) {
-    return cost && by > 0 ? std::optional<Money>(*cost / by) : std::nullopt;
+HatchModel const& Season::hatch(std::size_t number) const {
+    auto& one = hatches_.at(number);
+    if (!one) one = std::make_unique<HatchModel>(*this, number);
+    return *one;
 }
 
-HatchCost cost_of(HatchPlan const& part, domain::Farm const& farm) {
-    Keeping const& kept = part.keeping;
-    HatchCost cost{
-        part.hatch.name, part.hatch.kind, part.hatch.date, part.chicks, kept.raised, kilograms(0), {}, {}, {}, {}};
-    for (Eaten const& one : kept.feeds) cost.feed += one.amount;
-    cost.cost = cost_of(kept.feeds, farm);
-    cost.per_bird = shared(cost.cost, in_birds(kept.raised));
-    if (kept.eggs) cost.per_dozen = shared(cost_of(kept.in_lay, farm), *kept.eggs / 12);
-    cost.week_more = cost_of(kept.week_more, farm);
-    cost.lays_unstated = !kept.in_lay.empty() && !kept.eggs;
-    return cost;
-}
-
-void add_eaten(std::vector<Eaten>& sum, Eaten const& one) {
-    auto const same = std::find_if(sum.begin(), sum.end(), [&](Eaten const& e) { return e.feed == one.feed; });
-    if (same == sum.end()) {
-        sum.push_back(one);
-    } else {
-        same->amount += one.amount;
-    }
-}
-
-/// Every day with birds and those between, all hatches together.
-std::vector<Day> all_days(Plan const& plan, Window const& window) {
-    std::map<Moment, Day> days_with_birds;
-    for (HatchPlan const& part : plan.hatches) {
-        for (Day const& day : part.days) {
-            if (!window.holds(day.at)) continue;
-            Day& sum = days_with_birds.try_emplace(day.at, Day{day.at, birds(0), litres(0), {}}).first->second;
-            sum.birds += day.birds;
-            sum.water += day.water;
-            for (Eaten const& one : day.feeds) add_eaten(sum.feeds, one);
-        }
-    }
-    if (days_with_birds.empty()) throw NoAnswer("no hatch has birds in the time asked for");
-    std::vector<Day> all;
-    for (auto const& [at, day] : days_with_birds) {
-        while (!all.empty() && all.back().at + days(1) < at) {
-            all.push_back({all.back().at + days(1), birds(0), litres(0), {}});
-        }
-        all.push_back(day);
-    }
-    return all;
-}
-
-Placement part_of(Placement placement, Moment from, Moment to) {
-    std::erase_if(placement.stays,
-                  [&](Stay const& one) { return (one.to < from && one.free_from <= from) || one.from >= to; });
-    std::erase_if(placement.unplaced, [&](Unplaced const& one) { return one.to <= from || one.from >= to; });
-    return placement;
-}
-
-std::vector<Assumption> season_assumptions(Season const& season, Rations const& rations) {
-    AssumptionList list;
-    list.all = season.plan.assumptions;
-    domain::Farm const& farm = season.plan.farm;
-    for (HatchPlan const& part : season.plan.hatches) about_water(list, rations.kinds.at(part.hatch.kind));
-    if (!farm.brooders.empty()) {
-        list.add(
-            "a hatch takes as many brooders as its most crowded day needs, for its whole stay; earlier hatches come "
-            "first; two hatches never share a brooder",
-            {"chosen here, no source", Standing::common_practice});
-    }
-    if (!season.placement.unplaced.empty()) {
-        list.add(
-            "a date on which a hatch would fit: all hatches placed anew, it after others of that day, and none of them "
-            "gets fewer brooders than now; looked for up to 366 d away",
-            {"chosen here, no source", Standing::common_practice});
-    }
-    list.add("feed costs what it weighs, at the price of its bag: what is left in the last bag is not counted",
-             {"the farm file's prices", Standing::yours});
-    for (domain::Hatch const& hatch : farm.hatches) {
-        if (!hatch.lays) continue;
-        list.add(hatch.name + ": " + percent(*hatch.lays) + " eggs per bird alive and day, cocks counted as birds",
-                 {"the farm file's lays", Standing::yours});
-    }
-    return list.all;
-}
-
-}  // namespace
-
-Season make_season(domain::Farm const& farm, Rations const& rations, Window window, domain::Diary const& diary) {
-    Plan plan = make_plan(farm, rations, {}, diary, NeedScale::as_printed,
-                          {.hoppers = false, .drinkers = false, .mixes = false, .shopping = false});
-    // whole days
-    if (window.from) window.from = Moment(window.from->date());
-    std::vector<Day> days_listed = all_days(plan, window);
-    Moment const from = days_listed.front().at, to = days_listed.back().at + days(1);
-    Season season{std::move(plan), from, to, {}, std::move(days_listed), {}, {}, {}};
-    season.placement = part_of(season.plan.placement, from, to);
-    season.readying = readying(season.plan.farm, season.plan.placement, window);
-    for (HatchPlan const& part : season.plan.hatches) {
-        bool const there = part.hatch.date < to && part.hatch.date + part.hatch.until > from;
-        if (there) season.costs.push_back(cost_of(part, season.plan.farm));
-    }
-    season.assumptions = season_assumptions(season, rations);
-    return season;
+Placement const& Season::placement() const {
+    if (!placement_) placement_ = std::make_unique<Placement>(place(farm(), *rations_));
+    return *placement_;
 }
 
 }  // namespace cropful::engine

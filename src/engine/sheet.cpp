@@ -10,8 +10,8 @@
 #include "engine/bags.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/check_extras.hpp"
+#include "engine/hatch_model.hpp"
 #include "engine/refills.hpp"
-#include "engine/usage.hpp"
 
 namespace cropful::engine {
 
@@ -100,24 +100,21 @@ std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Ration
     return list.all();
 }
 
-HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Lessons const& lessons, Rations const& rations) {
+HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Season const& season) {
     auto const named = [&](domain::Hatch const& hatch) { return hatch.name == part.hatch.name; };
-    auto const& hatches = lessons.farm.hatches;
+    auto const& hatches = season.farm().hatches;
     auto const hatch = std::find_if(hatches.begin(), hatches.end(), named);
-    auto const number = static_cast<std::size_t>(hatch - hatches.begin());
-    Kind const& kind = rations.kinds.at(hatch->kind);
+    HatchModel const& model = season.hatch(static_cast<std::size_t>(hatch - hatches.begin()));
+    Kind const& kind = model.kind();
     Ages const ages{part.feeds.front().from, part.feeds.back().to};
-    Flock const flock(*hatch, kind);
-    Intake const intake(lessons.farm, *hatch, kind, nature(lessons.belief, number));
-    double const waste = hatch->hopper ? lessons.farm.hoppers.at(*hatch->hopper).extra_waste : 0;
-    return {.heads = heads(flock, ages),
-            .days = feed_by_day(banded_feed({*hatch, kind, intake, lessons.belief, number, ages}, waste, 0), ages),
-            .protein = protein(part.checks, intake),
+    return {.heads = heads(model.flock(), ages),
+            .days = feed_by_day(model.feed(ages, 0), ages),
+            .protein = protein(part.checks, model.intake()),
             .warmth = warmth(kind.brooding, ages),
-            .room = room(kind.space, flock, ages),
+            .room = room(kind.space, model.flock(), ages),
             .room_note = kind.space.note,
             .bags = bags(part, plan.farm),
-            .cautions = cautions_of(part, plan, rations)};
+            .cautions = cautions_of(part, plan, season.rations())};
 }
 
 /// What the sheet says beyond the plan, each with where it comes from.
@@ -152,13 +149,10 @@ Room room_for(Space const& space, SpaceRow const& row, Heads birds) {
             .founts = day_olds ? std::optional(whole(3 * count / space.day_olds_per_three_founts)) : std::nullopt};
 }
 
-Sheet make_sheet(domain::Farm const& farm, Rations const& rations, BrooderAdvice advice, Window window,
-                 domain::Diary const& diary) {
-    Sheet sheet{make_plan(farm, rations, window, diary), {}, std::move(advice), {}, {}};
-    Lessons const lessons = learn(farm, rations, diary);
-    for (HatchPlan const& part : sheet.plan.hatches) {
-        sheet.hatches.push_back(hatch_sheet(part, sheet.plan, lessons, rations));
-    }
+Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window) {
+    Rations const& rations = season.rations();
+    Sheet sheet{make_plan(season, window), {}, std::move(advice), {}, {}};
+    for (HatchPlan const& part : sheet.plan.hatches) sheet.hatches.push_back(hatch_sheet(part, sheet.plan, season));
     sheet.assumptions = assumptions_of(sheet, rations);
     sheet.cautions = sheet.plan.cautions;
     std::set<std::string> of_hatches;  // one said of several hatches at once stands on each one's own page

@@ -11,7 +11,7 @@ namespace cropful::reports {
 namespace {
 
 using engine::Moment;
-using engine::Season;
+using engine::Overview;
 using engine::Stay;
 using engine::Unplaced;
 using quantities::days;
@@ -82,7 +82,7 @@ std::string state_words(std::vector<Stay> const& stays, std::string const& sort,
 
 }  // namespace
 
-std::string unplaced_text(Season const& season) {
+std::string unplaced_text(Overview const& season) {
     domain::Farm const& farm = season.plan.farm;
     if (season.placement.unplaced.empty()) {
         bool const placed = !season.placement.stays.empty();
@@ -93,7 +93,7 @@ std::string unplaced_text(Season const& season) {
     return text;
 }
 
-std::string first_week_text(Season const& season) {
+std::string first_week_text(Overview const& season) {
     Table table({Align::left, Align::left}, 2);
     for (auto const& [key, sort] : season.plan.farm.brooders) {
         std::vector<int> alike;
@@ -114,7 +114,7 @@ std::string first_week_text(Season const& season) {
     return "\nIN THE BROODERS, the week from " + season.from.day_year() + "\n" + table.text();
 }
 
-std::string stays_text(Season const& season) {
+std::string stays_text(Overview const& season) {
     Table table({Align::left, Align::left, Align::left, Align::left, Align::left}, 2);
     table.head({"ready by", "in", "out", "free again", "hatch"});
     auto const& stays = season.placement.stays;

@@ -6,13 +6,13 @@ namespace cropful::reports {
 
 namespace {
 
-using engine::Season;
+using engine::Overview;
 using quantities::in_birds;
 using quantities::in_kilograms;
 using quantities::in_litres;
 using quantities::in_money;
 
-Json stays_json(Season const& season) {
+Json stays_json(Overview const& season) {
     Json all = Json::array();
     for (engine::Stay const& stay : season.placement.stays) {
         all.push_back(Json{{"brooder", stay.brooder},
@@ -26,7 +26,7 @@ Json stays_json(Season const& season) {
     return all;
 }
 
-Json unplaced_json(Season const& season) {
+Json unplaced_json(Overview const& season) {
     Json all = Json::array();
     for (engine::Unplaced const& one : season.placement.unplaced) {
         all.push_back(Json{{"hatch", one.hatch},
@@ -42,7 +42,7 @@ Json unplaced_json(Season const& season) {
     return all;
 }
 
-Json days_json(Season const& season) {
+Json days_json(Overview const& season) {
     Json all = Json::array();
     for (engine::Day const& day : season.days) {
         Json json{{"date", day.at.iso_date()},
@@ -57,7 +57,7 @@ Json days_json(Season const& season) {
     return all;
 }
 
-Json costs_json(Season const& season) {
+Json costs_json(Overview const& season) {
     Json all = Json::array();
     for (engine::HatchCost const& one : season.costs) {
         all.push_back(Json{{"name", one.hatch},
@@ -76,7 +76,7 @@ Json costs_json(Season const& season) {
 
 }  // namespace
 
-std::string season_json(Season const& season) {
+std::string season_json(Overview const& season) {
     engine::Plan const& plan = season.plan;
     return printed({{"farm", farm_name(plan.farm)},
                     {"from", season.from.iso()},

@@ -16,7 +16,7 @@ namespace cropful::reports {
 namespace {
 
 using engine::Day;
-using engine::Season;
+using engine::Overview;
 using quantities::in_birds;
 using quantities::Measures;
 using quantities::number;
@@ -66,7 +66,7 @@ std::vector<std::string> feed_cells(Week const& sum, std::vector<std::string> co
     return {join(cells)};
 }
 
-std::string weeks_table(Season const& season, std::vector<std::string> const& columns) {
+std::string weeks_table(Overview const& season, std::vector<std::string> const& columns) {
     auto const measures = season.plan.farm.measures;
     std::vector<Align> aligned{Align::left, Align::right, Align::right, Align::right};
     aligned.resize(4 + std::max<std::size_t>(1, columns.size()), columns.empty() ? Align::left : Align::right);
@@ -89,7 +89,7 @@ std::string weeks_table(Season const& season, std::vector<std::string> const& co
 }
 
 /// A column for each feed, or one for all of them where they are many.
-std::string weeks_block(Season const& season) {
+std::string weeks_block(Overview const& season) {
     constexpr std::size_t most_columns = 4;  // beside date, birds, water and feed on 80 columns
     auto const feeds = feeds_in(season.days);
     return "\nWEEKS: the most birds on any day, and the usual use in the whole week\n" +
@@ -100,7 +100,7 @@ std::string cost_cell(std::optional<quantities::Money> const& cost) {
     return cost ? number(quantities::in_money(*cost), 2) : "-";
 }
 
-std::string costs_text(Season const& season) {
+std::string costs_text(Overview const& season) {
     auto const measures = season.plan.farm.measures;
     Table table({Align::right, Align::right, Align::right, Align::right, Align::right, Align::right, Align::left}, 2);
     table.head({"raised", "feed", "cost", "a bird", "a dozen", "week more", "hatch"});
@@ -127,7 +127,7 @@ std::string costs_text(Season const& season) {
                        "  ", "  ");
 }
 
-std::string readying_text(Season const& season) {
+std::string readying_text(Overview const& season) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (ShoppingRow const& row : readying_rows(season.readying, season.plan.farm)) {
         table.add({row.count, row.price, row.words + when_words(row)});
@@ -135,7 +135,7 @@ std::string readying_text(Season const& season) {
     return table.empty() ? "" : "\nBUY BESIDE FEED (`cropful buy` counts the feed)\n" + table.text();
 }
 
-std::string season_title(Season const& season) {
+std::string season_title(Overview const& season) {
     engine::Plan const& plan = season.plan;
     std::string const name = plan.farm.name.empty() ? season.costs.front().hatch : plan.farm.name;
     return both_ends(name, season.from.day_year() + " to " + season.to.day_year()) + std::string(page_width, '=') +
@@ -144,7 +144,7 @@ std::string season_title(Season const& season) {
 
 }  // namespace
 
-std::string season_text(Season const& season, Sources sources) {
+std::string season_text(Overview const& season, Sources sources) {
     engine::Plan const& plan = season.plan;
     std::string const alarms = alarms_text(plan.alarms, plan.farm.measures),
                       learned = learned_text(plan.learned, plan.farm.measures);

@@ -22,7 +22,7 @@ struct Question {
     engine::Rations rations = reader.load(farm);
     engine::Absence absence{domain::parse_moment("2027-07-02T18:00"), domain::parse_moment("2027-07-05T08:00")};
 
-    [[nodiscard]] engine::Away answer() const { return engine::away(farm, rations, absence, {}, points); }
+    [[nodiscard]] engine::Away answer() const { return engine::away({farm, rations, {}, points}, absence); }
 };
 
 /// Processor seconds that `work` takes.

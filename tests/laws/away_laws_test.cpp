@@ -12,7 +12,8 @@ namespace {
 
 engine::Away away_for(domain::Farm const& farm, double length, double sure = 0.95, domain::Diary const& diary = {}) {
     auto const from = farm.hatches.front().date + days(30);
-    return engine::away(farm, readers::RationsReader().load(farm), {from, from + days(length), sure}, diary);
+    auto const rations = readers::RationsReader().load(farm);
+    return engine::away({farm, rations, diary}, {from, from + days(length), sure});
 }
 
 domain::Farm bobwhites() { return sample::farm_from(sample::bobwhites()); }

@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 #include <random>
 
-#include "cropful/engine/season.hpp"
+#include "cropful/engine/overview.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -41,7 +41,7 @@ domain::Farm crowded(unsigned seed) {
 
 engine::Placement placed(domain::Farm const& farm) {
     static auto const rations = readers::RationsReader().load(farm);  // all are bobwhites
-    return engine::place(farm, rations);
+    return engine::place(farm, rations, engine::Fits::sought);
 }
 
 double without_place(domain::Farm const& farm) {
@@ -95,19 +95,20 @@ TEST_CASE("a hatch on the date on which it fits has a place, and nobody loses on
 TEST_CASE("a season's days add up to the plan's feed and to the season in two parts", "[laws]") {
     auto const farm = crowded(GENERATE(1U, 2U, 3U));
     auto const rations = readers::RationsReader().load(farm);
-    auto const kilograms_in = [](engine::Season const& season) {
+    auto const kilograms_in = [](engine::Overview const& overview) {
         double sum = 0;
-        for (auto const& day : season.days) {
+        for (auto const& day : overview.days) {
             for (auto const& eaten : day.feeds) sum += in_kilograms(eaten.amount);
         }
         return sum;
     };
-    auto const whole = engine::make_season(farm, rations);
+    engine::Season const season(farm, rations);
+    auto const whole = engine::make_overview(season);
     double planned = 0;
     for (auto const& feed : engine::make_plan(farm, rations).feeds) planned += in_kilograms(feed.need);
     CHECK_THAT(kilograms_in(whole), Catch::WithinRel(planned, 1e-12));
     auto const middle = farm.hatches.front().date + days(50);
-    CHECK_THAT(kilograms_in(engine::make_season(farm, rations, {{}, middle})) +
-                   kilograms_in(engine::make_season(farm, rations, {middle, {}})),
+    CHECK_THAT(kilograms_in(engine::make_overview(season, {{}, middle})) +
+                   kilograms_in(engine::make_overview(season, {middle, {}})),
                Catch::WithinRel(planned, 1e-12));
 }

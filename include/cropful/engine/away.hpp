@@ -60,8 +60,7 @@ struct Away {
 };
 
 /// Throws NoAnswer when no hatch with a hopper or a drinker has birds then. Feed is not changed and no bird leaves
-/// while nobody is there. `points` is a power of two; 0: as many as the number of hatches allows.
-Away away(domain::Farm const& farm, Rations const& rations, Absence const& absence, domain::Diary const& diary = {},
-          std::size_t points = 0);
+/// while nobody is there.
+Away away(Season const& season, Absence const& absence);
 
 }  // namespace cropful::engine

@@ -35,7 +35,8 @@ struct Unplaced {
     Moment from;
     Moment to;
     std::optional<Moment> fits_before;  // the nearest date of hatch, earlier or later, on which the whole of it fits
-    std::optional<Moment> fits_after;   // and no other hatch gets fewer brooders than now; absent: none within a year
+    std::optional<Moment> fits_after;   // and no other hatch gets fewer brooders than now; absent: none within a year,
+                                        // or not sought
 };
 
 struct Placement {
@@ -44,9 +45,11 @@ struct Placement {
     std::vector<std::string> unnamed;  // hatches that name no brooder
 };
 
+/// Whether dates on which a hatch would fit are looked for.
+enum class Fits { left_out, sought };
 /// A hatch takes, for its whole stay, as many brooders of its sort as its most crowded day needs, with birds alive by
 /// the central curve and the diary. Hatches in order of date take the lowest numbers that are free; a brooder is free
 /// again after its rest; two hatches never share one. A hatch that finds too few takes those there are.
-Placement place(domain::Farm const& farm, Rations const& rations);
+Placement place(domain::Farm const& farm, Rations const& rations, Fits fits = Fits::left_out);
 
 }  // namespace cropful::engine

@@ -12,6 +12,7 @@
 #include "cropful/engine/learn.hpp"
 #include "cropful/engine/mix.hpp"
 #include "cropful/engine/readying.hpp"
+#include "cropful/engine/season.hpp"
 
 namespace cropful::engine {
 
@@ -138,10 +139,13 @@ struct Wanted {
     bool drinkers = true;
     bool mixes = true;     // courses
     bool shopping = true;  // bags, packs and what readies brooders
+    bool amounts = true;   // of each feed; shopping needs them
+    bool course = true;    // weeks, days and what the hatch is kept for
     bool use = true;       // what birds eat and drink; without it only labels are judged, and nothing above is there
 };
 
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.
+Plan make_plan(Season const& season, Window window = {}, NeedScale scale = NeedScale::as_printed, Wanted wanted = {});
 Plan make_plan(domain::Farm const& farm, Rations const& rations, Window window = {}, domain::Diary const& diary = {},
                NeedScale scale = NeedScale::as_printed, Wanted wanted = {});
 

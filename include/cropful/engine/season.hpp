@@ -1,43 +1,45 @@
 #pragma once
 
-#include <optional>
-#include <string>
+#include <memory>
 #include <vector>
 
-#include "cropful/engine/plan.hpp"
+#include "cropful/engine/learn.hpp"
+#include "cropful/engine/placement.hpp"
 
-/// All hatches of a year together: where they stand, what they use day by day, what they cost.
 namespace cropful::engine {
 
-/// What a hatch's feed costs over its whole life, at the price of the feed's bag by what it weighs, as eaten. Absent
-/// where a feed has no price or there is nothing to divide by.
-struct HatchCost {
-    std::string hatch;
-    std::string kind;
-    Moment date;
-    Heads chicks;
-    Heads raised;
-    Mass feed;
-    std::optional<Money> cost;
-    std::optional<Money> per_bird;   // raised
-    std::optional<Money> per_dozen;  // feed eaten while laying, by the eggs laid
-    std::optional<Money> week_more;
-    bool lays_unstated = false;  // it lays, but how much is not stated
-};
+class Draws;
+class HatchModel;
 
-struct Season {
-    Plan plan;              // of the whole time
-    Moment from;            // 00:00 of the first day with birds
-    Moment to;              // the end of the last
-    Placement placement;    // what is there in this time
-    std::vector<Day> days;  // every one from `from` to `to`, all hatches together
-    std::vector<HatchCost> costs;
-    Readying readying;
-    std::vector<Assumption> assumptions;
-};
+/// The hatches of a farm as far as everything asked of them has in common, each part worked out when it is first asked
+/// for: what the diary taught, the worlds they are judged in, each hatch's flock and intake, who stands where. Plans,
+/// sheets and the other answers are views of a season.
+class Season {
+  public:
+    /// Reads the diary against the tables. The rations must outlive the season. `worlds` is a power of two; 0: as many
+    /// as the number of hatches allows.
+    Season(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary = {}, std::size_t worlds = 0);
+    Season(Season const&) = delete;
+    Season& operator=(Season const&) = delete;
+    ~Season();
 
-/// Whole days of the window. Throws NoAnswer where the data allow none.
-Season make_season(domain::Farm const& farm, Rations const& rations, Window window = {},
-                   domain::Diary const& diary = {});
+    [[nodiscard]] Rations const& rations() const { return *rations_; }
+    [[nodiscard]] Lessons const& lessons() const { return lessons_; }
+    /// With the diary's head records in its hatches.
+    [[nodiscard]] domain::Farm const& farm() const { return lessons_.farm; }
+    [[nodiscard]] Kind const& kind(std::size_t hatch) const { return rations_->kinds.at(farm().hatches[hatch].kind); }
+    /// Throws NoAnswer where the worlds would have too many dimensions.
+    [[nodiscard]] Draws const& draws() const;
+    [[nodiscard]] HatchModel const& hatch(std::size_t number) const;
+    [[nodiscard]] Placement const& placement() const;
+
+  private:
+    Rations const* rations_;
+    std::size_t worlds_;
+    Lessons lessons_;
+    mutable std::unique_ptr<Draws> draws_;
+    mutable std::vector<std::unique_ptr<HatchModel>> hatches_;
+    mutable std::unique_ptr<Placement> placement_;
+};
 
 }  // namespace cropful::engine

@@ -76,7 +76,6 @@ struct Sheet {
 Room room_for(Space const& space, SpaceRow const& row, Heads birds);
 
 /// The plan and all a sheet shows beside it. Throws NoAnswer where the data allow no plan.
-Sheet make_sheet(domain::Farm const& farm, Rations const& rations, BrooderAdvice advice, Window window = {},
-                 domain::Diary const& diary = {});
+Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window = {});
 
 }  // namespace cropful::engine

@@ -2,10 +2,10 @@
 
 #include <string>
 
-#include "cropful/engine/season.hpp"
+#include "cropful/engine/overview.hpp"
 
 namespace cropful::reports {
 
-std::string season_json(engine::Season const& season);
+std::string season_json(engine::Overview const& season);
 
 }  // namespace cropful::reports

@@ -2,13 +2,13 @@
 
 #include <string>
 
-#include "cropful/engine/season.hpp"
+#include "cropful/engine/overview.hpp"
 #include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
 
 /// What does not fit, who is where in the first week, who comes and goes, the weeks, what the feed costs, and what
 /// readies the brooders.
-std::string season_text(engine::Season const& season, Sources sources);
+std::string season_text(engine::Overview const& season, Sources sources);
 
 }  // namespace cropful::reports

@@ -17,7 +17,8 @@ double normal_below(double score) { return std::erfc(-score / std::sqrt(2.0)) / 
 
 engine::Away away_for(domain::Farm const& farm, double length, double from = 200, double sure = 0.95) {
     auto const start = farm.hatches.front().date + days(from);
-    return engine::away(farm, sample::without_spread(farm), {start, start + days(length), sure});
+    auto const rations = sample::without_spread(farm);
+    return engine::away({farm, rations}, {start, start + days(length), sure});
 }
 
 }  // namespace
@@ -114,7 +115,7 @@ TEST_CASE("what hatches, sits under heat or leaves in the absence calls for some
         auto const date = farm.hatches.front().date;
         auto const rations = readers::RationsReader().load(farm);
         std::vector<std::pair<Call, double>> all;
-        for (auto const& one : engine::away(farm, rations, {date + days(from), date + days(to), 0.95}).errands) {
+        for (auto const& one : engine::away({farm, rations}, {date + days(from), date + days(to), 0.95}).errands) {
             CHECK(one.hatch == "April");
             all.emplace_back(one.call, std::round(in_days(one.at - date)));
         }

@@ -30,7 +30,9 @@ domain::Farm barn(double second_comes) {
     return farm;
 }
 
-engine::Placement placed(domain::Farm const& farm) { return engine::place(farm, readers::RationsReader().load(farm)); }
+engine::Placement placed(domain::Farm const& farm) {
+    return engine::place(farm, readers::RationsReader().load(farm), engine::Fits::sought);
+}
 
 }  // namespace
 

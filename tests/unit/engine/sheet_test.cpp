@@ -16,7 +16,8 @@ namespace {
 
 engine::Sheet sheet_of(domain::Farm const& farm, engine::Window window = {}) {
     readers::RationsReader const reader;
-    return engine::make_sheet(farm, reader.load(farm), reader.brooder_advice(), window);
+    auto const rations = reader.load(farm);
+    return engine::make_sheet({farm, rations}, reader.brooder_advice(), window);
 }
 
 engine::Room room_for_500(std::size_t row) {

@@ -16,7 +16,8 @@ TEST_CASE("season and plan say the same usual feed", "[reports]") {
     REQUIRE(end != std::string::npos);
     auto const start = bought.find_last_not_of("0123456789,.", end - 1) + 1;
     std::string const usual = bought.substr(start, end - start) + " lb";
-    auto const season = engine::make_season(farm, readers::RationsReader().load(farm));
+    auto const rations = readers::RationsReader().load(farm);
+    auto const season = engine::make_overview({farm, rations});
     auto const text = reports::season_text(season, reports::Sources::left_out);
     INFO(usual << "\n" << text);
     CHECK(text.find(usual, text.find("FEED COSTS")) != std::string::npos);

@@ -1,6 +1,6 @@
 // Days, costs, bedding and disinfectant by hand, of birds that eat 1 kg and drink 2 L a day for 21 days: 7 d of starter
 // at 20 a bag of 40 kg, 14 d of grower at 30 (sample::round_figures).
-#include "cropful/engine/season.hpp"
+#include "cropful/engine/overview.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -13,8 +13,9 @@ using Catch::WithinRel;
 
 namespace {
 
-engine::Season season_of(domain::Farm const& farm, engine::Window window = {}) {
-    return engine::make_season(farm, readers::RationsReader().load(farm), window);
+engine::Overview season_of(domain::Farm const& farm, engine::Window window = {}) {
+    auto const rations = readers::RationsReader().load(farm);
+    return engine::make_overview({farm, rations}, window);
 }
 
 /// The birds two weeks in boxes of 2 m x 1 m, 5 cm of bedding, 1 L of solution a box.

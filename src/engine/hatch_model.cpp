@@ -1,0 +1,38 @@
+#include "engine/hatch_model.hpp"
+
+#include "engine/worlds.hpp"
+
+namespace cropful::engine {
+
+HatchModel::HatchModel(Season const& season, std::size_t number)
+    : season_(season),
+      number_(number),
+      hatch_(season.farm().hatches[number]),
+      kind_(season.kind(number)),
+      flock_(hatch_, kind_),
+      intake_(season.farm(), hatch_, kind_, nature(season.lessons().belief, number)),
+      extra_waste_(hatch_.hopper ? season.farm().hoppers.at(*hatch_.hopper).extra_waste : 0),
+      spill_(hatch_.drinker ? season.farm().drinkers.at(*hatch_.drinker).spill : 0) {}
+
+Sway const& HatchModel::sway() const {
+    if (!sway_) {
+        spread_.emplace(hatch_, kind_, intake_);
+        sway_.emplace(*spread_, season_.lessons().belief, season_.draws(), number_);
+    }
+    return *sway_;
+}
+
+BandedUsage<Mass> HatchModel::feed(Ages ages, double measure_sd) const {
+    return banded_feed({hatch_, kind_, intake_, season_.lessons().belief, number_, ages}, extra_waste_, measure_sd);
+}
+
+BandedUsage<Volume> HatchModel::water(Ages ages) const {
+    return banded_water({hatch_, kind_, intake_, season_.lessons().belief, number_, ages}, spill_);
+}
+
+std::vector<double> HatchModel::eaten(Usage<Mass> const& usage, Ages ages, Duration longest) const {
+    Sway const& sways = sway();  // makes the spread
+    return world_totals(usage, pieces(flock_, intake_, ages.from, ages.to, longest), *spread_, sways);
+}
+
+}  // namespace cropful::engine

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <optional>
+
+#include "cropful/engine/season.hpp"
+#include "engine/banded_usage.hpp"
+#include "engine/sway.hpp"
+
+namespace cropful::engine {
+
+/// One hatch of a season: its flock, and what one bird eats and drinks at the believed means.
+class HatchModel {
+  public:
+    HatchModel(Season const& season, std::size_t number);
+    [[nodiscard]] domain::Hatch const& hatch() const { return hatch_; }
+    [[nodiscard]] Kind const& kind() const { return kind_; }
+    [[nodiscard]] Flock const& flock() const { return flock_; }
+    [[nodiscard]] Intake const& intake() const { return intake_; }
+    /// In every world of the season.
+    [[nodiscard]] Sway const& sway() const;
+    /// Between two ages; `measure_sd` is of the logarithm of what hoppers hold by weight.
+    [[nodiscard]] BandedUsage<Mass> feed(Ages ages, double measure_sd) const;
+    [[nodiscard]] BandedUsage<Volume> water(Ages ages) const;
+    /// In the middle flock.
+    [[nodiscard]] Usage<Mass> feed() const { return feed_usage(flock_, intake_, extra_waste_); }
+    [[nodiscard]] Usage<Volume> water() const { return water_usage(flock_, intake_, spill_); }
+    /// What is eaten in every world over ages cut into pieces no longer than `longest`, in kg.
+    [[nodiscard]] std::vector<double> eaten(Usage<Mass> const& usage, Ages ages, Duration longest) const;
+
+  private:
+    Season const& season_;
+    std::size_t number_;
+    domain::Hatch const& hatch_;
+    Kind const& kind_;
+    Flock flock_;
+    Intake intake_;
+    double extra_waste_;
+    double spill_;
+    mutable std::optional<Spread> spread_;
+    mutable std::optional<Sway> sway_;
+};
+
+}  // namespace cropful::engine
