@@ -3,10 +3,12 @@
 #include <algorithm>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/files.hpp"
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
-#include "cropful/engine/pantry.hpp"
+#include "cropful/rations/pantry.hpp"
 #include "cropful/readers/farm.hpp"
+#include "cropful/store/files.hpp"
 
 namespace cropful::commands {
 
@@ -123,7 +125,7 @@ engine::BlendNeeds needs_of(Blend const& blend, readers::RationsReader const& re
     if (!blend.kind) return {.kind_title = "", .table = {}, .phase = {}, .tables = reader.blend_tables()};
     auto const kind = reader.kind(*blend.kind);
     auto const table = reader.needs(kind.needs_table);
-    return engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_tables()};
+    return engine::BlendNeeds{kind.title, table, rations::phase_for(table, blend), reader.blend_tables()};
 }
 
 void check_scale(Mass scale, Mass batch, std::string const& name) {
@@ -147,25 +149,25 @@ void fill_in(Blend& blend, BlendOptions const& options, Measures measures) {
 }  // namespace
 
 BlendQuestions answer_blends(BlendOptions const& options) {
-    readers::RationsReader const reader(options.rations);
+    readers::RationsReader const reader = rations_reader(options.rations);
     BlendQuestions questions;
     Farm& farm = questions.farm;
     if (options.file) {
         refuse_birds_beside_file(options);
-        farm = readers::read_blend_file(*options.file, reader, asked_for(options));
+        farm = readers::parse_blend_file(store::read_text(*options.file), *options.file, reader, asked_for(options));
     } else if (options.flags.has("--name")) {
         throw WrongUse("--name says nothing without a file");
     }
     farm.measures = measures_of(options.units, farm.measures);
     auto const blends =
         options.file ? named(farm, options) : std::vector<Blend>{blend_from_flags(options, reader, farm.measures)};
-    auto const pantry = engine::pantry(farm, reader.ingredients());
+    auto const pantry = rations::pantry(farm, reader.ingredients());
     auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
     for (Blend blend : blends) {
         take_amounts(blend, options, pantry, farm.measures);
         fill_in(blend, options, farm.measures);
         questions.answers.push_back(
-            engine::blend(blend, engine::chosen(farm, blend, pantry), needs_of(blend, reader), scale));
+            engine::blend(blend, rations::chosen(farm, blend, pantry), needs_of(blend, reader), scale));
     }
     return questions;
 }

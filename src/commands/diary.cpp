@@ -1,4 +1,5 @@
 #include "cropful/commands/diary.hpp"
+#include "cropful/commands/files.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -91,10 +92,10 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
 
 Barn read_barn(DiaryOptions const& options) {
     if (!options.farm) throw WrongUse("whose diary? Name the farm file, as in: cropful diary show farm.toml");
-    readers::RationsReader const rations(options.rations);
-    auto farm = readers::read_farm(*options.farm, rations);
-    auto const diary = readers::diary_beside(*options.farm);
-    return {*options.farm, std::move(farm), diary.string(), readers::DiaryStore(diary)};
+    readers::RationsReader const rations = rations_reader(options.rations);
+    auto farm = read_farm(*options.farm, rations);
+    auto const diary = store::diary_beside(*options.farm);
+    return {*options.farm, std::move(farm), diary.string(), store::DiaryStore(diary)};
 }
 
 Reply changed(Barn const& barn, std::string text, std::string const& done) {

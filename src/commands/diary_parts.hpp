@@ -4,7 +4,7 @@
 
 #include "cropful/commands/diary.hpp"
 #include "cropful/domain/farm.hpp"
-#include "cropful/readers/diary_store.hpp"
+#include "cropful/store/diary_store.hpp"
 
 namespace cropful::commands {
 
@@ -13,7 +13,7 @@ struct Barn {
     std::string file;  // of the farm
     domain::Farm farm;
     std::string diary_file;
-    readers::DiaryStore diary;
+    store::DiaryStore diary;
 };
 /// Throws WrongUse without a farm file.
 Barn read_barn(DiaryOptions const& options);

@@ -1,18 +1,20 @@
 #include "commands/diary_parts.hpp"
 #include "commands/inputs.hpp"
 #include "commands/new_file.hpp"
+#include "cropful/commands/files.hpp"
 #include "cropful/engine/learn.hpp"
 #include "cropful/readers/diary_csv.hpp"
 #include "cropful/readers/rations.hpp"
 #include "cropful/reports/diary_json.hpp"
 #include "cropful/reports/diary_text.hpp"
+#include "cropful/store/files.hpp"
 
 namespace cropful::commands {
 
 std::string show_diary(DiaryOptions const& options) {
     Barn const barn = read_barn(options);
     auto const diary = barn.diary.read();
-    auto const rations = readers::RationsReader(options.rations).load(barn.farm);
+    auto const rations = rations_reader(options.rations).load(barn.farm);
     auto const lessons = engine::learn(barn.farm, rations, diary);
     auto const which = options.all ? reports::Entries::all : reports::Entries::newest;
     return options.json ? reports::diary_json(lessons, diary, barn.diary_file)
@@ -38,12 +40,15 @@ Reply export_diary(DiaryOptions const& options) {
     return {.out = reports::exported_text(diary, *options.csv), .err = "", .done = file.name + " is written"};
 }
 
+constexpr std::size_t most_csv_megabytes = 20;
+
 Reply import_diary(DiaryOptions const& options) {
     if (options.farm && !options.csv) {
         throw WrongUse("which file of entries? Name it, as in: cropful diary import farm.toml diary.csv");
     }
     Barn barn = read_barn(options);
-    auto const entries = readers::read_diary_csv(*options.csv, barn.farm);
+    auto const entries =
+        readers::parse_diary_csv(store::read_text(*options.csv, most_csv_megabytes), *options.csv, barn.farm);
     int const all = static_cast<int>(entries.size());
     int const added = barn.diary.import(entries);
     std::string text = options.json ? reports::imported_json(added, all - added, barn.diary_file)

@@ -6,8 +6,9 @@
 
 #include "commands/farm_flags.hpp"
 #include "cropful/commands/clock.hpp"
-#include "cropful/readers/diary_store.hpp"
+#include "cropful/commands/files.hpp"
 #include "cropful/readers/farm.hpp"
+#include "cropful/store/diary_store.hpp"
 
 namespace cropful::commands {
 
@@ -107,7 +108,7 @@ Question question_from_flags(FarmOptions const& options, Defaults const& default
         throw WrongUse("which birds? Name a farm file, or say --kind bobwhite --birds 90 (see --help)");
     }
     check_together(flags);
-    readers::RationsReader const reader(options.rations);
+    readers::RationsReader const reader = rations_reader(options.rations);
     Measures const measures = measures_of(options.units, Measures::us);
     Duration const age = flags.read("--age", in(quantities::parse_duration, measures)).value_or(quantities::days(0));
     Hatch hatch = hatch_from(flags, measures, reader, age, defaults);
@@ -174,12 +175,12 @@ Question read_question(FarmOptions const& options, Defaults const& defaults) {
     if (options.json && options.csv) throw WrongUse("--json and --csv cannot be used together: choose one");
     if (!options.file) return question_from_flags(options, defaults);
     refuse_flags_beside_file(options);
-    readers::RationsReader const reader(options.rations);
-    domain::Farm farm = readers::read_farm(*options.file, reader);
+    readers::RationsReader const reader = rations_reader(options.rations);
+    domain::Farm farm = read_farm(*options.file, reader);
     farm.measures = measures_of(options.units, farm.measures);
     auto rations = reader.load(farm);
     domain::Diary diary;
-    if (!options.no_diary) diary = readers::DiaryStore(readers::diary_beside(*options.file)).read();
+    if (!options.no_diary) diary = store::DiaryStore(store::diary_beside(*options.file)).read();
     return {std::move(farm), std::move(rations), std::move(diary), {}};
 }
 

@@ -2,7 +2,7 @@
 
 #include <system_error>
 
-#include "cropful/readers/diary_store.hpp"
+#include "cropful/store/diary_store.hpp"
 
 namespace cropful::commands {
 
@@ -20,7 +20,7 @@ void add_rations(std::vector<Input>& inputs, std::string const& folder) {
 }  // namespace
 
 std::vector<Input> farm_inputs(std::string const& farm_file) {
-    std::string const diary = readers::diary_beside(farm_file).string();
+    std::string const diary = store::diary_beside(farm_file).string();
     std::vector<Input> inputs{{farm_file, "the farm file"}, {diary, "the diary of the farm"}};
     for (char const* beside : {"-journal", "-wal", "-shm"}) inputs.push_back({diary + beside, "a part of the diary"});
     return inputs;

@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "commands/farm_flags.hpp"
+#include "cropful/commands/files.hpp"
 #include "cropful/reports/mix_text.hpp"
 #include "cropful/reports/plan_json.hpp"
 
@@ -53,7 +54,7 @@ std::string plain_water(MixOptions const& options) {
                           dose,
                           engine::strength(*supplement),
                           engine::sodium(*supplement)};
-    auto const rations = readers::RationsReader(options.farm.rations).load({});
+    auto const rations = rations_reader(options.farm.rations).load({});
     auto const cautions = engine::mix_cautions(*supplement, rations.limits);
     if (options.farm.json) return reports::plain_mix_json(mix, cautions);
     return reports::plain_mix_text(mix, *supplement, cautions, measures, options.farm.sources);

@@ -1,4 +1,5 @@
 #include "cropful/commands/sheet.hpp"
+#include "cropful/commands/files.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -19,7 +20,7 @@ CLI::App* add_to(CLI::App& program, SheetOptions& options) {
 
 Reply run(SheetOptions const& options) {
     auto const [question, window] = question_between(options.farm, options.days);
-    auto const advice = readers::RationsReader(options.farm.rations).brooder_advice();
+    auto const advice = rations_reader(options.farm.rations).brooder_advice();
     auto const sheet = engine::make_sheet({question.farm, question.rations, question.diary}, advice, window);
     std::string const text = options.farm.json ? reports::sheet_json(sheet) : reports::sheet_html(sheet);
     return deliver(options.output, options.farm, text, "Open it in a browser to look at it or to print it.");

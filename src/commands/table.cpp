@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/files.hpp"
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/reports/ingredients.hpp"
@@ -20,14 +21,14 @@ using readers::RationsReader;
 
 std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms", "ingredients", "spoons"};
 
-std::vector<engine::Kind> all_kinds(RationsReader const& reader) {
-    std::vector<engine::Kind> kinds;
+std::vector<rations::Kind> all_kinds(RationsReader const& reader) {
+    std::vector<rations::Kind> kinds;
     for (std::string const& key : reader.kinds()) kinds.push_back(reader.kind(key));
     return kinds;
 }
 
-std::vector<engine::NeedsTable> all_needs(RationsReader const& reader) {
-    std::vector<engine::NeedsTable> tables;
+std::vector<rations::NeedsTable> all_needs(RationsReader const& reader) {
+    std::vector<rations::NeedsTable> tables;
     for (std::string const& key : reader.needs_tables()) tables.push_back(reader.needs(key));
     return tables;
 }
@@ -93,7 +94,7 @@ CLI::App* add_to(CLI::App& program, TableOptions& options) {
 }
 
 std::string run(TableOptions const& options) {
-    RationsReader const reader(options.rations);
+    RationsReader const reader = rations_reader(options.rations);
     Measures const measures = measures_of(options.units, Measures::us);
     if (!options.what) return options.json ? reports::index_json(lists) : reports::index_text();
     return is_one_of(*options.what, lists) ? list(*options.what, reader, options.json, measures)

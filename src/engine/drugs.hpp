@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 
 namespace cropful::engine {
 

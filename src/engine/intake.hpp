@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "cropful/domain/farm.hpp"
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 #include "engine/nature.hpp"
 
 namespace cropful::engine {

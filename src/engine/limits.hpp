@@ -3,7 +3,7 @@
 #include <string_view>
 #include <vector>
 
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 
 namespace cropful::engine {
 

@@ -9,7 +9,7 @@ namespace cropful::readers {
 
 namespace {
 
-using namespace engine;
+using namespace rations;
 
 curves::Row a_row(Value const& value) {
     auto const row = Numbers{4}(value);
@@ -129,7 +129,7 @@ std::optional<Laying> read_optional_laying(Table& root) {
 
 }  // namespace
 
-engine::Kind read_kind(std::string const& key, Document document) {
+rations::Kind read_kind(std::string const& key, Document document) {
     Table root = Table::root(std::move(document));
     Table needs = root.need_table("needs");
     Kind kind{.key = key,

@@ -6,14 +6,14 @@
 
 #include "cropful/domain/blend.hpp"
 #include "cropful/domain/nutrient.hpp"
-#include "cropful/engine/blend.hpp"
+#include "cropful/rations/blend_tables.hpp"
 #include "readers/forms.hpp"
 
 /// What blends are read from. All throw BadInput with file, line and key.
 namespace cropful::readers {
 
 std::vector<domain::Ingredient> read_ingredients(Document document);
-engine::BlendTables read_blend_tables(Document document);  // without limits
+rations::BlendTables read_blend_tables(Document document);  // without limits
 
 /// One level, or a list of the least and the most.
 inline auto level_or_two(domain::Nutrient const& nutrient) {

@@ -11,9 +11,8 @@ namespace cropful::readers {
 namespace {
 
 using domain::Ingredient;
-using engine::BlendGuide;
-using engine::BlendLimit;
-using engine::BlendRule;
+using rations::BlendGuide;
+using rations::BlendRule;
 
 Ingredient read_built_in(Table& table) {
     Ingredient one{.key = table.need("key", a_text),
@@ -53,7 +52,7 @@ double a_multiple(Value const& value) {
 double read_most(Table& table, BlendRule const& rule) {
     if (!rule.per.empty() || rule.of_table) return table.need("at_most", a_multiple);
     return table.need("at_most", [&](Value const& value) {
-        bool const share = rule.of == BlendLimit::Of::ingredient;
+        bool const share = rule.of == BlendRule::Of::ingredient;
         return share ? a_percentage(value) : parse_level(*domain::find_nutrient(rule.key), a_text(value));
     });
 }
@@ -61,7 +60,7 @@ double read_most(Table& table, BlendRule const& rule) {
 BlendRule read_rule(Table& table) {
     BlendRule rule;
     auto const like = table.maybe("like", a_text);
-    rule.of = like ? BlendLimit::Of::ingredient : BlendLimit::Of::nutrient;
+    rule.of = like ? BlendRule::Of::ingredient : BlendRule::Of::nutrient;
     rule.key = like ? *like : a_nutrient(table, "nutrient");
     rule.laying = table.need("laying", a_yes_or_no);
     if (table.has("per")) rule.per = a_nutrient(table, "per");
@@ -101,9 +100,9 @@ std::vector<Ingredient> read_ingredients(Document document) {
     return read_items(std::move(document), "ingredient", read_built_in);
 }
 
-engine::BlendTables read_blend_tables(Document document) {
+rations::BlendTables read_blend_tables(Document document) {
     Table root = Table::root(std::move(document));
-    engine::BlendTables tables{
+    rations::BlendTables tables{
         .rules = read_items(root, "rule", read_rule), .guides = read_items(root, "guide", read_guide), .limits = {}};
     root.done();
     return tables;

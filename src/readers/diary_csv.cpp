@@ -21,8 +21,6 @@ using domain::Amount;
 using domain::Deed;
 using domain::Farm;
 
-constexpr std::size_t most_megabytes = 20;
-
 constexpr char offset_heading[] = "utc_offset_min";  // may be absent: spreadsheets of one's own have none
 
 std::vector<std::string> const& headings() {
@@ -190,10 +188,6 @@ std::vector<domain::Entry> parse_diary_csv(std::string_view text, std::string co
         if (!is_blank(rows[i])) entries.push_back(DiaryRow(rows[i], columns, file, farm).entry());
     }
     return entries;
-}
-
-std::vector<domain::Entry> read_diary_csv(std::string const& path, Farm const& farm) {
-    return parse_diary_csv(read_text(path, most_megabytes), path, farm);
 }
 
 }  // namespace cropful::readers

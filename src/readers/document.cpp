@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cstdio>
-#include <filesystem>
-#include <fstream>
 #include <sstream>
 #include <string_view>
 #include <utility>
@@ -136,33 +134,6 @@ Document parse_document(std::string const& text, std::string const& file) {
     } catch (toml::parse_error const& error) {
         throw not_toml(error, text, file);
     }
-}
-
-std::string read_text(std::string const& path, std::size_t most_megabytes) {
-    std::error_code unknown;
-    if (std::filesystem::is_directory(path, unknown)) {
-        throw WrongUse(path + ": found a directory; expected a file");
-    }
-    // a pipe of a name may never be written into; those under /dev are the shell's, and are
-    if (std::filesystem::is_fifo(path, unknown) && !path.starts_with("/dev/")) {
-        throw WrongUse(path + ": found a pipe; expected a file");
-    }
-    std::ifstream in(path, std::ios::binary);
-    if (!in) {
-        bool const there = std::filesystem::exists(path, unknown);
-        throw WrongUse(path + (there ? ": the file cannot be read" : ": there is no such file"));
-    }
-    std::size_t const most_bytes = most_megabytes * 1'000'000;
-    std::string text;
-    std::array<char, 65536> part;
-    while (text.size() <= most_bytes && (in.read(part.data(), part.size()) || in.gcount() > 0)) {
-        text.append(part.data(), static_cast<std::size_t>(in.gcount()));
-    }
-    if (in.bad()) throw WrongUse(path + ": the file cannot be read");
-    if (text.size() > most_bytes) {
-        throw WrongUse(path + ": found more than " + std::to_string(most_megabytes) + " MB; expected a smaller file");
-    }
-    return text;
 }
 
 }  // namespace cropful::readers

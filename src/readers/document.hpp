@@ -45,7 +45,4 @@ struct Document {
 /// Throws BadInput with file and line where the text is not TOML.
 Document parse_document(std::string const& text, std::string const& file);
 
-/// A file's whole text; throws WrongUse when it is missing, a directory, unreadable or larger.
-std::string read_text(std::string const& path, std::size_t most_megabytes = 1);
-
 }  // namespace cropful::readers

@@ -4,7 +4,7 @@
 #include <cctype>
 #include <set>
 
-#include "cropful/engine/pantry.hpp"
+#include "cropful/rations/pantry.hpp"
 #include "readers/farm_parts.hpp"
 #include "readers/forms.hpp"
 
@@ -83,7 +83,7 @@ void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> bl
         farm.ingredients.push_back(read_ingredient(named.name, named.table, built_in));
         named.table.done();
     }
-    auto const pantry = engine::pantry(farm, built_in);
+    auto const pantry = rations::pantry(farm, built_in);
     bool const is_there =
         std::any_of(blends.begin(), blends.end(), [&](NamedTable const& named) { return named.name == blend; });
     for (NamedTable& named : blends) {
@@ -98,9 +98,9 @@ void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> bl
     }
 }
 
-domain::Farm read_file(std::string const& path, RationsReader const& rations, Expect expect,
-                       std::optional<std::string> const& blend = {}) {
-    Table root = Table::root(parse_document(read_text(path), path));
+domain::Farm parse_file(Document document, RationsReader const& rations, Expect expect,
+                        std::optional<std::string> const& blend = {}) {
+    Table root = Table::root(std::move(document));
     std::optional<Table> const head = root.maybe_table("farm");
     std::optional<Table> const store = root.maybe_table("store");
     auto const feeds = root.tables("feed");
@@ -137,13 +137,13 @@ domain::Farm read_file(std::string const& path, RationsReader const& rations, Ex
 
 }  // namespace
 
-domain::Farm read_farm(std::string const& path, RationsReader const& rations) {
-    return read_file(path, rations, Expect::a_farm);
+domain::Farm parse_farm(std::string const& text, std::string const& name, RationsReader const& rations) {
+    return parse_file(parse_document(text, name), rations, Expect::a_farm);
 }
 
-domain::Farm read_blend_file(std::string const& path, RationsReader const& rations,
-                             std::optional<std::string> const& blend) {
-    return read_file(path, rations, Expect::blends, blend);
+domain::Farm parse_blend_file(std::string const& text, std::string const& name, RationsReader const& rations,
+                              std::optional<std::string> const& blend) {
+    return parse_file(parse_document(text, name), rations, Expect::blends, blend);
 }
 
 }  // namespace cropful::readers

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <array>
 
-#include "cropful/engine/pantry.hpp"
+#include "cropful/rations/pantry.hpp"
 #include "readers/blend_parts.hpp"
 #include "readers/farm_parts.hpp"
 #include "readers/forms.hpp"
@@ -70,7 +70,7 @@ void check_phase(Table& table, Blend const& blend, RationsReader const& rations)
         if (says_nothing) throw table.refuse(*key, std::string(*key) + " only beside the key kind");
         return;
     }
-    auto const look = [&] { return engine::phase_for(rations.needs(rations.kind(*blend.kind).needs_table), blend); };
+    auto const look = [&] { return rations::phase_for(rations.needs(rations.kind(*blend.kind).needs_table), blend); };
     if (key != keys.end()) {
         table.maybe(*key, [&](Value const&) { return look(); });
         return;
@@ -127,7 +127,7 @@ Blend read_blend(std::string const& name, Table& table, std::vector<Ingredient> 
 void check_choice(Table const& table, domain::Farm const& farm, Blend const& blend,
                   std::vector<Ingredient> const& pantry) {
     if (!blend.amounts.empty()) return;
-    auto const all = engine::chosen(farm, blend, pantry);
+    auto const all = rations::chosen(farm, blend, pantry);
     if (all.empty()) throw table.missing("use", "a list of ingredients, or tables [ingredient.NAME]");
     for (Ingredient const& one : all) {
         std::string const name = in_quotes(one.key);

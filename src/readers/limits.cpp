@@ -9,7 +9,7 @@ namespace cropful::readers {
 
 namespace {
 
-using namespace engine;
+using namespace rations;
 
 std::array<MassPerVolume, 3> three_densities(Value const& value) {
     auto const three = list_of(more_than_none(a_density))(value);
@@ -76,7 +76,7 @@ Drug read_drug(Table& table) {
 
 }  // namespace
 
-std::map<std::string, engine::FormDensity> read_form_densities(Document document) {
+std::map<std::string, rations::FormDensity> read_form_densities(Document document) {
     Table root = Table::root(std::move(document));
     std::map<std::string, FormDensity> forms;
     for (auto const form : {domain::Form::mash, domain::Form::crumble, domain::Form::pellet}) {
@@ -86,10 +86,10 @@ std::map<std::string, engine::FormDensity> read_form_densities(Document document
     return forms;
 }
 
-std::vector<engine::Limit> read_limits(Document document) {
+std::vector<rations::Limit> read_limits(Document document) {
     return read_items(std::move(document), "limit", read_limit);
 }
 
-std::vector<engine::Drug> read_drugs(Document document) { return read_items(std::move(document), "drug", read_drug); }
+std::vector<rations::Drug> read_drugs(Document document) { return read_items(std::move(document), "drug", read_drug); }
 
 }  // namespace cropful::readers

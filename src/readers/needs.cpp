@@ -10,7 +10,7 @@ namespace cropful::readers {
 
 namespace {
 
-using namespace engine;
+using namespace rations;
 
 Need read_need(Table& table, std::string const& key, std::vector<std::string> const& found) {
     domain::Nutrient const& nutrient = *domain::find_nutrient(key);
@@ -74,7 +74,7 @@ void check_note(Table const& table, NeedsNote const& note, std::vector<Phase> co
 
 }  // namespace
 
-engine::NeedsTable read_needs(std::string const& key, Document document) {
+rations::NeedsTable read_needs(std::string const& key, Document document) {
     Table root = Table::root(std::move(document));
     NeedsTable needs{.key = key,
                      .title = root.need("title", a_text),

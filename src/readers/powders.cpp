@@ -5,7 +5,7 @@ namespace cropful::readers {
 
 namespace {
 
-engine::Powder read_powder(Table& table) {
+rations::Powder read_powder(Table& table) {
     return {.name = table.need("name", a_text),
             .spoon = table.need("spoon", more_than_none(a_density)),
             .note = table.maybe("note", a_passage, std::string()),
@@ -14,7 +14,7 @@ engine::Powder read_powder(Table& table) {
 
 }  // namespace
 
-std::vector<engine::Powder> read_powders(Document document) {
+std::vector<rations::Powder> read_powders(Document document) {
     return read_items(std::move(document), "powder", read_powder);
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cctype>
-#include <filesystem>
 #include <set>
 #include <string_view>
 #include <utility>
@@ -14,8 +13,6 @@
 namespace cropful::readers {
 
 namespace {
-
-namespace fs = std::filesystem;
 
 constexpr std::string_view ending = ".toml";
 
@@ -29,8 +26,8 @@ std::string squash(std::string_view words) {
     return text;
 }
 
-/// Keys of the files of one folder, built in or in the directory in front, sorted.
-std::vector<std::string> keys_in(std::string const& folder, std::optional<std::string> const& directory) {
+/// Keys of the files of one folder, built in or in front, sorted.
+std::vector<std::string> keys_in(std::string const& folder, RationsFiles const& in_front) {
     std::set<std::string> keys;
     std::string const start = folder + "/";
     for (BuiltIn const& one : built_in()) {
@@ -38,11 +35,8 @@ std::vector<std::string> keys_in(std::string const& folder, std::optional<std::s
         if (!name.starts_with(start) || !name.ends_with(ending)) continue;
         keys.emplace(name.substr(start.size(), name.size() - start.size() - ending.size()));
     }
-    std::error_code none;
-    if (directory) {
-        for (auto const& file : fs::directory_iterator(fs::path(*directory) / folder, none)) {
-            if (file.path().extension() == ending) keys.insert(file.path().stem().string());
-        }
+    if (in_front.keys) {
+        for (std::string const& key : in_front.keys(folder)) keys.insert(key);
     }
     return {keys.begin(), keys.end()};
 }
@@ -57,7 +51,7 @@ Document open_rations(RationsReader const& reader, std::string const& name) {
 }
 
 /// The needs a kind names; a name that is none is the kind's file's fault.
-engine::NeedsTable needs_of(RationsReader const& reader, engine::Kind const& kind) {
+rations::NeedsTable needs_of(RationsReader const& reader, rations::Kind const& kind) {
     try {
         return reader.needs(kind.needs_table);
     } catch (BadInput const& bad) {
@@ -67,16 +61,11 @@ engine::NeedsTable needs_of(RationsReader const& reader, engine::Kind const& kin
 
 }  // namespace
 
-RationsReader::RationsReader(std::optional<std::string> directory) : directory_(std::move(directory)) {
-    std::error_code none;
-    if (directory_ && !fs::is_directory(*directory_, none)) {
-        throw WrongUse(*directory_ + ": found no such directory; expected one with birds/, needs/ or feeds/ in it");
-    }
-}
+RationsReader::RationsReader(RationsFiles in_front) : in_front_(std::move(in_front)) {}
 
-std::vector<std::string> RationsReader::kinds() const { return keys_in("birds", directory_); }
+std::vector<std::string> RationsReader::kinds() const { return keys_in("birds", in_front_); }
 
-std::vector<std::string> RationsReader::needs_tables() const { return keys_in("needs", directory_); }
+std::vector<std::string> RationsReader::needs_tables() const { return keys_in("needs", in_front_); }
 
 std::string RationsReader::kind_key(std::string const& words) const {
     auto const known = kinds();
@@ -92,12 +81,12 @@ std::string RationsReader::kind_key(std::string const& words) const {
     throw BadInput(in_quotes(words), one_of(words, known));
 }
 
-engine::Kind RationsReader::kind(std::string const& key) const {
+rations::Kind RationsReader::kind(std::string const& key) const {
     check_known(key, kinds());
     return read_kind(key, open_rations(*this, "birds/" + key + ".toml"));
 }
 
-engine::NeedsTable RationsReader::needs(std::string const& key) const {
+rations::NeedsTable RationsReader::needs(std::string const& key) const {
     check_known(key, needs_tables());
     return read_needs(key, open_rations(*this, "needs/" + key + ".toml"));
 }
@@ -106,22 +95,22 @@ std::vector<domain::Ingredient> RationsReader::ingredients() const {
     return read_ingredients(open_rations(*this, "ingredients.toml"));
 }
 
-engine::BlendTables RationsReader::blend_tables() const {
+rations::BlendTables RationsReader::blend_tables() const {
     auto tables = read_blend_tables(open_rations(*this, "blend_limits.toml"));
     tables.limits = read_limits(open_rations(*this, "limits.toml"));
     return tables;
 }
 
-std::vector<engine::Powder> RationsReader::powders() const {
+std::vector<rations::Powder> RationsReader::powders() const {
     return read_powders(open_rations(*this, "supplements/spoons.toml"));
 }
 
-engine::BrooderAdvice RationsReader::brooder_advice() const {
+rations::BrooderAdvice RationsReader::brooder_advice() const {
     return read_brooder_advice(open_rations(*this, "brooding.toml"));
 }
 
-engine::Rations RationsReader::load(domain::Farm const& farm) const {
-    engine::Rations rations;
+rations::Rations RationsReader::load(domain::Farm const& farm) const {
+    rations::Rations rations;
     for (domain::Hatch const& hatch : farm.hatches) {
         if (rations.kinds.contains(hatch.kind)) continue;
         auto const& kind = rations.kinds.emplace(hatch.kind, this->kind(hatch.kind)).first->second;
@@ -135,11 +124,9 @@ engine::Rations RationsReader::load(domain::Farm const& farm) const {
     return rations;
 }
 
-RationsReader::File RationsReader::file(std::string const& name) const {
-    std::error_code none;
-    if (directory_) {
-        std::string const path = (fs::path(*directory_) / name).string();
-        if (fs::exists(path, none)) return {path, read_text(path)};
+RationsFile RationsReader::file(std::string const& name) const {
+    if (in_front_.file) {
+        if (auto const found = in_front_.file(name)) return *found;
     }
     for (BuiltIn const& one : built_in()) {
         if (one.name == name) return {"rations/" + name, one.text};

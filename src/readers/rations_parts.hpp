@@ -4,20 +4,20 @@
 #include <string>
 #include <vector>
 
-#include "cropful/engine/kind.hpp"
-#include "cropful/engine/sheet.hpp"
+#include "cropful/rations/brooder_advice.hpp"
+#include "cropful/rations/kind.hpp"
 #include "readers/table.hpp"
 
 /// The files of rations/, each from its own document. All throw BadInput with file, line and key.
 namespace cropful::readers {
 
-engine::Kind read_kind(std::string const& key, Document document);
-engine::NeedsTable read_needs(std::string const& key, Document document);
-std::map<std::string, engine::FormDensity> read_form_densities(Document document);
-std::vector<engine::Limit> read_limits(Document document);
-std::vector<engine::Drug> read_drugs(Document document);
-std::vector<engine::Powder> read_powders(Document document);
-engine::BrooderAdvice read_brooder_advice(Document document);
+rations::Kind read_kind(std::string const& key, Document document);
+rations::NeedsTable read_needs(std::string const& key, Document document);
+std::map<std::string, rations::FormDensity> read_form_densities(Document document);
+std::vector<rations::Limit> read_limits(Document document);
+std::vector<rations::Drug> read_drugs(Document document);
+std::vector<rations::Powder> read_powders(Document document);
+rations::BrooderAdvice read_brooder_advice(Document document);
 /// Only the names by which a kind is known besides its key: title, latin and `also`.
 std::vector<std::string> read_kind_names(Document document);
 

@@ -29,9 +29,9 @@ void add_hatching(std::vector<Event>& events, HatchPlan const& hatch) {
                       hatch_words(hatch) + ". Warm the brooder and set out feed and water before they are in."});
 }
 
-void add_brooding(std::vector<Event>& events, HatchPlan const& hatch, engine::Brooding const& brooding,
+void add_brooding(std::vector<Event>& events, HatchPlan const& hatch, rations::Brooding const& brooding,
                   Measures measures) {
-    for (engine::BroodingRow const& row : brooding.rows) {
+    for (rations::BroodingRow const& row : brooding.rows) {
         Duration const from = days(row.first_day - 1);
         if (from < first_age(hatch) || from >= last_age(hatch)) continue;
         std::string const low = print(row.low, measures), high = print(row.high, measures);
@@ -130,7 +130,7 @@ std::string calendar_name(Plan const& plan) {
 
 }  // namespace
 
-std::vector<Event> agenda(Plan const& plan, engine::Rations const& rations) {
+std::vector<Event> agenda(Plan const& plan, rations::Rations const& rations) {
     std::vector<Event> events{notes_event(plan)};
     add_shopping(events, plan);
     for (HatchPlan const& hatch : plan.hatches) {
@@ -147,11 +147,11 @@ std::vector<Event> agenda(Plan const& plan, engine::Rations const& rations) {
     return events;
 }
 
-std::string calendar(Plan const& plan, engine::Rations const& rations, Moment written, std::optional<Duration> alarm) {
+std::string calendar(Plan const& plan, rations::Rations const& rations, Moment written, std::optional<Duration> alarm) {
     return ical(calendar_name(plan), agenda(plan, rations), {written, alarm});
 }
 
-std::string calendar_json(Plan const& plan, engine::Rations const& rations) {
+std::string calendar_json(Plan const& plan, rations::Rations const& rations) {
     Json json{{"farm", plan.farm.name.empty() ? Json(nullptr) : Json(plan.farm.name)}, {"events", Json::array()}};
     for (Event const& event : agenda(plan, rations)) {
         json["events"].push_back(Json{{"uid", event.uid},

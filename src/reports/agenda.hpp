@@ -12,7 +12,7 @@ namespace cropful::reports {
 /// All of them in order of time, with their UIDs: a fingerprint of the farm's name, the hatch's name, the category,
 /// what it is about and its number among those alike. Neither moment nor price is part of it, so that an event keeps
 /// its UID when a plan made again moves it.
-std::vector<Event> agenda(engine::Plan const& plan, engine::Rations const& rations);
+std::vector<Event> agenda(engine::Plan const& plan, rations::Rations const& rations);
 
 // Parts of it, without UIDs.
 void add_hoppers(std::vector<Event>& events, engine::HatchPlan const& hatch, domain::Farm const& farm);

@@ -13,11 +13,11 @@ namespace cropful::reports {
 namespace {
 
 using domain::Source;
-using engine::Kind;
 using quantities::Measures;
 using quantities::number;
 using quantities::plain;
 using quantities::print;
+using rations::Kind;
 
 constexpr double flock = 100;  // birds that growers reckon by
 constexpr double metres_per_foot = 12 * quantities::metres_per_inch;
@@ -32,7 +32,7 @@ class KindPage {
   public:
     KindPage(Kind const& kind, Measures measures) : kind_(kind), measures_(measures) {}
 
-    std::string text(engine::NeedsTable const& needs) {
+    std::string text(rations::NeedsTable const& needs) {
         std::string text = head();
         // one after another, so that sources are numbered as they come
         text += growing();
@@ -136,7 +136,7 @@ class KindPage {
                        kind_.water.source);
     }
 
-    std::string heat(std::string const& heading, std::string const& which, engine::HeatResponse const& response) {
+    std::string heat(std::string const& heading, std::string const& which, rations::HeatResponse const& response) {
         bool const fahrenheit = measures_ == Measures::us;
         double const per_kelvin = quantities::ratio(response.per_degree * quantities::kelvins(1));
         double const share = fahrenheit ? per_kelvin / 1.8 : per_kelvin;
@@ -149,7 +149,7 @@ class KindPage {
 
     std::string brooding() {
         Table table({Align::left, Align::left}, 2);
-        for (engine::BroodingRow const& row : kind_.brooding.rows) {
+        for (rations::BroodingRow const& row : kind_.brooding.rows) {
             bool const last = &row == &kind_.brooding.rows.back();
             std::string const low = print(row.low, measures_), high = print(row.high, measures_);
             table.add({last ? "from day " + std::to_string(row.first_day) + " of life"
@@ -164,7 +164,7 @@ class KindPage {
         Table table({Align::left, Align::right, Align::right}, 2);
         table.head(
             {"from", feet ? "birds per ft2" : "birds per m2", feet ? "in of feeder a bird" : "cm of feeder a bird"});
-        for (engine::SpaceRow const& row : kind_.space.rows) {
+        for (rations::SpaceRow const& row : kind_.space.rows) {
             double const birds = row.birds_per_square_foot, inches = row.feeder_inches_per_bird;
             table.add({quantities::print_age(row.from),
                        feet ? plain(birds) : quantities::print_measured(birds / (metres_per_foot * metres_per_foot)),
@@ -193,7 +193,7 @@ std::string kinds_text(std::vector<Kind> const& kinds) {
     return table.text() + "\n`cropful table KIND` shows all that is known about one.\n";
 }
 
-std::string kind_text(Kind const& kind, engine::NeedsTable const& needs, Measures measures) {
+std::string kind_text(Kind const& kind, rations::NeedsTable const& needs, Measures measures) {
     return KindPage(kind, measures).text(needs);
 }
 

@@ -14,9 +14,9 @@ namespace cropful::reports {
 
 namespace {
 
-using engine::Need;
-using engine::NeedsTable;
-using engine::Phase;
+using rations::Need;
+using rations::NeedsTable;
+using rations::Phase;
 
 std::string need_level(Need const& need) {
     return reports::level_words(need.nutrient, need.level) + (need.found ? " *" : "");
@@ -74,7 +74,7 @@ std::string needs_body(NeedsTable const& needs, std::vector<std::string>& source
     text += levels;
     if (levels.find('*') != std::string::npos) text += wrap("* read in a second publication as well", "  ", "  ");
     if (!needs.notes.empty()) text += "\nOTHER PUBLICATIONS\n";
-    for (engine::NeedsNote const& note : needs.notes) {
+    for (rations::NeedsNote const& note : needs.notes) {
         text += wrap(join({note.phase, nutrient_title(note.nutrient)}) + ": " + note.says + " [" +
                          source_words(note.source, sources) + "]",
                      "  - ", "    ");

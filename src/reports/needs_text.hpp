@@ -3,11 +3,11 @@
 #include <string>
 #include <vector>
 
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 
 namespace cropful::reports {
 
 /// A table of needs from its title on, without its sources: those are numbered in `sources`.
-std::string needs_body(engine::NeedsTable const& needs, std::vector<std::string>& sources);
+std::string needs_body(rations::NeedsTable const& needs, std::vector<std::string>& sources);
 
 }  // namespace cropful::reports

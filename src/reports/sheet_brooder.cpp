@@ -44,7 +44,7 @@ std::string density(double birds_per_square_foot, Measures measures) {
                : quantities::print_measured(birds_per_square_foot / square_metres_per_square_foot) + " birds a m²";
 }
 
-std::string degrees(engine::BroodingRow const& row, Measures measures) {
+std::string degrees(rations::BroodingRow const& row, Measures measures) {
     auto const whole = [&](quantities::Temperature t) {
         return number(std::round(measures == Measures::us ? t.in_fahrenheit() : t.in_celsius()), 0);
     };
@@ -54,7 +54,7 @@ std::string degrees(engine::BroodingRow const& row, Measures measures) {
 
 void add_warmth(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Measures measures) {
     HtmlTable table("Air at the height of the chicks", {"Days of life", "Dates", "Warmth"}, "fills");
-    for (engine::BroodingRow const& row : sheet.warmth) {
+    for (rations::BroodingRow const& row : sheet.warmth) {
         auto const from = hatch.hatch.date + days(row.first_day - 1), to = hatch.hatch.date + days(row.last_day - 1);
         bool const open = !(hatch.hatch.date + days(row.last_day) < hatch.hatch.date + hatch.hatch.until);
         std::string const first = std::to_string(row.first_day);
@@ -89,12 +89,12 @@ void add_room(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Me
     page.add(Element("p", "notes", "Sources disagree: " + sheet.room_note + "."));
 }
 
-void add_signs(Element& page, engine::BrooderAdvice const& advice) {
+void add_signs(Element& page, rations::BrooderAdvice const& advice) {
     HtmlTable table("What the birds show", {"Sign", "You see", "You do"}, "signs");
-    for (engine::Sign const& sign : advice.signs) table.row(sign.title).add(cell(sign.seen)).add(cell(sign.act));
+    for (rations::Sign const& sign : advice.signs) table.row(sign.title).add(cell(sign.seen)).add(cell(sign.act));
     page.add(heading("Watch")).add(table.element());
     std::vector<std::string> rules;
-    for (engine::LampRule const& rule : advice.lamp) rules.push_back(rule.text);
+    for (rations::LampRule const& rule : advice.lamp) rules.push_back(rule.text);
     page.add(heading("Heat lamps set barns on fire")).add(list_of(rules, "cautions"));
 }
 

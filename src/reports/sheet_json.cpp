@@ -40,7 +40,7 @@ Json protein_json(engine::HatchSheet const& hatch) {
 
 Json warmth_json(engine::HatchSheet const& hatch) {
     Json all = Json::array();
-    for (engine::BroodingRow const& row : hatch.warmth) {
+    for (rations::BroodingRow const& row : hatch.warmth) {
         all.push_back(Json{{"first_day", row.first_day},
                            {"last_day", row.last_day},
                            {"low_c", row.low.in_celsius()},

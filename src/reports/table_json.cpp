@@ -9,9 +9,9 @@ namespace cropful::reports {
 
 namespace {
 
-using engine::Kind;
 using quantities::in_days;
 using quantities::in_kilocalories_per_kilogram;
+using rations::Kind;
 
 Json with_source(Json json, domain::Source const& source) {
     json.update(to_json(source));
@@ -24,15 +24,15 @@ Json rows(curves::Curve const& curve) {
     return all;
 }
 
-Json heat(engine::HeatResponse const& response) {
+Json heat(rations::HeatResponse const& response) {
     Json json{{"per_degree_c", quantities::ratio(response.per_degree * quantities::kelvins(1))},
               {"above_c", response.above.in_celsius()}};
     return with_source(json, response.source);
 }
 
-Json brooding(engine::Brooding const& brooding) {
+Json brooding(rations::Brooding const& brooding) {
     Json all = Json::array();
-    for (engine::BroodingRow const& row : brooding.rows) {
+    for (rations::BroodingRow const& row : brooding.rows) {
         all.push_back(Json{{"first_day", row.first_day},
                            {"last_day", row.last_day},
                            {"low_c", row.low.in_celsius()},
@@ -43,9 +43,9 @@ Json brooding(engine::Brooding const& brooding) {
     return with_source(json, brooding.source);
 }
 
-Json space(engine::Space const& space) {
+Json space(rations::Space const& space) {
     Json all = Json::array();
-    for (engine::SpaceRow const& row : space.rows) {
+    for (rations::SpaceRow const& row : space.rows) {
         all.push_back(Json{{"from_d", in_days(row.from)},
                            {"birds_per_ft2", row.birds_per_square_foot},
                            {"feeder_in_per_bird", row.feeder_inches_per_bird}});
@@ -78,9 +78,9 @@ Json mortality(Kind const& kind) {
     return with_source(json, kind.mortality.source);
 }
 
-Json phase(engine::Phase const& phase) {
+Json phase(rations::Phase const& phase) {
     Json needs = Json::array();
-    for (engine::Need const& need : phase.needs) {
+    for (rations::Need const& need : phase.needs) {
         needs.push_back(Json{{"nutrient", need.nutrient},
                              {"need", need.level},
                              {"unit", unit_of(need.nutrient)},
@@ -94,10 +94,10 @@ Json phase(engine::Phase const& phase) {
             {"needs", needs}};
 }
 
-Json table(engine::NeedsTable const& needs) {
+Json table(rations::NeedsTable const& needs) {
     Json phases = Json::array(), others = Json::array();
-    for (engine::Phase const& one : needs.phases) phases.push_back(phase(one));
-    for (engine::NeedsNote const& note : needs.notes) {
+    for (rations::Phase const& one : needs.phases) phases.push_back(phase(one));
+    for (rations::NeedsNote const& note : needs.notes) {
         others.push_back(
             with_source({{"phase", note.phase}, {"nutrient", note.nutrient}, {"says", note.says}}, note.source));
     }
@@ -106,7 +106,7 @@ Json table(engine::NeedsTable const& needs) {
     return with_source(json, needs.source);
 }
 
-Json drug_json(engine::Drug const& drug) {
+Json drug_json(rations::Drug const& drug) {
     Json levels = Json::array();
     for (quantities::Mass const& mass : drug.per_short_ton) levels.push_back(quantities::in_grams(mass));
     Json json{{"drug", drug.name},
@@ -125,7 +125,7 @@ Json drug_json(engine::Drug const& drug) {
 }
 
 /// The key of a limit's level, and what turns the level into its unit.
-std::pair<char const*, double> limit_unit(engine::Limit const& limit) {
+std::pair<char const*, double> limit_unit(rations::Limit const& limit) {
     if (limit.key.ends_with("_water")) return {"mg_per_l", 1};
     auto const* nutrient = domain::find_nutrient(limit.key.substr(0, limit.key.rfind('_')));
     if (nutrient->unit == domain::NutrientUnit::milligrams_per_kilogram) return {"mg_per_kg", 1};
@@ -153,8 +153,8 @@ std::string kinds_json(std::vector<Kind> const& kinds) {
     });
 }
 
-std::string kind_json(Kind const& kind, engine::NeedsTable const& needs) {
-    engine::HatchRate const& rate = kind.hatch_rate;
+std::string kind_json(Kind const& kind, rations::NeedsTable const& needs) {
+    rations::HatchRate const& rate = kind.hatch_rate;
     Json hatching{{"value", rate.value}, {"low", rate.low}, {"high", rate.high}, {"note", rate.note}};
     Json json{{"kind", kind.key},
               {"title", kind.title},
@@ -177,11 +177,11 @@ std::string kind_json(Kind const& kind, engine::NeedsTable const& needs) {
     return printed(json);
 }
 
-std::string needs_list_json(std::vector<engine::NeedsTable> const& tables) {
-    return list("needs", tables, [](engine::NeedsTable const& needs) { return table(needs); });
+std::string needs_list_json(std::vector<rations::NeedsTable> const& tables) {
+    return list("needs", tables, [](rations::NeedsTable const& needs) { return table(needs); });
 }
 
-std::string needs_json(engine::NeedsTable const& needs) { return printed(table(needs)); }
+std::string needs_json(rations::NeedsTable const& needs) { return printed(table(needs)); }
 
 std::string units_json(std::span<quantities::Unit const> units) {
     return list("units", units, [](quantities::Unit const& unit) {
@@ -190,10 +190,10 @@ std::string units_json(std::span<quantities::Unit const> units) {
     });
 }
 
-std::string drugs_json(std::vector<engine::Drug> const& drugs) { return list("drugs", drugs, drug_json); }
+std::string drugs_json(std::vector<rations::Drug> const& drugs) { return list("drugs", drugs, drug_json); }
 
-std::string limits_json(std::vector<engine::Limit> const& limits) {
-    return list("limits", limits, [](engine::Limit const& limit) {
+std::string limits_json(std::vector<rations::Limit> const& limits) {
+    return list("limits", limits, [](rations::Limit const& limit) {
         Json json{{"limit", limit.key}, {"applies", limit.applies}};
         auto const [unit, scale] = limit_unit(limit);
         json[unit] = limit.level * scale;
@@ -204,7 +204,7 @@ std::string limits_json(std::vector<engine::Limit> const& limits) {
     });
 }
 
-std::string forms_json(std::map<std::string, engine::FormDensity> const& forms) {
+std::string forms_json(std::map<std::string, rations::FormDensity> const& forms) {
     return list("forms", forms, [](auto const& named) {
         auto const& [name, form] = named;
         Json densities = Json::array();
@@ -213,8 +213,8 @@ std::string forms_json(std::map<std::string, engine::FormDensity> const& forms) 
     });
 }
 
-std::string powders_json(std::vector<engine::Powder> const& powders) {
-    return list("powders", powders, [](engine::Powder const& powder) {
+std::string powders_json(std::vector<rations::Powder> const& powders) {
+    return list("powders", powders, [](rations::Powder const& powder) {
         return with_source(
             {{"powder", powder.name}, {"g_per_tsp", quantities::in_grams(powder.teaspoonful())}, {"note", powder.note}},
             powder.source);

@@ -16,7 +16,7 @@ using quantities::number;
 using quantities::plain;
 using quantities::print;
 
-std::string drug_levels(engine::Drug const& drug, quantities::Measures measures) {
+std::string drug_levels(rations::Drug const& drug, quantities::Measures measures) {
     std::vector<std::string> levels;
     for (quantities::Mass const& mass : drug.per_short_ton) {
         levels.push_back(measures == quantities::Measures::us
@@ -27,7 +27,7 @@ std::string drug_levels(engine::Drug const& drug, quantities::Measures measures)
     return join(levels, " to ");
 }
 
-std::string drug_text(engine::Drug const& drug, quantities::Measures measures) {
+std::string drug_text(rations::Drug const& drug, quantities::Measures measures) {
     std::string text = "\n" + wrap(drug.name + (drug.also.empty() ? "" : " (" + join(drug.also) + ")"), "", "  ");
     if (!drug.birds.empty()) text += wrap("for " + join(drug.birds), "  ", "    ");
     if (!drug.per_short_ton.empty()) text += wrap(drug_levels(drug, measures), "  ", "    ");
@@ -57,10 +57,10 @@ std::string index_text() {
     return table.text();
 }
 
-std::string needs_list_text(std::vector<engine::NeedsTable> const& tables) {
+std::string needs_list_text(std::vector<rations::NeedsTable> const& tables) {
     Table table({Align::left, Align::left});
     table.head({"table", "title"});
-    for (engine::NeedsTable const& needs : tables) table.add({needs.key, needs.title + "; " + needs.basis});
+    for (rations::NeedsTable const& needs : tables) table.add({needs.key, needs.title + "; " + needs.basis});
     return table.text() + "\n`cropful table NAME` shows one.\n";
 }
 
@@ -87,16 +87,16 @@ std::string units_text(std::span<quantities::Unit const> units) {
     return text + sources_text(sources);
 }
 
-std::string drugs_text(std::vector<engine::Drug> const& drugs, quantities::Measures measures) {
+std::string drugs_text(std::vector<rations::Drug> const& drugs, quantities::Measures measures) {
     std::string text =
         wrap("Drugs in feed and water. The label, your veterinarian and the law go before anything here.");
-    for (engine::Drug const& drug : drugs) text += drug_text(drug, measures);
+    for (rations::Drug const& drug : drugs) text += drug_text(drug, measures);
     return text;
 }
 
-std::string limits_text(std::vector<engine::Limit> const& limits) {
+std::string limits_text(std::vector<rations::Limit> const& limits) {
     std::string text;
-    for (engine::Limit const& limit : limits) {
+    for (rations::Limit const& limit : limits) {
         text += wrap(limit.key + ", " + limit.applies + ": " + limit.words, "", "  ") +
                 wrap(limit.meaning + (limit.stop ? "; nothing of it may be given from here on" : ""), "  ", "  ") +
                 wrap(sourced(limit.source), "  ", "   ") + "\n";
@@ -104,7 +104,7 @@ std::string limits_text(std::vector<engine::Limit> const& limits) {
     return text;
 }
 
-std::string forms_text(std::map<std::string, engine::FormDensity> const& forms) {
+std::string forms_text(std::map<std::string, rations::FormDensity> const& forms) {
     Table table({Align::left, Align::right, Align::right, Align::right, Align::left});
     table.head({"form", "low", "usual", "high", "kg per L"});
     for (auto const& [name, form] : forms) {
@@ -117,9 +117,9 @@ std::string forms_text(std::map<std::string, engine::FormDensity> const& forms) 
     return table.text();
 }
 
-std::string powders_text(std::vector<engine::Powder> const& powders) {
+std::string powders_text(std::vector<rations::Powder> const& powders) {
     std::string text = wrap("What a level US teaspoon weighs, for `spoon` of a supplement.");
-    for (engine::Powder const& powder : powders) {
+    for (rations::Powder const& powder : powders) {
         text += "\n" + wrap(powder.name + ": " + number(in_grams(powder.teaspoonful()), 1) + " g", "", "  ");
         if (!powder.note.empty()) text += wrap(powder.note, "  ", "  ");
         text += wrap(sourced(powder.source), "  ", "   ");

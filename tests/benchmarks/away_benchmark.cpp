@@ -8,6 +8,7 @@
 #include "cropful/engine/away.hpp"
 #include "cropful/readers/farm.hpp"
 #include "cropful/reports/away_json.hpp"
+#include "cropful/store/files.hpp"
 #include "engine/draws.hpp"
 
 using namespace cropful;
@@ -18,8 +19,8 @@ constexpr std::size_t points = 16'384;
 
 struct Question {
     readers::RationsReader reader;
-    domain::Farm farm = readers::read_farm(FARM, reader);
-    engine::Rations rations = reader.load(farm);
+    domain::Farm farm = readers::parse_farm(store::read_text(FARM), FARM, reader);
+    rations::Rations rations = reader.load(farm);
     engine::Absence absence{domain::parse_moment("2027-07-02T18:00"), domain::parse_moment("2027-07-05T08:00")};
 
     [[nodiscard]] engine::Away answer() const { return engine::away({farm, rations, {}, points}, absence); }

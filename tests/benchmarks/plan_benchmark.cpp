@@ -4,6 +4,7 @@
 #include "cropful/engine/plan.hpp"
 #include "cropful/readers/farm.hpp"
 #include "cropful/reports/plan_text.hpp"
+#include "cropful/store/files.hpp"
 
 using namespace cropful;
 
@@ -11,8 +12,8 @@ namespace {
 
 struct Question {
     readers::RationsReader reader;
-    domain::Farm farm = readers::read_farm(FARM, reader);
-    engine::Rations rations = reader.load(farm);
+    domain::Farm farm = readers::parse_farm(store::read_text(FARM), FARM, reader);
+    rations::Rations rations = reader.load(farm);
 };
 
 void read(benchmark::State& state) {

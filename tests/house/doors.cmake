@@ -9,7 +9,7 @@ set(door_CLI "^((include/cropful|src)/commands/|src/main\\.cpp$)")
 set(door_nlohmann "^src/reports/")
 set(door_Clp "^src/engine/linear_program\\.cpp$")
 set(door_Coin "^src/engine/linear_program\\.cpp$")
-set(door_sqlite3 "^src/readers/sqlite\\.(cpp|hpp)$")
+set(door_sqlite3 "^src/store/sqlite\\.(cpp|hpp)$")
 
 sources(files)
 list(LENGTH files count)

@@ -7,6 +7,6 @@
 namespace cropful::sample {
 
 /// A kind as built in.
-inline engine::Kind kind(std::string const& key) { return readers::RationsReader().kind(key); }
+inline rations::Kind kind(std::string const& key) { return readers::RationsReader().kind(key); }
 
 }  // namespace cropful::sample

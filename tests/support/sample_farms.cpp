@@ -1,21 +1,15 @@
 #include "sample_farms.hpp"
 
-#include <unistd.h>
-
-#include <filesystem>
-#include <fstream>
+#include "cropful/store/files.hpp"
 
 namespace cropful::sample {
 
 domain::Farm farm_from(std::string const& text) {
-    static int count = 0;
-    auto const path = std::filesystem::temp_directory_path() /
-                      ("cropful-test-" + std::to_string(getpid()) + "-" + std::to_string(++count) + ".toml");
-    std::ofstream(path) << text;
-    readers::RationsReader const rations;
-    auto farm = readers::read_farm(path.string(), rations);
-    std::filesystem::remove(path);
-    return farm;
+    return readers::parse_farm(text, "test.toml", readers::RationsReader());
+}
+
+domain::Farm farm_in(std::string const& path) {
+    return readers::parse_farm(store::read_text(path), path, readers::RationsReader());
 }
 
 engine::Plan plan_of(domain::Farm const& farm, engine::Window window) {
@@ -23,8 +17,8 @@ engine::Plan plan_of(domain::Farm const& farm, engine::Window window) {
     return engine::make_plan(farm, reader.load(farm), window);
 }
 
-engine::Rations without_spread(domain::Farm const& farm) {
-    engine::Rations rations = readers::RationsReader().load(farm);
+rations::Rations without_spread(domain::Farm const& farm) {
+    rations::Rations rations = readers::RationsReader().load(farm);
     auto const flat = [](curves::Curve const& curve) {
         auto rows = curve.rows();
         for (curves::Row& row : rows) row.low = row.high = row.central;

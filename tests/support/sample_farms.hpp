@@ -8,15 +8,17 @@
 /// Invented farms for the tests.
 namespace cropful::sample {
 
-/// Writes `text` to a file of its own in the temporary folder and reads it as a farm.
+/// Reads `text` as a farm file.
 domain::Farm farm_from(std::string const& text);
+/// Of a file, such as "rations/farms/backyard.toml".
+domain::Farm farm_in(std::string const& path);
 
 /// Reads and plans.
 engine::Plan plan_of(std::string const& text, engine::Window window = {});
 engine::Plan plan_of(domain::Farm const& farm, engine::Window window = {});
 /// The built-in rations as if all flocks were alike: low and high columns are the central one. What a hopper weighs
 /// still varies, by 5 %.
-engine::Rations without_spread(domain::Farm const& farm);
+rations::Rations without_spread(domain::Farm const& farm);
 
 /// 240 bobwhites to 16 weeks on two feeds, three hoppers, six drinkers, birds removed at 8 weeks, US units.
 std::string bobwhites();

@@ -5,8 +5,9 @@
 #include <fstream>
 
 #include "cropful/engine/blend.hpp"
-#include "cropful/engine/pantry.hpp"
+#include "cropful/rations/pantry.hpp"
 #include "cropful/readers/farm.hpp"
+#include "cropful/store/files.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
@@ -19,14 +20,14 @@ engine::BlendAnswer answer(std::string const& text) {
     auto const file = std::filesystem::temp_directory_path() / "cropful_blend_test.toml";
     std::ofstream(file) << text;
     readers::RationsReader const reader;
-    auto const farm = readers::read_blend_file(file.string(), reader);
+    auto const farm = readers::parse_blend_file(store::read_text(file.string()), file.string(), reader);
     std::filesystem::remove(file);
     domain::Blend blend = farm.blends.at(0);
     Mass total = kilograms(0);
     for (auto const& one : blend.amounts) total += one.amount;
     if (!blend.batch) blend.batch = blend.amounts.empty() ? kilograms(1000) : total;
     if (!blend.scale) blend.scale = kilograms(1e-6);
-    return engine::blend(blend, engine::chosen(farm, blend, engine::pantry(farm, reader.ingredients())), {});
+    return engine::blend(blend, rations::chosen(farm, blend, rations::pantry(farm, reader.ingredients())), {});
 }
 
 double share(engine::BlendAnswer const& answer, std::string const& key) {
@@ -188,16 +189,17 @@ TEST_CASE("the demo mixes keep what does not harm birds", "[tables]") {
     // at most 1.2 % of calcium, and 2.5 times the nonphytate phosphorus, for birds that do not lay (common practice;
     // harm of more: NRC 1994, chapter 6); 1.07 times the energy of the table, 2800 kcal/kg for bobwhites
     readers::RationsReader const reader;
-    auto const farm = readers::read_blend_file("rations/farms/mixing.toml", reader);
-    auto const pantry = engine::pantry(farm, reader.ingredients());
+    auto const farm =
+        readers::parse_blend_file(store::read_text("rations/farms/mixing.toml"), "rations/farms/mixing.toml", reader);
+    auto const pantry = rations::pantry(farm, reader.ingredients());
     for (domain::Blend const& blend : farm.blends) {
         if (!blend.amounts.empty()) continue;
         INFO(blend.name);
         auto const kind = reader.kind(*blend.kind);
         auto const table = reader.needs(kind.needs_table);
         auto const it = engine::blend(
-            blend, engine::chosen(farm, blend, pantry),
-            engine::BlendNeeds{kind.title, table, engine::phase_for(table, blend), reader.blend_tables()});
+            blend, rations::chosen(farm, blend, pantry),
+            engine::BlendNeeds{kind.title, table, rations::phase_for(table, blend), reader.blend_tables()});
         CHECK(it.status == engine::BlendStatus::least_cost);
         CHECK(it.not_kept.empty());
         for (auto const& one : it.findings) {
@@ -232,7 +234,7 @@ TEST_CASE("bobwhites over 6 wk get the lysine that other kinds need", "[tables]"
         }
     }
     auto const it = engine::blend(
-        wish, feeds, engine::BlendNeeds{kind.title, table, engine::phase_for(table, wish), reader.blend_tables()});
+        wish, feeds, engine::BlendNeeds{kind.title, table, rations::phase_for(table, wish), reader.blend_tables()});
     REQUIRE(it.status == engine::BlendStatus::least_cost);
     auto const lysine = finding(it, "lysine");
     CHECK(lysine.floor_borrowed);

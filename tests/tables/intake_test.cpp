@@ -17,14 +17,14 @@ using sample::kind;
 namespace {
 
 /// g of feed for one bird that lives from one age to another.
-double grams(engine::Kind const& bird, double from, double to, Band band = Band::central) {
+double grams(rations::Kind const& bird, double from, double to, Band band = Band::central) {
     std::vector<double> knots;
     for (auto const& row : bird.growing.curve.rows()) knots.push_back(row.age_d);
     auto const rate = [&](double age) { return bird.growing.curve.value(days(age), band); };
     return curves::RunningTotal(rate, knots).between(from, to);
 }
 
-double energy_factor(engine::Kind const& bird, EnergyPerMass reference, double kcal_per_kg) {
+double energy_factor(rations::Kind const& bird, EnergyPerMass reference, double kcal_per_kg) {
     return std::pow(in_kilocalories_per_kilogram(reference) / kcal_per_kg, bird.feed_energy.elasticity);
 }
 

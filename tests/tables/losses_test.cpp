@@ -13,13 +13,13 @@ namespace {
 constexpr double rounding = 0.05;  // points: rows are written to a tenth
 
 /// Whether low and high of a kind hold so many per cent dead by an age.
-void holds(engine::Kind const& bird, double age, double per_cent) {
+void holds(rations::Kind const& bird, double age, double per_cent) {
     INFO(bird.key << ", " << per_cent << " % by day " << age);
     CHECK(bird.mortality.curve.value(days(age), Band::low) <= per_cent + rounding);
     CHECK(bird.mortality.curve.value(days(age), Band::high) >= per_cent - rounding);
 }
 
-void holds(engine::HatchRate const& rate, double per_cent) {
+void holds(rations::HatchRate const& rate, double per_cent) {
     INFO(per_cent << " % hatched");
     CHECK(100 * rate.low <= per_cent + 0.5);  // written to a whole per cent
     CHECK(100 * rate.high >= per_cent - 0.5);

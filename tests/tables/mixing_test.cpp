@@ -62,7 +62,7 @@ TEST_CASE("USDA: teaspoons of salt, sugar and baking soda", "[tables]") {
     // Band: 0.05 g.
     auto const powders = readers::RationsReader().powders();
     auto const grams = [&](std::string const& name) {
-        for (engine::Powder const& powder : powders) {
+        for (rations::Powder const& powder : powders) {
             if (powder.name != name) continue;
             CHECK(powder.source.standing == domain::Standing::published);
             return in_grams(powder.teaspoonful());

@@ -47,7 +47,7 @@ struct Defaults {
 
 struct Question {
     domain::Farm farm;
-    engine::Rations rations;
+    rations::Rations rations;
     domain::Diary diary;    // of the farm file, where there is one
     engine::Window window;  // starts at --age for birds counted as chicks or eggs
 };

@@ -6,7 +6,7 @@
 
 #include "cropful/domain/blend.hpp"
 #include "cropful/engine/check.hpp"
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 
 namespace cropful::engine {
 
@@ -16,7 +16,7 @@ using domain::Ingredient;
 
 /// One thing a mix is held to: least or most of a nutrient (in its unit) or of an ingredient (share of the mix).
 struct BlendLimit {
-    enum class Of { nutrient, ingredient };
+    using Of = rations::BlendRule::Of;
     Of of = Of::nutrient;
     std::string key;
     bool floor = true;
@@ -26,34 +26,6 @@ struct BlendLimit {
     Source source;
     std::string per{};      // a ceiling only: the level is so many times what the mix holds of this nutrient
     bool borrowed = false;  // a floor taken from other kinds, where the kind's own table is silent
-};
-
-/// Ceilings that are built in, by the birds' state.
-struct BlendRule {
-    BlendLimit::Of of = BlendLimit::Of::nutrient;
-    std::string key;  // a nutrient, or the built-in ingredient something is like
-    bool laying = false;
-    double at_most = 0;
-    std::string per;        // at_most is so many times what the mix holds of this nutrient; may be empty
-    bool of_table = false;  // energy only: at_most is so many times that of the kind's table
-    std::string why;
-    Source source;
-};
-
-/// Floors that other kinds' tables lend to one that is silent, by the birds' state and age.
-struct BlendGuide {
-    std::string nutrient;
-    bool laying = false;
-    Duration from = days(0);     // ages at which a growing phase starts
-    std::optional<Duration> to;  // open when absent
-    double at_least = 0;
-    Source source;
-};
-
-struct BlendTables {
-    std::vector<BlendRule> rules;
-    std::vector<BlendGuide> guides;
-    std::vector<Limit> limits;  // levels in feed that harm
 };
 
 /// The birds a mix is for. Without a kind nothing but the built-in ceilings counts: those for birds that do not lay,

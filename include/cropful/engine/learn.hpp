@@ -7,7 +7,7 @@
 #include "cropful/domain/diary.hpp"
 #include "cropful/domain/farm.hpp"
 #include "cropful/engine/belief.hpp"
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 
 /// What a diary teaches: head counts, and how far the birds' appetite and thirst lie from the tables.
 namespace cropful::engine {

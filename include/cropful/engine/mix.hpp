@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "cropful/domain/farm.hpp"
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 
 namespace cropful::engine {
 

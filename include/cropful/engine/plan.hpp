@@ -8,9 +8,9 @@
 #include "cropful/engine/band.hpp"
 #include "cropful/engine/check.hpp"
 #include "cropful/engine/keeping.hpp"
-#include "cropful/engine/kind.hpp"
 #include "cropful/engine/learn.hpp"
 #include "cropful/engine/mix.hpp"
+#include "cropful/engine/rations.hpp"
 #include "cropful/engine/readying.hpp"
 #include "cropful/engine/season.hpp"
 

@@ -9,23 +9,6 @@
 /// What a sheet to hang on the brooder shows: the plan, and beside it the course of each flock from day to day.
 namespace cropful::engine {
 
-/// Something to see in the brooder, and what to do about it.
-struct Sign {
-    std::string title;  // "Too cold"
-    std::string seen;
-    std::string act;
-    Source source;
-};
-struct LampRule {
-    std::string text;
-    Source source;
-};
-/// What is built in about watching a brooder, for any kind of bird.
-struct BrooderAdvice {
-    std::vector<Sign> signs;
-    std::vector<LampRule> lamp;
-};
-
 struct HeadsAt {
     Duration age;
     Heads birds;

@@ -18,7 +18,4 @@ std::string diary_csv(domain::Diary const& diary);
 /// as the farm measures. Throws BadInput with file, line and column for whatever is not an entry of one of its hatches.
 std::vector<domain::Entry> parse_diary_csv(std::string_view text, std::string const& file, domain::Farm const& farm);
 
-/// The same from a file of up to 20 MB; throws WrongUse when it cannot be read.
-std::vector<domain::Entry> read_diary_csv(std::string const& path, domain::Farm const& farm);
-
 }  // namespace cropful::readers

@@ -9,8 +9,8 @@
 namespace cropful::reports {
 
 /// As iCalendar (RFC 5545). `written` is in UTC; an alarm rings so long before each event, where one is wanted.
-std::string calendar(engine::Plan const& plan, engine::Rations const& rations, engine::Moment written,
+std::string calendar(engine::Plan const& plan, rations::Rations const& rations, engine::Moment written,
                      std::optional<quantities::Duration> alarm);
-std::string calendar_json(engine::Plan const& plan, engine::Rations const& rations);
+std::string calendar_json(engine::Plan const& plan, rations::Rations const& rations);
 
 }  // namespace cropful::reports

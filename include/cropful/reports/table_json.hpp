@@ -5,21 +5,21 @@
 #include <string>
 #include <vector>
 
-#include "cropful/engine/kind.hpp"
+#include "cropful/engine/rations.hpp"
 #include "cropful/quantities/text.hpp"
 
 /// What is built in, as JSON text.
 namespace cropful::reports {
 
 std::string index_json(std::vector<std::string> const& lists);
-std::string kinds_json(std::vector<engine::Kind> const& kinds);
-std::string kind_json(engine::Kind const& kind, engine::NeedsTable const& needs);
-std::string needs_list_json(std::vector<engine::NeedsTable> const& tables);
-std::string needs_json(engine::NeedsTable const& needs);
+std::string kinds_json(std::vector<rations::Kind> const& kinds);
+std::string kind_json(rations::Kind const& kind, rations::NeedsTable const& needs);
+std::string needs_list_json(std::vector<rations::NeedsTable> const& tables);
+std::string needs_json(rations::NeedsTable const& needs);
 std::string units_json(std::span<quantities::Unit const> units);
-std::string drugs_json(std::vector<engine::Drug> const& drugs);
-std::string limits_json(std::vector<engine::Limit> const& limits);
-std::string forms_json(std::map<std::string, engine::FormDensity> const& forms);
-std::string powders_json(std::vector<engine::Powder> const& powders);
+std::string drugs_json(std::vector<rations::Drug> const& drugs);
+std::string limits_json(std::vector<rations::Limit> const& limits);
+std::string forms_json(std::map<std::string, rations::FormDensity> const& forms);
+std::string powders_json(std::vector<rations::Powder> const& powders);
 
 }  // namespace cropful::reports

@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "blends.hpp"
-#include "cropful/engine/pantry.hpp"
+#include "cropful/rations/pantry.hpp"
 
 using namespace cropful;
 using namespace cropful::engine;
@@ -216,7 +216,7 @@ TEST_CASE("a limit on what nobody states keeps its figure", "[blend]") {
 TEST_CASE("an ingredient named twice counts once in the choice", "[blend]") {
     domain::Blend twice;
     twice.use = {"meal", "meal"};
-    CHECK(chosen({}, twice, grain_and_meal).size() == 1);
+    CHECK(rations::chosen({}, twice, grain_and_meal).size() == 1);
 }
 
 TEST_CASE("needs that go with the energy", "[blend]") {

@@ -4,6 +4,7 @@
 #include "cautions.hpp"
 #include "cropful/readers/farm.hpp"
 #include "engine/limits.hpp"
+#include "sample_farms.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
@@ -44,15 +45,15 @@ TEST_CASE("sodium at which chicks died is not to be given", "[cautions]") {
 
 TEST_CASE("limits are ranked by their values, whatever the order of their rows", "[cautions]") {
     auto const row = [](double level, bool stop) {
-        return engine::Limit{.key = "sodium_water",
-                             .applies = "",
-                             .level = level,
-                             .words = "",
-                             .meaning = "",
-                             .stop = stop,
-                             .source = {}};
+        return rations::Limit{.key = "sodium_water",
+                              .applies = "",
+                              .level = level,
+                              .words = "",
+                              .meaning = "",
+                              .stop = stop,
+                              .source = {}};
     };
-    std::vector<engine::Limit> const limits{row(983, true), row(350, false), row(50, false)};
+    std::vector<rations::Limit> const limits{row(983, true), row(350, false), row(50, false)};
     CHECK(engine::passed(limits, "sodium_water", 50).empty());
     REQUIRE(engine::passed(limits, "sodium_water", 1000).size() == 3);
     CHECK(engine::passed(limits, "sodium_water", 1000).front()->level == 50);
@@ -204,7 +205,7 @@ TEST_CASE("what is true of several hatches is said once", "[cautions]") {
 
 TEST_CASE("birds out before anything is disinfected", "[cautions]") {
     readers::RationsReader const reader;
-    CHECK(says(readers::read_farm("rations/farms/rolling.toml", reader), "birds-out-first", "Birds out first"));
+    CHECK(says(sample::farm_in("rations/farms/rolling.toml"), "birds-out-first", "Birds out first"));
     CHECK_FALSE(due(bobwhites(), "birds-out-first"));
 }
 

@@ -109,13 +109,6 @@ TEST_CASE("what is no TOML is a fault with its line", "[readers]") {
     CHECK_THAT(fault(deep + " = 1\n"), Contains("x.toml:1: found tables, lists and dotted keys more than 50 deep"));
 }
 
-TEST_CASE("a file that is none is wrong use", "[readers]") {
-    CHECK_THROWS_AS(read_text("no/such/file.toml"), WrongUse);
-    CHECK_THAT(fault_of([] { read_text("no/such/file.toml"); }), Contains("there is no such file"));
-    CHECK_THAT(fault_of([] { read_text("."); }), Contains("a directory"));
-    CHECK_THAT(fault_of([] { read_text("/dev/zero"); }), Contains("more than 1 MB"));
-}
-
 TEST_CASE("a word shown in a fault cannot upset a terminal", "[readers]") {
     CHECK(in_quotes("a\x1b[31m") == "\"a\\u001b[31m\"");
     CHECK(in_quotes(std::string(59, 'x') + "ä") == '"' + std::string(59, 'x') + "...\"");

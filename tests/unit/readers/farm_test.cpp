@@ -203,8 +203,8 @@ TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as t
     CHECK(in_birds(f.hatches.at(0).chicks.value()) == 90);
     CHECK(f.hatches.at(0).kind == "bobwhite");
     readers::RationsReader const rations;
-    CHECK(readers::read_farm("rations/farms/backyard.toml", rations).measures == Measures::metric);
-    CHECK(readers::read_farm("rations/farms/saltgrass.toml", rations).hatches.size() == 4);
+    CHECK(sample::farm_in("rations/farms/backyard.toml").measures == Measures::metric);
+    CHECK(sample::farm_in("rations/farms/saltgrass.toml").hatches.size() == 4);
 }
 
 TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[readers]") {

@@ -1,8 +1,7 @@
 #include "cropful/readers/rations.hpp"
 
 #include <catch2/catch.hpp>
-#include <filesystem>
-#include <fstream>
+#include <map>
 
 #include "cropful/fault.hpp"
 #include "sample_farms.hpp"
@@ -15,26 +14,30 @@ using quantities::days;
 
 namespace {
 
-namespace fs = std::filesystem;
-
-/// A directory of its own, gone at the end of the test.
+/// Files in front of those built in.
 class Front {
   public:
-    Front() {
-        static int count = 0;
-        path_ = fs::temp_directory_path() / ("cropful-rations-" + std::to_string(++count));
-        fs::remove_all(path_);
-        for (auto const* folder : {"birds", "needs", "feeds"}) fs::create_directories(path_ / folder);
+    void put(std::string const& name, std::string const& text) { files_[name] = text; }
+    [[nodiscard]] RationsReader reader() const {
+        return RationsReader({.keys =
+                                  [this](std::string const& folder) {
+                                      std::vector<std::string> keys;
+                                      for (auto const& [name, text] : files_) {
+                                          if (!name.starts_with(folder + "/")) continue;
+                                          keys.push_back(
+                                              name.substr(folder.size() + 1, name.find(".toml") - folder.size() - 1));
+                                      }
+                                      return keys;
+                                  },
+                              .file = [this](std::string const& name) -> std::optional<RationsFile> {
+                                  auto const found = files_.find(name);
+                                  if (found == files_.end()) return std::nullopt;
+                                  return RationsFile{"front/" + name, found->second};
+                              }});
     }
-    ~Front() { fs::remove_all(path_); }
-    Front(Front const&) = delete;
-    Front& operator=(Front const&) = delete;
-
-    void put(std::string const& name, std::string const& text) const { std::ofstream(path_ / name) << text; }
-    [[nodiscard]] RationsReader reader() const { return RationsReader(path_.string()); }
 
   private:
-    fs::path path_;
+    std::map<std::string, std::string> files_;
 };
 
 /// The built-in bobwhite with one text put in place of another.
@@ -46,7 +49,7 @@ std::string bobwhite(std::string const& from = "", std::string const& to = "") {
 }
 
 std::string fault_with(std::string const& from, std::string const& to) {
-    Front const front;
+    Front front;
     front.put("birds/partridge.toml", bobwhite(from, to));
     try {
         static_cast<void>(front.reader().kind("partridge"));
@@ -128,7 +131,7 @@ TEST_CASE("what a farm needs is gathered, and no more", "[readers]") {
 }
 
 TEST_CASE("a file in front wins, a new one is found, the rest is built in", "[readers]") {
-    Front const front;
+    Front front;
     front.put("birds/bobwhite.toml", bobwhite("title = \"bobwhite\"", "title = \"My line\""));
     front.put("birds/partridge.toml", bobwhite("also = [", "also = [\"my partridge\", "));
     RationsReader const rations = front.reader();
@@ -139,8 +142,7 @@ TEST_CASE("a file in front wins, a new one is found, the rest is built in", "[re
     CHECK(rations.file("limits.toml").name == "rations/limits.toml");
 }
 
-TEST_CASE("a directory that is none is wrong use", "[readers]") {
-    CHECK_THROWS_AS(RationsReader("no/such/directory"), WrongUse);
+TEST_CASE("a file that is not built in is wrong use", "[readers]") {
     CHECK_THROWS_AS(RationsReader().file("birds/none.toml"), WrongUse);
 }
 
@@ -161,7 +163,7 @@ TEST_CASE("rations are held to their form", "[readers]") {
 }
 
 TEST_CASE("a needs table that is not there is a fault that names those that are", "[readers]") {
-    Front const front;
+    Front front;
     front.put("birds/bobwhite.toml", bobwhite("table = \"bobwhite\"", "table = \"bobwite\""));
     CHECK_THROWS_WITH(front.reader().load(sample::farm_from(sample::bobwhites())), Contains("perhaps \"bobwhite\""));
 }

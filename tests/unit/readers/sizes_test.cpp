@@ -65,11 +65,3 @@ TEST_CASE("at most 900 hatches, before they are made", "[readers]") {
     CHECK_THAT(fault(feeds(1) + hatches(7, again)), Contains("hatch.7.times: found 140"));
     CHECK_THAT(fault(feeds(1) + hatches(7, again)), Contains("with these it has 980"));
 }
-
-TEST_CASE("a pipe by name is no file", "[readers]") {
-    auto const pipe = std::filesystem::temp_directory_path() / "cropful_sizes_test_pipe";
-    std::filesystem::remove(pipe);
-    REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
-    CHECK_THAT(fault_of([&] { readers::read_text(pipe.string()); }), Contains("found a pipe; expected a file"));
-    std::filesystem::remove(pipe);
-}

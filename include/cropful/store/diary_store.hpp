@@ -7,7 +7,7 @@
 
 #include "cropful/domain/diary.hpp"
 
-namespace cropful::readers {
+namespace cropful::store {
 
 /// Where the diary of a farm lies: farm.toml -> farm.diary.
 std::filesystem::path diary_beside(std::filesystem::path const& farm_file);
@@ -38,4 +38,4 @@ class DiaryStore {
     std::optional<std::filesystem::path> copy_kept_;
 };
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

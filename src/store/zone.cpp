@@ -1,4 +1,4 @@
-#include "cropful/readers/zone.hpp"
+#include "cropful/store/zone.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 
 #include "cropful/quantities/whole.hpp"
 
-namespace cropful::readers {
+namespace cropful::store {
 
 namespace {
 
@@ -43,4 +43,4 @@ std::chrono::minutes local_offset(domain::Moment at) {
     return offset(minute - 60, false).value_or(offset(minute - 60, true).value_or(std::chrono::minutes(0)));
 }
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

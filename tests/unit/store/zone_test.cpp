@@ -1,4 +1,4 @@
-#include "cropful/readers/zone.hpp"
+#include "cropful/store/zone.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,7 +11,7 @@ namespace {
 
 std::chrono::minutes offset(std::string const& zone, char const* at) {
     sample::InZone const here(zone);
-    return readers::local_offset(domain::parse_moment(at));
+    return store::local_offset(domain::parse_moment(at));
 }
 
 }  // namespace

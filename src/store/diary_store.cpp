@@ -1,13 +1,13 @@
-#include "cropful/readers/diary_store.hpp"
+#include "cropful/store/diary_store.hpp"
 
 #include <algorithm>
 #include <map>
 #include <tuple>
 #include <utility>
 
-#include "readers/diary_form.hpp"
+#include "store/diary_form.hpp"
 
-namespace cropful::readers {
+namespace cropful::store {
 
 namespace {
 
@@ -109,7 +109,7 @@ std::vector<domain::Entry> missing_from(Diary const& diary, std::vector<domain::
 }
 
 /// Whether there is a file. Throws WrongUse for what is no ordinary one: reading a pipe would never end.
-bool is_there(fs::path const& file) {
+bool diary_is_there(fs::path const& file) {
     std::error_code unknown;
     auto const status = fs::status(file, unknown);
     if (fs::is_directory(status)) throw WrongUse(file.string() + ": found a folder; expected a diary of cropful");
@@ -129,7 +129,7 @@ DiaryStore::DiaryStore(std::filesystem::path file, std::chrono::milliseconds pat
     : file_(std::move(file)), patience_(patience) {}
 
 Diary DiaryStore::read() const {
-    if (!is_there(file_)) return {};
+    if (!diary_is_there(file_)) return {};
     try {
         return read_diary(Database(file_, Access::read, patience_));
     } catch (MustBeMended const&) {
@@ -138,14 +138,14 @@ Diary DiaryStore::read() const {
 }
 
 void DiaryStore::add(std::vector<domain::Entry> const& visit) {
-    is_there(file_);
+    diary_is_there(file_);
     Change change(file_, Access::create, patience_);
     change.add(visit);
     copy_kept_ = change.commit();
 }
 
 std::vector<domain::Entry> DiaryStore::undo() {
-    if (!is_there(file_)) return {};
+    if (!diary_is_there(file_)) return {};
     Change change(file_, Access::change, patience_);
     std::int64_t const last = change.last_visit();
     std::vector<domain::Entry> removed;
@@ -159,7 +159,7 @@ std::vector<domain::Entry> DiaryStore::undo() {
 }
 
 int DiaryStore::import(std::vector<domain::Entry> const& entries) {
-    is_there(file_);
+    diary_is_there(file_);
     Change change(file_, Access::create, patience_);
     auto const missing = missing_from(entries_of(change.rows()), entries);
     change.add(missing);
@@ -167,4 +167,4 @@ int DiaryStore::import(std::vector<domain::Entry> const& entries) {
     return static_cast<int>(missing.size());
 }
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

@@ -1,4 +1,4 @@
-#include "cropful/engine/pantry.hpp"
+#include "cropful/rations/pantry.hpp"
 
 #include <algorithm>
 
@@ -7,7 +7,7 @@
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 
-namespace cropful::engine {
+namespace cropful::rations {
 
 namespace {
 
@@ -88,4 +88,4 @@ Phase const& phase_for(NeedsTable const& needs, domain::Blend const& blend) {
     throw BadInput("the age " + print_age(*blend.age), "an age of the phases " + phases_of(needs));
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::rations

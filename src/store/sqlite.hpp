@@ -13,7 +13,7 @@ struct sqlite3;
 struct sqlite3_stmt;
 
 /// The one door to SQLite. Every fault is a WrongUse that names the file and says in plain words what SQLite refused.
-namespace cropful::readers {
+namespace cropful::store {
 
 /// A file that can be read only after it was mended: an interrupted write has to be taken back first.
 class MustBeMended : public WrongUse {
@@ -93,4 +93,4 @@ class Transaction {
     Database const* database_;
 };
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

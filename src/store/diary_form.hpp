@@ -5,10 +5,10 @@
 #include <vector>
 
 #include "cropful/domain/diary.hpp"
-#include "readers/sqlite.hpp"
+#include "store/sqlite.hpp"
 
 /// How a diary lies in its file: the forms its table has had, and what is believed of one.
-namespace cropful::readers {
+namespace cropful::store {
 
 /// `first` knew no offsets from UTC and let notes have any characters.
 enum class Form { none, first, present };
@@ -34,4 +34,4 @@ void take_over(Database const& database, std::vector<Row> const& rows);
 /// A new file beside the diary, empty, for a copy of it: farm.diary.form-1, or that with a number behind.
 std::filesystem::path new_file_for_copy(std::filesystem::path const& diary);
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

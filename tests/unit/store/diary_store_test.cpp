@@ -1,4 +1,4 @@
-#include "cropful/readers/diary_store.hpp"
+#include "cropful/store/diary_store.hpp"
 
 #include <unistd.h>
 
@@ -10,10 +10,10 @@
 #include "diaries.hpp"
 #include "faults.hpp"
 #include "other_process.hpp"
-#include "readers/sqlite.hpp"
+#include "store/sqlite.hpp"
 
 using namespace cropful;
-using namespace cropful::readers;
+using namespace cropful::store;
 using sample::deaths;
 using sample::entry;
 using sample::fault_of;

@@ -1,4 +1,4 @@
-#include "readers/diary_form.hpp"
+#include "store/diary_form.hpp"
 
 #include <cerrno>
 #include <string>
@@ -9,9 +9,9 @@
 #include <unistd.h>
 
 #include "cropful/fault/text.hpp"
-#include "cropful/readers/zone.hpp"
+#include "cropful/store/zone.hpp"
 
-namespace cropful::readers {
+namespace cropful::store {
 
 namespace {
 
@@ -182,4 +182,4 @@ std::filesystem::path new_file_for_copy(std::filesystem::path const& diary) {
     }
 }
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

@@ -5,14 +5,14 @@
 #include <iterator>
 
 #include "cropful/fault.hpp"
-#include "cropful/readers/diary_store.hpp"
+#include "cropful/store/diary_store.hpp"
 #include "diaries.hpp"
 #include "faults.hpp"
 #include "in_zone.hpp"
-#include "readers/sqlite.hpp"
+#include "store/sqlite.hpp"
 
 using namespace cropful;
-using namespace cropful::readers;
+using namespace cropful::store;
 using namespace std::chrono_literals;
 using Catch::Contains;
 using domain::Deed;

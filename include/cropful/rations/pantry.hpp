@@ -4,9 +4,9 @@
 #include <vector>
 
 #include "cropful/domain/farm.hpp"
-#include "cropful/engine/kind.hpp"
+#include "cropful/rations/kind.hpp"
 
-namespace cropful::engine {
+namespace cropful::rations {
 
 /// Everything a farm may mix: its ingredients, its feeds and what is built in. A name of the farm's own comes before
 /// the same name built in. A bag of feed is priced by its bag; of what its label states only the minimum is sure.
@@ -19,4 +19,4 @@ std::vector<domain::Ingredient> chosen(domain::Farm const& farm, domain::Blend c
 /// The phase a blend names, or the one for its age or for layers. Throws BadInput, naming those there are.
 Phase const& phase_for(NeedsTable const& needs, domain::Blend const& blend);
 
-}  // namespace cropful::engine
+}  // namespace cropful::rations

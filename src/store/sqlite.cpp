@@ -1,11 +1,11 @@
-#include "readers/sqlite.hpp"
+#include "store/sqlite.hpp"
 
 #include <sqlite3.h>
 
 #include <cstring>
 #include <system_error>
 
-namespace cropful::readers {
+namespace cropful::store {
 
 namespace {
 
@@ -197,4 +197,4 @@ void Transaction::commit() {
     database_ = nullptr;
 }
 
-}  // namespace cropful::readers
+}  // namespace cropful::store

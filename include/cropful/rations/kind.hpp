@@ -12,7 +12,7 @@
 #include "cropful/quantities/temperature.hpp"
 
 /// What is built in about birds, feeds, drugs and limits; each group with its source.
-namespace cropful::engine {
+namespace cropful::rations {
 
 using namespace quantities;
 using domain::Source;
@@ -176,4 +176,4 @@ struct Rations {
     std::vector<Drug> drugs;
 };
 
-}  // namespace cropful::engine
+}  // namespace cropful::rations

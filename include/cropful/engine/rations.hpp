@@ -1,0 +1,40 @@
+#pragma once
+
+#include "cropful/rations/blend_tables.hpp"
+#include "cropful/rations/brooder_advice.hpp"
+#include "cropful/rations/kind.hpp"
+
+/// What the engine works with of the rations.
+namespace cropful::engine {
+
+using namespace quantities;
+using domain::Source;
+using rations::BlendGuide;
+using rations::BlendRule;
+using rations::BlendTables;
+using rations::BrooderAdvice;
+using rations::Brooding;
+using rations::BroodingRow;
+using rations::Drug;
+using rations::EnergyResponse;
+using rations::FormDensity;
+using rations::Growing;
+using rations::HatchRate;
+using rations::HeatResponse;
+using rations::Kind;
+using rations::LampRule;
+using rations::Laying;
+using rations::Limit;
+using rations::Mortality;
+using rations::Need;
+using rations::NeedsNote;
+using rations::NeedsTable;
+using rations::Phase;
+using rations::Powder;
+using rations::Rations;
+using rations::Sign;
+using rations::Space;
+using rations::SpaceRow;
+using rations::WaterRatio;
+
+}  // namespace cropful::engine
