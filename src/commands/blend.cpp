@@ -61,7 +61,7 @@ Reply reply(std::string out, std::vector<std::string> const& impossible) {
 
 Reply answer_square(BlendOptions const& options) {
     auto const measures = measures_of(options.units, quantities::Measures::us);
-    auto const square = engine::square(square_question(options, measures));
+    auto const square = blends::square(square_question(options, measures));
     std::vector<std::string> impossible;
     if (!square.possible) impossible.push_back(reports::impossible_words(square));
     return reply(options.json ? reports::square_json(square) : reports::square_text(square, measures), impossible);
@@ -94,7 +94,7 @@ Reply run(BlendOptions const& options) {
     auto const [farm, answers] = answer_blends(options);
     std::vector<std::string> impossible, pages;
     for (auto const& one : answers) {
-        if (one.status == engine::BlendStatus::impossible) impossible.push_back(reports::impossible_words(one));
+        if (one.status == blends::BlendStatus::impossible) impossible.push_back(reports::impossible_words(one));
         if (!options.json) pages.push_back(reports::blend_text(one, farm, options.sources));
     }
     return reply(options.json ? reports::blends_json(answers, farm) : domain::join(pages, "\n"), impossible);

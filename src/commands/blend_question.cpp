@@ -47,7 +47,7 @@ std::pair<std::string, std::string> at_equals(std::string const& text, std::stri
     return {name, std::string(trimmed(std::string_view(text).substr(equals + 1)))};
 }
 
-void check_known(std::string const& name, std::vector<engine::Ingredient> const& pantry) {
+void check_known(std::string const& name, std::vector<domain::Ingredient> const& pantry) {
     std::vector<std::string> keys;
     for (auto const& one : pantry) keys.push_back(one.key);
     if (std::find(keys.begin(), keys.end(), name) != keys.end()) return;
@@ -58,7 +58,7 @@ void check_known(std::string const& name, std::vector<engine::Ingredient> const&
                    {"", 0, "--amounts"});
 }
 
-void take_amounts(Blend& blend, BlendOptions const& options, std::vector<engine::Ingredient> const& pantry,
+void take_amounts(Blend& blend, BlendOptions const& options, std::vector<domain::Ingredient> const& pantry,
                   Measures measures) {
     if (options.amounts.empty()) return;
     blend.amounts.clear();
@@ -121,11 +121,11 @@ std::vector<Blend> named(Farm const& farm, BlendOptions const& options) {
     throw BadInput(in_quotes(*name), "one of " + domain::join(names), {"", 0, "--name"});
 }
 
-engine::BlendNeeds needs_of(Blend const& blend, readers::RationsReader const& reader) {
+blends::BlendNeeds needs_of(Blend const& blend, readers::RationsReader const& reader) {
     if (!blend.kind) return {.kind_title = "", .table = {}, .phase = {}, .tables = reader.blend_tables()};
     auto const kind = reader.kind(*blend.kind);
     auto const table = reader.needs(kind.needs_table);
-    return engine::BlendNeeds{kind.title, table, rations::phase_for(table, blend), reader.blend_tables()};
+    return blends::BlendNeeds{kind.title, table, rations::phase_for(table, blend), reader.blend_tables()};
 }
 
 void check_scale(Mass scale, Mass batch, std::string const& name) {
@@ -167,13 +167,13 @@ BlendQuestions answer_blends(BlendOptions const& options) {
         take_amounts(blend, options, pantry, farm.measures);
         fill_in(blend, options, farm.measures);
         questions.answers.push_back(
-            engine::blend(blend, rations::chosen(farm, blend, pantry), needs_of(blend, reader), scale));
+            blends::blend(blend, rations::chosen(farm, blend, pantry), needs_of(blend, reader), scale));
     }
     return questions;
 }
 
-engine::SquareQuestion square_question(BlendOptions const& options, Measures measures) {
-    engine::SquareQuestion question;
+blends::SquareQuestion square_question(BlendOptions const& options, Measures measures) {
+    blends::SquareQuestion question;
     Flags const& flags = options.flags;
     auto const protein = [](std::string_view text) { return quantities::parse_percent(text) * 100; };
     auto const mass = some_in(quantities::parse_mass, measures);

@@ -13,7 +13,7 @@ namespace cropful::commands {
 
 namespace {
 
-std::string words_of(domain::Supplement const& supplement, Flags const& flags) {
+std::string rate_words(domain::Supplement const& supplement, Flags const& flags) {
     if (supplement.rate) return supplement.rate->words;
     return flags.all().at("--stock") + " in the stock, " + flags.all().at("--proportioner");
 }
@@ -48,7 +48,7 @@ std::string plain_water(MixOptions const& options) {
     auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
     auto const dose = engine::dose(*supplement, water);
     engine::Mix const mix{supplement->key,
-                          words_of(*supplement, flags),
+                          rate_words(*supplement, flags),
                           {},
                           dose,
                           dose,

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <iterator>
 
-#include "engine/limits.hpp"
+#include "cropful/rations/limits.hpp"
 
 namespace cropful::engine {
 

@@ -2,9 +2,9 @@
 
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/rations/limits.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/check_extras.hpp"
-#include "engine/limits.hpp"
 
 namespace cropful::engine {
 
@@ -75,14 +75,15 @@ void salt(CautionList& list, domain::Feed const& feed, Rations const& rations) {
     double const stated = most_on_label(feed, "salt"), sodium = most_on_label(feed, "sodium");
     auto limits = passed(rations.limits, "salt_feed", stated);
     std::string what = plain(stated) + " % salt";
-    auto const as_salt = passed(rations.limits, "salt_feed", sodium / sodium_in_salt);
+    auto const as_salt = passed(rations.limits, "salt_feed", sodium / rations::sodium_in_salt);
     if (!deadly(limits) && deadly(as_salt)) {
         limits = as_salt;
-        what = plain(sodium) + " % sodium, as " + number(sodium / sodium_in_salt, 1) + " % of salt has";
+        what = plain(sodium) + " % sodium, as " + number(sodium / rations::sodium_in_salt, 1) + " % of salt has";
     }
     if (limits.empty()) return;
     if (Limit const* stop = deadly(limits)) {
-        list.add("salt-lethal", feed.title + " may hold " + what + ". " + do_not_give + " At " + words_of(*stop) + ".",
+        list.add("salt-lethal",
+                 feed.title + " may hold " + what + ". " + rations::do_not_give + " At " + words_of(*stop) + ".",
                  stop->source.text);
         return;
     }

@@ -4,8 +4,8 @@
 
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/rations/limits.hpp"
 #include "engine/caution_list.hpp"
-#include "engine/limits.hpp"
 
 namespace cropful::engine {
 
@@ -24,7 +24,8 @@ void sodium_guides(CautionList& list, domain::Supplement const& supplement, std:
     Limit const& highest = *over.back();
     std::string const adds = supplement.title + " adds " + number(added, 0) + " mg/L sodium to the water";
     if (Limit const* stop = deadly(over)) {
-        list.add("sodium-lethal", adds + ". " + do_not_give + " At " + words_of(*stop) + ".", stop->source.text);
+        list.add("sodium-lethal", adds + ". " + rations::do_not_give + " At " + words_of(*stop) + ".",
+                 stop->source.text);
         return;
     }
     std::string text = adds + ", above " + lowest.words + " (" + lowest.applies + ", " + lowest.meaning + ")";

@@ -7,10 +7,10 @@ namespace cropful::reports {
 namespace {
 
 using namespace quantities;
-using engine::BlendAnswer;
-using engine::BlendFinding;
-using engine::BlendLimit;
-using engine::BlendStatus;
+using blends::BlendAnswer;
+using blends::BlendFinding;
+using blends::BlendLimit;
+using blends::BlendStatus;
 using engine::Verdict;
 
 std::string status_name(BlendStatus status) {
@@ -43,7 +43,7 @@ Json blend_limits_json(std::vector<BlendLimit> const& limits) {
     return all;
 }
 
-Json clashes_json(std::vector<engine::BlendClash> const& clashes) {
+Json clashes_json(std::vector<blends::BlendClash> const& clashes) {
     Json all = Json::array();
     for (auto const& one : clashes) {
         Json json = limit_json(one.limit);
@@ -74,7 +74,7 @@ Json finding_json(BlendFinding const& one) {
     return json;
 }
 
-Json part_json(engine::BlendPart const& part, Mass batch) {
+Json part_json(blends::BlendPart const& part, Mass batch) {
     return {{"ingredient", part.key},
             {"title", part.title},
             {"amount_kg", in_kilograms(part.amount)},
@@ -84,7 +84,7 @@ Json part_json(engine::BlendPart const& part, Mass batch) {
             {"enters_below_per_kg", or_null(part.enters_below, in_money_per_kilogram)}};
 }
 
-Json price_json(engine::ShadowPrice const& price) {
+Json price_json(blends::ShadowPrice const& price) {
     Json json = limit_json(price.limit);
     json["to"] = shown(price.limit, price.to);
     json["change_per_kg"] = or_null(price.change, in_money_per_kilogram);

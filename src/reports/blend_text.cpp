@@ -14,9 +14,9 @@ namespace cropful::reports {
 namespace {
 
 using namespace quantities;
-using engine::BlendAnswer;
-using engine::BlendFinding;
-using engine::BlendStatus;
+using blends::BlendAnswer;
+using blends::BlendFinding;
+using blends::BlendStatus;
 using engine::Verdict;
 
 char const* ceilings_for(BlendAnswer const& answer) { return answer.laying ? "birds in lay" : "birds that do not lay"; }
@@ -53,16 +53,16 @@ std::string not_kept_text(BlendAnswer const& answer) {
 }
 
 /// "; 80.8 % of it does not state that"; empty where little is unknown.
-std::string unknown_words(BlendAnswer const& answer, engine::BlendLimit const& limit) {
+std::string unknown_words(BlendAnswer const& answer, blends::BlendLimit const& limit) {
     for (BlendFinding const& one : answer.findings) {
-        bool const same = limit.of == engine::BlendLimit::Of::nutrient && one.nutrient == limit.key;
+        bool const same = limit.of == blends::BlendLimit::Of::nutrient && one.nutrient == limit.key;
         if (!same || !limit.floor || one.shown) continue;
         return "; " + number(100 * one.silent_share, 1) + " % of it does not state any: ask the maker";
     }
     return "";
 }
 
-std::string why(engine::BlendClash const& clash, BlendAnswer const& answer) {
+std::string why(blends::BlendClash const& clash, BlendAnswer const& answer) {
     if (!clash.within_reach) {
         return clash.limit.floor ? "none of the ingredients states as much"
                                  : "none of the ingredients states as little";

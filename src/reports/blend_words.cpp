@@ -9,14 +9,14 @@ namespace cropful::reports {
 
 namespace {
 
-using engine::BlendAnswer;
-using engine::BlendLimit;
+using blends::BlendAnswer;
+using blends::BlendLimit;
 
 /// What is limited: a nutrient, or an ingredient by its title.
 std::string subject(BlendLimit const& limit, BlendAnswer const& answer) {
     if (!limit.per.empty()) return "as much " + nutrient_title(limit.key) + " as " + nutrient_title(limit.per);
     if (limit.of == BlendLimit::Of::nutrient) return nutrient_title(limit.key);
-    auto const same = [&](engine::BlendPart const& part) { return part.key == limit.key; };
+    auto const same = [&](blends::BlendPart const& part) { return part.key == limit.key; };
     auto const found = std::find_if(answer.parts.begin(), answer.parts.end(), same);
     return (found == answer.parts.end() ? limit.key : found->title) + " in the mix";
 }
@@ -33,7 +33,7 @@ std::string limit_words(BlendLimit const& limit, BlendAnswer const& answer) {
            (limit.borrowed ? " (borrowed)" : "");
 }
 
-std::string limit_step(engine::ShadowPrice const& price, BlendAnswer const& answer) {
+std::string limit_step(blends::ShadowPrice const& price, BlendAnswer const& answer) {
     BlendLimit const& limit = price.limit;
     std::string const from = limit_level(limit, limit.level) + (limit.for_energy ? " in the table" : "") +
                              (limit.borrowed ? " (borrowed)" : ""),

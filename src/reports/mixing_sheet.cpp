@@ -12,8 +12,8 @@ namespace cropful::reports {
 namespace {
 
 using namespace quantities;
-using engine::BlendAnswer;
-using engine::BlendPart;
+using blends::BlendAnswer;
+using blends::BlendPart;
 
 constexpr double small = 0.01;  // share of the batch below which an amount is stirred in beforehand
 constexpr int most_decimals = 3;

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "cropful/engine/blend.hpp"
+#include "cropful/blends/blend.hpp"
 
 /// The part of a blend's page that is read at the scale.
 namespace cropful::reports {
@@ -16,9 +16,9 @@ struct PerWeight {
     quantities::Mass weight;
     std::string words;
 };
-PerWeight per_weight(engine::BlendAnswer const& answer, quantities::Measures measures);
+PerWeight per_weight(blends::BlendAnswer const& answer, quantities::Measures measures);
 
 /// What to weigh, in the order of work, with a running total: small amounts, then from the largest on, then liquids.
-std::string mixing_sheet(engine::BlendAnswer const& answer, domain::Farm const& farm);
+std::string mixing_sheet(blends::BlendAnswer const& answer, domain::Farm const& farm);
 
 }  // namespace cropful::reports

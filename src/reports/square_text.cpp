@@ -12,8 +12,8 @@ namespace cropful::reports {
 namespace {
 
 using namespace quantities;
-using engine::Square;
-using engine::SquarePart;
+using blends::Square;
+using blends::SquarePart;
 
 constexpr double coarse = 0.1;  // per cent of protein
 

@@ -4,9 +4,9 @@
 
 #include <random>
 
+#include "blends/blend_problem.hpp"
+#include "cropful/blends/blend.hpp"
 #include "cropful/domain/nutrient.hpp"
-#include "cropful/engine/blend.hpp"
-#include "engine/blend_problem.hpp"
 
 using namespace cropful;
 using namespace cropful::quantities;
@@ -61,7 +61,7 @@ void linear_program(benchmark::State& state) {
 void answer(benchmark::State& state) {
     Wish const made = wish();
     for (auto _ : state) {
-        auto blend = engine::blend(made.blend, made.from, {});
+        auto blend = blends::blend(made.blend, made.from, {});
         benchmark::DoNotOptimize(blend);
     }
 }

@@ -2,9 +2,10 @@
 # what is read no files, and what is reported neither.
 # version is part of fault.
 include("${CMAKE_CURRENT_LIST_DIR}/findings.cmake")
-set(rooms fault quantities domain curves rations engine store readers reports commands main)
+set(rooms fault quantities domain curves rations engine blends store readers reports commands main)
 
-set(apart "store rations" "store engine" "readers engine" "readers store" "reports store" "reports readers")
+set(apart "store rations" "store engine" "store blends" "readers engine" "readers blends" "readers store"
+    "reports store" "reports readers")
 
 # "include/cropful/domain/farm.hpp", "src/domain/farm.cpp", "domain/farm.hpp" and "fault.hpp" as a room.
 function(room_of path result)

@@ -4,7 +4,7 @@
 #include <string>
 #include <utility>
 
-#include "cropful/engine/blend.hpp"
+#include "cropful/blends/blend.hpp"
 
 /// Mixes for tests.
 namespace cropful::sample {

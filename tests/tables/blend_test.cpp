@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "cropful/engine/blend.hpp"
+#include "cropful/blends/blend.hpp"
 #include "cropful/rations/pantry.hpp"
 #include "cropful/readers/farm.hpp"
 #include "cropful/store/files.hpp"
@@ -16,7 +16,7 @@ using Catch::WithinAbs;
 namespace {
 
 /// The one blend of a file, answered.
-engine::BlendAnswer answer(std::string const& text) {
+blends::BlendAnswer answer(std::string const& text) {
     auto const file = std::filesystem::temp_directory_path() / "cropful_blend_test.toml";
     std::ofstream(file) << text;
     readers::RationsReader const reader;
@@ -27,10 +27,10 @@ engine::BlendAnswer answer(std::string const& text) {
     for (auto const& one : blend.amounts) total += one.amount;
     if (!blend.batch) blend.batch = blend.amounts.empty() ? kilograms(1000) : total;
     if (!blend.scale) blend.scale = kilograms(1e-6);
-    return engine::blend(blend, rations::chosen(farm, blend, rations::pantry(farm, reader.ingredients())), {});
+    return blends::blend(blend, rations::chosen(farm, blend, rations::pantry(farm, reader.ingredients())), {});
 }
 
-double share(engine::BlendAnswer const& answer, std::string const& key) {
+double share(blends::BlendAnswer const& answer, std::string const& key) {
     for (auto const& part : answer.parts) {
         if (part.key == key) return 100 * part.share;
     }
@@ -38,7 +38,7 @@ double share(engine::BlendAnswer const& answer, std::string const& key) {
     return 0;
 }
 
-engine::BlendFinding finding(engine::BlendAnswer const& answer, std::string const& nutrient) {
+blends::BlendFinding finding(blends::BlendAnswer const& answer, std::string const& nutrient) {
     for (auto const& one : answer.findings) {
         if (one.nutrient == nutrient) return one;
     }
@@ -70,7 +70,7 @@ price = "0.90/kg"
 [blend.feed]
 need = { calcium = ["0.8 %", "1.2 %"], protein = "22 %", fibre = ["0 %", "5 %"] }
 )");
-    REQUIRE(it.status == engine::BlendStatus::least_cost);
+    REQUIRE(it.status == blends::BlendStatus::least_cost);
     CHECK_THAT(share(it, "limestone"), WithinAbs(2.817, 0.0005));
     CHECK_THAT(share(it, "corn"), WithinAbs(64.857, 0.0005));
     CHECK_THAT(share(it, "soybean"), WithinAbs(32.326, 0.0005));
@@ -197,10 +197,10 @@ TEST_CASE("the demo mixes keep what does not harm birds", "[tables]") {
         INFO(blend.name);
         auto const kind = reader.kind(*blend.kind);
         auto const table = reader.needs(kind.needs_table);
-        auto const it = engine::blend(
+        auto const it = blends::blend(
             blend, rations::chosen(farm, blend, pantry),
-            engine::BlendNeeds{kind.title, table, rations::phase_for(table, blend), reader.blend_tables()});
-        CHECK(it.status == engine::BlendStatus::least_cost);
+            blends::BlendNeeds{kind.title, table, rations::phase_for(table, blend), reader.blend_tables()});
+        CHECK(it.status == blends::BlendStatus::least_cost);
         CHECK(it.not_kept.empty());
         for (auto const& one : it.findings) {
             CHECK(
@@ -224,7 +224,7 @@ TEST_CASE("bobwhites over 6 wk get the lysine that other kinds need", "[tables]"
     wish.phase = "over 6 wk";
     wish.batch = kilograms(1000);
     wish.scale = kilograms(0.001);
-    std::vector<engine::Ingredient> feeds;
+    std::vector<domain::Ingredient> feeds;
     for (auto one : reader.ingredients()) {
         for (char const* key :
              {"corn_yellow", "sbm_485", "corn_gluten_60", "limestone", "dicalcium_phosphate", "salt"}) {
@@ -233,9 +233,9 @@ TEST_CASE("bobwhites over 6 wk get the lysine that other kinds need", "[tables]"
             feeds.push_back(one);
         }
     }
-    auto const it = engine::blend(
-        wish, feeds, engine::BlendNeeds{kind.title, table, rations::phase_for(table, wish), reader.blend_tables()});
-    REQUIRE(it.status == engine::BlendStatus::least_cost);
+    auto const it = blends::blend(
+        wish, feeds, blends::BlendNeeds{kind.title, table, rations::phase_for(table, wish), reader.blend_tables()});
+    REQUIRE(it.status == blends::BlendStatus::least_cost);
     auto const lysine = finding(it, "lysine");
     CHECK(lysine.floor_borrowed);
     CHECK(lysine.level >= 0.8);

@@ -1,10 +1,10 @@
 // Published squares: the percentages as printed there, to their last digit.
 #include <catch2/catch.hpp>
 
-#include "cropful/engine/square.hpp"
+#include "cropful/blends/square.hpp"
 
 using namespace cropful;
-using namespace cropful::engine;
+using namespace cropful::blends;
 using namespace cropful::quantities;
 using Catch::WithinAbs;
 

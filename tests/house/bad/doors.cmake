@@ -10,6 +10,6 @@ bad("src/commands/blend.cpp" "#include <CoinPackedMatrix.hpp>\n" "no door for Co
 bad("src/main.cpp" "#include <catch2/catch.hpp>\n" "no door for catch2")
 bad("src/curves/x.cpp" "#include <boost/numeric/odeint.hpp>\n" "no door for boost_numeric")
 good("src/curves/x.cpp" "#include <boost/math/interpolators/pchip.hpp>\n")
-good("src/engine/linear_program.cpp" "#include <ClpSimplex.hpp>\n")
+good("src/blends/linear_program.cpp" "#include <ClpSimplex.hpp>\n")
 good("src/main.cpp" "#include <CLI/CLI.hpp>\n")
-good("src/readers/sqlite.cpp" "#include <sqlite3.h>\n")
+good("src/store/sqlite.cpp" "#include <sqlite3.h>\n")

@@ -2,8 +2,8 @@
 #include <catch2/catch.hpp>
 
 #include "cautions.hpp"
+#include "cropful/rations/limits.hpp"
 #include "cropful/readers/farm.hpp"
-#include "engine/limits.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -54,13 +54,13 @@ TEST_CASE("limits are ranked by their values, whatever the order of their rows",
                               .source = {}};
     };
     std::vector<rations::Limit> const limits{row(983, true), row(350, false), row(50, false)};
-    CHECK(engine::passed(limits, "sodium_water", 50).empty());
-    REQUIRE(engine::passed(limits, "sodium_water", 1000).size() == 3);
-    CHECK(engine::passed(limits, "sodium_water", 1000).front()->level == 50);
-    CHECK(engine::passed(limits, "sodium_water", 1000).back()->level == 983);
-    CHECK(engine::deadly(engine::passed(limits, "sodium_water", 983)) != nullptr);  // from this level on
-    CHECK(engine::deadly(engine::passed(limits, "sodium_water", 982.9)) == nullptr);
-    CHECK(engine::passed(limits, "salt_feed", 1000).empty());
+    CHECK(rations::passed(limits, "sodium_water", 50).empty());
+    REQUIRE(rations::passed(limits, "sodium_water", 1000).size() == 3);
+    CHECK(rations::passed(limits, "sodium_water", 1000).front()->level == 50);
+    CHECK(rations::passed(limits, "sodium_water", 1000).back()->level == 983);
+    CHECK(rations::deadly(rations::passed(limits, "sodium_water", 983)) != nullptr);  // from this level on
+    CHECK(rations::deadly(rations::passed(limits, "sodium_water", 982.9)) == nullptr);
+    CHECK(rations::passed(limits, "salt_feed", 1000).empty());
 }
 
 TEST_CASE("ounces of what", "[cautions]") {

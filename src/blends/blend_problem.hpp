@@ -1,11 +1,11 @@
 #pragma once
 
-#include "cropful/engine/blend.hpp"
-#include "engine/linear_program.hpp"
+#include "blends/linear_program.hpp"
+#include "cropful/blends/blend.hpp"
 
 /// A blend as a linear program: a column for the share of each ingredient, a row for each limit. Every row is divided
 /// by its own limit, so that a shortfall of 0.1 is a tenth of what was asked.
-namespace cropful::engine {
+namespace cropful::blends {
 
 struct BlendProblem {
     std::vector<Ingredient> ingredients;
@@ -54,4 +54,4 @@ Row limit_row(BlendLimit const& limit, std::vector<Ingredient> const& ingredient
 /// What stands for one unit of a limit in its row: its level, or 1 for a level of 0.
 double unit_of_row(BlendLimit const& limit);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

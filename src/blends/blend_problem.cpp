@@ -1,10 +1,10 @@
-#include "engine/blend_problem.hpp"
+#include "blends/blend_problem.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -275,4 +275,4 @@ double level_reached(BlendProblem const& problem, std::size_t limit, std::vector
     return level_reached(problem.limits[limit], problem.ingredients, shares);
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "engine/blend_problem.hpp"
+#include "blends/blend_problem.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 /// Every nutrient with a limit, or stated by something in the mix, at these shares. `exact` are the shares before
 /// rounding: a limit kept by them and missed by `weighed` is missed by rounding.
@@ -19,4 +19,4 @@ std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<d
 double level_asked(BlendLimit const& limit, std::vector<Ingredient> const& ingredients,
                    std::vector<double> const& shares);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

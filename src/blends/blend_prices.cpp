@@ -1,11 +1,11 @@
-#include "engine/blend_prices.hpp"
+#include "blends/blend_prices.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "engine/blend_analysis.hpp"
+#include "blends/blend_analysis.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -54,4 +54,4 @@ std::vector<ShadowPrice> shadow_prices(BlendProblem const& problem, Optimum cons
     return prices;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

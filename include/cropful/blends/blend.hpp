@@ -8,11 +8,22 @@
 #include "cropful/engine/check.hpp"
 #include "cropful/engine/rations.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 using domain::Assumption;
 using domain::Caution;
 using domain::Ingredient;
+using domain::Source;
+using engine::NeedScale;
+using engine::Verdict;
+using namespace quantities;
+using rations::BlendGuide;
+using rations::BlendRule;
+using rations::BlendTables;
+using rations::Limit;
+using rations::Need;
+using rations::NeedsTable;
+using rations::Phase;
 
 /// One thing a mix is held to: least or most of a nutrient (in its unit) or of an ingredient (share of the mix).
 struct BlendLimit {
@@ -112,4 +123,4 @@ struct BlendAnswer {
 BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingredients,
                   std::optional<BlendNeeds> const& needs, NeedScale scale = NeedScale::as_printed);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

@@ -1,4 +1,4 @@
-#include "engine/blend_cautions.hpp"
+#include "blends/blend_cautions.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,16 +7,18 @@
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
+#include "cropful/rations/limits.hpp"
 #include "engine/caution_list.hpp"
-#include "engine/limits.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
+using engine::CautionList;
+
 constexpr char practice[] = "common practice, no source";
 constexpr Duration chick_until = days(42);
-constexpr double coarse = 0.05;  // of an amount that rounding to the scale changes
+constexpr double much = 0.05;  // of an amount that rounding to the scale changes
 
 bool is_like(Ingredient const& one, std::string_view word) {
     return one.like.starts_with(word) || domain::lower(one.title).find(word) != std::string::npos;
@@ -110,11 +112,11 @@ void small_amounts(CautionList& list, BlendAnswer const& answer) {
     std::vector<std::string> rough;
     for (BlendPart const& part : answer.parts) {
         double const exact = part.share * in_kilograms(answer.batch);
-        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > coarse * exact) rough.push_back(part.title);
+        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > much * exact) rough.push_back(part.title);
     }
     if (rough.empty()) return;
-    list.add("coarse-scale",
-             "The scale's step is coarse for " + domain::join(rough) +
+    list.add("much-scale",
+             "The scale's step is much for " + domain::join(rough) +
                  ": rounding, and moving steps so that the rest keeps its limits, changed the amount by more than 5 %. "
                  "Weigh "
                  "on a finer scale (--scale), or mix a larger batch.",
@@ -147,12 +149,12 @@ void soybeans_and_salt(CautionList& list, std::vector<Ingredient> const& used) {
 void deadly_salt(CautionList& list, BlendAnswer const& answer, std::optional<BlendNeeds> const& needs) {
     for (BlendFinding const& one : answer.findings) {
         if (!needs || one.nutrient != "sodium") continue;
-        double const salt = one.most / sodium_in_salt;
+        double const salt = one.most / rations::sodium_in_salt;
         Limit const* stop = deadly(passed(needs->tables.limits, "salt_feed", salt));
         if (stop == nullptr) continue;
         list.add("salt-lethal",
                  "This mix holds " + number(one.most, 2) + " % sodium, as " + number(salt, 1) + " % of salt has. " +
-                     do_not_give + " At " + words_of(*stop) + ".",
+                     rations::do_not_give + " At " + words_of(*stop) + ".",
                  stop->source.text);
     }
 }
@@ -182,4 +184,4 @@ std::vector<Caution> blend_cautions(BlendAnswer const& answer, std::vector<Ingre
     return list.all();
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

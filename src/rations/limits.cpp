@@ -1,8 +1,8 @@
-#include "engine/limits.hpp"
+#include "cropful/rations/limits.hpp"
 
 #include <algorithm>
 
-namespace cropful::engine {
+namespace cropful::rations {
 
 std::vector<Limit const*> passed(std::vector<Limit> const& limits, std::string_view key, double level) {
     std::vector<Limit const*> all;
@@ -21,4 +21,4 @@ Limit const* deadly(std::vector<Limit const*> const& passed) {
 
 std::string words_of(Limit const& limit) { return limit.words + " (" + limit.applies + "): " + limit.meaning; }
 
-}  // namespace cropful::engine
+}  // namespace cropful::rations

@@ -1,5 +1,5 @@
 // Blends worked by hand.
-#include "cropful/engine/blend.hpp"
+#include "cropful/blends/blend.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -7,7 +7,8 @@
 #include "cropful/rations/pantry.hpp"
 
 using namespace cropful;
-using namespace cropful::engine;
+using namespace cropful::blends;
+using namespace cropful::rations;
 using namespace cropful::quantities;
 using Catch::WithinAbs;
 using sample::ingredient;

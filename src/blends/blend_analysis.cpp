@@ -1,10 +1,10 @@
-#include "engine/blend_analysis.hpp"
+#include "blends/blend_analysis.hpp"
 
 #include <algorithm>
 
 #include "cropful/domain/nutrient.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -162,4 +162,4 @@ std::vector<BlendClash> shares_missed(BlendProblem const& problem, std::vector<d
     return missed;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

@@ -1,9 +1,9 @@
-#include "engine/blend_conflict.hpp"
+#include "blends/blend_conflict.hpp"
 
 #include <algorithm>
 #include <utility>
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -57,4 +57,4 @@ std::vector<std::size_t> clashing_with(BlendProblem const& problem, std::size_t 
     return others;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

@@ -4,7 +4,8 @@
 #include "blends.hpp"
 
 using namespace cropful;
-using namespace cropful::engine;
+using namespace cropful::blends;
+using namespace cropful::rations;
 using namespace cropful::quantities;
 using Catch::WithinAbs;
 using sample::fine_wish;

@@ -1,4 +1,4 @@
-#include "engine/linear_program.hpp"
+#include "blends/linear_program.hpp"
 
 #include <cmath>
 #include <stdexcept>
@@ -7,7 +7,7 @@
 #include <CoinPackedMatrix.hpp>
 #include <CoinPackedVector.hpp>
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -100,4 +100,4 @@ Optimum minimise(LinearProgram const& program) {
     return optimum;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

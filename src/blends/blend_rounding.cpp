@@ -1,9 +1,9 @@
-#include "engine/blend_rounding.hpp"
+#include "blends/blend_rounding.hpp"
 
 #include <algorithm>
 #include <numeric>
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -76,4 +76,4 @@ std::vector<Mass> mended(BlendProblem const& problem, std::vector<Mass> const& a
     return better;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

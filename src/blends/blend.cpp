@@ -1,17 +1,17 @@
-#include "cropful/engine/blend.hpp"
+#include "cropful/blends/blend.hpp"
 
 #include <algorithm>
 
+#include "blends/blend_analysis.hpp"
+#include "blends/blend_cautions.hpp"
+#include "blends/blend_conflict.hpp"
+#include "blends/blend_prices.hpp"
+#include "blends/blend_rounding.hpp"
+#include "blends/weighing.hpp"
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/domain/words.hpp"
-#include "engine/blend_analysis.hpp"
-#include "engine/blend_cautions.hpp"
-#include "engine/blend_conflict.hpp"
-#include "engine/blend_prices.hpp"
-#include "engine/blend_rounding.hpp"
-#include "engine/weighing.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -255,4 +255,4 @@ BlendAnswer blend(domain::Blend const& wish, std::vector<Ingredient> const& ingr
     return answer;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

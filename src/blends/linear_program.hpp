@@ -4,7 +4,7 @@
 #include <vector>
 
 /// Linear programs: the one door to COIN-OR Clp.
-namespace cropful::engine {
+namespace cropful::blends {
 
 inline constexpr double unbounded = std::numeric_limits<double>::infinity();
 
@@ -40,4 +40,4 @@ struct Optimum {
 /// Throws std::runtime_error where Clp ends without a verdict. The same program has the same answer, bit for bit.
 Optimum minimise(LinearProgram const& program);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

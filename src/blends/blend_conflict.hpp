@@ -1,9 +1,9 @@
 #pragma once
 
-#include "engine/blend_problem.hpp"
+#include "blends/blend_problem.hpp"
 
 /// Why limits that the nearest mix misses cannot be kept.
-namespace cropful::engine {
+namespace cropful::blends {
 
 /// Whether one of the ingredients, alone, would keep a limit.
 bool within_reach(BlendProblem const& problem, std::size_t limit);
@@ -13,4 +13,4 @@ bool within_reach(BlendProblem const& problem, std::size_t limit);
 /// come first. Empty for a limit out of reach, and for one that is missed only so that others are missed by less.
 std::vector<std::size_t> clashing_with(BlendProblem const& problem, std::size_t limit, std::vector<bool> const& missed);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

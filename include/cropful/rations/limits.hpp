@@ -3,9 +3,9 @@
 #include <string_view>
 #include <vector>
 
-#include "cropful/engine/rations.hpp"
+#include "cropful/rations/kind.hpp"
 
-namespace cropful::engine {
+namespace cropful::rations {
 
 /// The limits of a key that a level is above, or has reached where nothing more may be given from there on; by rising
 /// value, whatever their order in the file. `level` is in the limits' unit: mg/L in water, the nutrient's own in feed.
@@ -23,4 +23,4 @@ inline constexpr char const* do_not_give = "Do not give this. Check the spoon, t
 /// Salt is 39.34 % sodium (atomic weights 22.990 and 35.453).
 inline constexpr double sodium_in_salt = 0.3934;
 
-}  // namespace cropful::engine
+}  // namespace cropful::rations

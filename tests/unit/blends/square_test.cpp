@@ -1,13 +1,14 @@
 // The square: arithmetic by hand.
-#include "cropful/engine/square.hpp"
+#include "cropful/blends/square.hpp"
 
 #include <catch2/catch.hpp>
 
+#include "blends/weighing.hpp"
 #include "cropful/fault.hpp"
-#include "engine/weighing.hpp"
 
 using namespace cropful;
-using namespace cropful::engine;
+using namespace cropful::blends;
+using namespace cropful::rations;
 using namespace cropful::quantities;
 using Catch::WithinAbs;
 

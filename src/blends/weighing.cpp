@@ -1,10 +1,10 @@
-#include "engine/weighing.hpp"
+#include "blends/weighing.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 using namespace quantities;
 
@@ -30,4 +30,4 @@ std::vector<Mass> weigh(std::vector<double> const& shares, Mass batch, Mass step
     return amounts;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

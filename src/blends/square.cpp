@@ -1,12 +1,12 @@
-#include "cropful/engine/square.hpp"
+#include "cropful/blends/square.hpp"
 
 #include <algorithm>
 #include <cmath>
 
+#include "blends/weighing.hpp"
 #include "cropful/fault.hpp"
-#include "engine/weighing.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 namespace {
 
@@ -68,4 +68,4 @@ Square square(SquareQuestion const& question) {
     return result;
 }
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

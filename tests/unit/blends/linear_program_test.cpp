@@ -1,9 +1,10 @@
 // Linear programs worked by hand.
-#include "engine/linear_program.hpp"
+#include "blends/linear_program.hpp"
 
 #include <catch2/catch.hpp>
 
-using namespace cropful::engine;
+using namespace cropful::blends;
+using namespace cropful::rations;
 using Catch::WithinAbs;
 
 namespace {

@@ -1,11 +1,11 @@
 #pragma once
 
-#include "engine/blend_problem.hpp"
+#include "blends/blend_problem.hpp"
 
-namespace cropful::engine {
+namespace cropful::blends {
 
 /// Amounts on the scale that keep the limits as well as whole steps can: single steps are moved from one ingredient of
 /// the mix to another as long as that lessens the total by which the limits are missed, each in shares of itself.
 std::vector<Mass> mended(BlendProblem const& problem, std::vector<Mass> const& amounts, Mass step);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends

@@ -7,7 +7,7 @@
 #include "cropful/quantities/make.hpp"
 
 /// Two feeds to one protein target: the square.
-namespace cropful::engine {
+namespace cropful::blends {
 
 using namespace quantities;
 
@@ -45,4 +45,4 @@ struct Square {
 /// balance.
 Square square(SquareQuestion const& question);
 
-}  // namespace cropful::engine
+}  // namespace cropful::blends
