@@ -1,0 +1,4 @@
+# find_package(cropful): the targets cropful::engine and cropful::readers.
+include(CMakeFindDependencyMacro)
+find_dependency(Boost 1.74)
+include("${CMAKE_CURRENT_LIST_DIR}/cropful-targets.cmake")
