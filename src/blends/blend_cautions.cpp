@@ -116,7 +116,7 @@ void small_amounts(CautionList& list, BlendAnswer const& answer) {
     }
     if (rough.empty()) return;
     list.add("much-scale",
-             "The scale's step is much for " + domain::join(rough) +
+             "The scale's step is coarse for " + domain::join(rough) +
                  ": rounding, and moving steps so that the rest keeps its limits, changed the amount by more than 5 %. "
                  "Weigh "
                  "on a finer scale (--scale), or mix a larger batch.",

@@ -1,7 +1,4 @@
-#include <algorithm>
-
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/buy_text.hpp"
 #include "cropful/reports/page.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/agenda.hpp"
@@ -13,14 +10,16 @@ namespace {
 
 using engine::Moment;
 using engine::Plan;
+using engine::ShoppingItem;
 using quantities::print;
 
 /// The whole day before.
 Moment day_before(Moment needed) { return Moment(needed.date()) + quantities::days(-1); }
 
-std::string feed_event_words(engine::Purchase const& feed, Plan const& plan) {
+std::string feed_event_words(ShoppingItem const& item, Plan const& plan) {
     auto const measures = plan.farm.measures;
-    std::string words = count_words(feed, plan);
+    engine::Purchase const& feed = *std::get<engine::Purchase const*>(item.what);
+    std::string words = count_words(item, plan.farm);
     if (feed.bag) words += " of " + print(*feed.bag, measures);
     if (feed.safe_cost) words += ", " + print(*feed.safe_cost, plan.farm.currency);
     words += ": " + print(feed.need, measures) + " to be eaten, " + print(feed.band.p95, measures) +
@@ -34,27 +33,38 @@ std::string feed_event_words(engine::Purchase const& feed, Plan const& plan) {
 }
 
 /// What an event says of a supplement, bedding or disinfectant: the words of the list, and the price.
-std::string other_words(ShoppingRow const& row) {
-    std::string words = row.count + ", " + row.price + ": " + row.words + ". Needed by " + row.first.day_year() + ".";
-    if (row.sort == "supplement") words += " What is on hand is not known.";
+std::string other_event_words(ShoppingItem const& item, domain::Farm const& farm) {
+    std::string words = count_words(item, farm) + ", " + price_words(item.cost, farm) + ": " + what_words(item, farm) +
+                        ". Needed by " + item.first.day_year() + ".";
+    if (item.sort == ShoppingItem::Sort::supplement) words += " What is on hand is not known.";
     return words;
+}
+
+/// The sort and the key: what makes the event the same when it is made again.
+std::string identity(ShoppingItem const& item) {
+    switch (item.sort) {
+        case ShoppingItem::Sort::feed:
+            return "feed " + item.key;
+        case ShoppingItem::Sort::supplement:
+            return "supplement " + item.key;
+        case ShoppingItem::Sort::bedding:
+            return "bedding " + item.key;
+        case ShoppingItem::Sort::disinfectant:
+            break;
+    }
+    return "disinfectant " + item.key;
 }
 
 }  // namespace
 
 void add_shopping(std::vector<Event>& events, Plan const& plan) {
-    for (ShoppingRow const& row : shopping_rows(plan)) {
-        if (row.none) continue;
-        std::string summary = "Have " + row.title + " by tonight", words;
-        if (row.sort == "feed") {
-            summary = "Buy " + row.count + " of " + row.title + " by tonight";
-            auto const feed = std::find_if(plan.feeds.begin(), plan.feeds.end(),
-                                           [&](engine::Purchase const& one) { return one.key == row.key; });
-            words = feed_event_words(*feed, plan);
-        } else {
-            words = other_words(row);
-        }
-        events.push_back({"", "Buy", "", row.sort + " " + row.key, day_before(row.first), summary, words});
+    for (ShoppingItem const& item : engine::shopping_list(plan)) {
+        if (item.none) continue;
+        bool const feed = item.sort == ShoppingItem::Sort::feed;
+        std::string const summary =
+            feed ? "Buy " + count_words(item, plan.farm) + " of " + item.title : "Have " + item.title;
+        events.push_back({"", "Buy", "", identity(item), day_before(item.first), summary + " by tonight",
+                          feed ? feed_event_words(item, plan) : other_event_words(item, plan.farm)});
     }
 }
 

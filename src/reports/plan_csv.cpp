@@ -1,6 +1,7 @@
 #include "cropful/reports/plan_csv.hpp"
 
 #include "cropful/domain/csv.hpp"
+#include "cropful/engine/shopping.hpp"
 #include "cropful/reports/fills_text.hpp"
 
 namespace cropful::reports {
@@ -79,7 +80,7 @@ std::string bulk(Volume volume, Measures measures) {
                          : quantities::in_litres(volume));
 }
 
-BuyRow supplement_row(engine::SupplementPurchase const& bought) {
+BuyRow row_of(engine::SupplementPurchase const& bought, Measures /*measures*/) {
     BuyRow row{"supplement", csv_name(bought.key), csv_name(bought.title)};
     if (bought.safe_packs) row.packs = std::to_string(*bought.safe_packs);
     row.cost = amount_cell(bought.safe_cost);
@@ -91,7 +92,7 @@ BuyRow supplement_row(engine::SupplementPurchase const& bought) {
     return row;
 }
 
-BuyRow feed_row(engine::Purchase const& feed, Measures measures) {
+BuyRow row_of(engine::Purchase const& feed, Measures measures) {
     BuyRow row{"feed", csv_name(feed.key), csv_name(feed.title)};
     if (feed.bag) {
         row.packs = std::to_string(feed.safe_bags.p95);
@@ -107,7 +108,7 @@ BuyRow feed_row(engine::Purchase const& feed, Measures measures) {
     return row;
 }
 
-BuyRow bedding_row(engine::BeddingPurchase const& one, Measures measures) {
+BuyRow row_of(engine::BeddingPurchase const& one, Measures measures) {
     BuyRow row{"bedding", csv_name(one.brooder), csv_name("bedding for " + one.brooder)};
     row.packs = std::to_string(one.bags);
     row.cost = amount_cell(one.cost);
@@ -117,7 +118,7 @@ BuyRow bedding_row(engine::BeddingPurchase const& one, Measures measures) {
     return row;
 }
 
-BuyRow disinfectant_row(engine::DisinfectantPurchase const& one) {
+BuyRow row_of(engine::DisinfectantPurchase const& one, Measures /*measures*/) {
     BuyRow row{"disinfectant", csv_name(one.key), csv_name(one.title)};
     if (one.packs) row.packs = std::to_string(*one.packs);
     row.cost = amount_cell(one.cost);
@@ -153,10 +154,9 @@ std::string buy_csv(Plan const& plan) {
                   "usually eaten" + unit, "sure to do" + unit, "on hand" + unit, "spare" + unit, "needed from",
                   "needed to", "product (g)", "product (mL)", "sure product (g)", "sure product (mL)",
                   "bedding bag" + bulk_unit, "bedding" + bulk_unit});
-    for (engine::Purchase const& feed : plan.feeds) text += csv_line(feed_row(feed, measures).cells());
-    for (auto const& bought : plan.supplements) text += csv_line(supplement_row(bought).cells());
-    for (auto const& one : plan.readying.bedding) text += csv_line(bedding_row(one, measures).cells());
-    for (auto const& one : plan.readying.disinfectants) text += csv_line(disinfectant_row(one).cells());
+    for (engine::ShoppingItem const& item : engine::shopping_list(plan)) {
+        text += csv_line(std::visit([&](auto const* one) { return row_of(*one, measures); }, item.what).cells());
+    }
     return text;
 }
 

@@ -128,10 +128,7 @@ std::string costs_text(Overview const& season) {
 }
 
 std::string readying_text(Overview const& season) {
-    Table table({Align::right, Align::right, Align::left}, 2);
-    for (ShoppingRow const& row : readying_rows(season.readying, season.plan.farm)) {
-        table.add({row.count, row.price, row.words + when_words(row)});
-    }
+    Table const table = shopping_table(engine::shopping_list(season.readying), season.plan.farm);
     return table.empty() ? "" : "\nBUY BESIDE FEED (`cropful buy` counts the feed)\n" + table.text();
 }
 

@@ -16,11 +16,11 @@ using engine::Plan;
 Element table_of(Plan const& plan) {
     HtmlTable table("To be sure 19 times in 20", {"Buy", "What and why", "Needed from", "Cost"}, "shopping");
     bool const nothing_priced = !plan.cost_is_whole && plan.safe_cost == quantities::money(0);
-    for (ShoppingRow const& row : shopping_rows(plan)) {
-        table.row(tick_head(row.count))
-            .add(cell(row.words))
-            .add(Element("td", "by", row.first.day()))
-            .add(figure_cell(row.price));
+    for (engine::ShoppingItem const& item : engine::shopping_list(plan)) {
+        table.row(tick_head(count_words(item, plan.farm)))
+            .add(cell(what_words(item, plan.farm)))
+            .add(Element("td", "by", item.first.day()))
+            .add(figure_cell(price_words(item.cost, plan.farm)));
     }
     table.sum(total_count(plan))
         .add(cell(total_words(plan)))

@@ -1,37 +1,136 @@
 #include "reports/shopping.hpp"
 
-#include "cropful/reports/buy_text.hpp"
+#include "cropful/quantities/print.hpp"
 #include "cropful/reports/page.hpp"
 
 namespace cropful::reports {
 
-std::vector<ShoppingRow> shopping_rows(engine::Plan const& plan) {
-    std::vector<ShoppingRow> rows;
-    for (engine::Purchase const& feed : plan.feeds) {
-        bool const more = feed.bag ? feed.safe_bags.p95 > 0 : feed.band.p95 + feed.spare > feed.on_hand;
-        rows.push_back({"feed", feed.key, feed_title(plan.farm, feed.key), count_words(feed, plan),
-                        price_words(feed.safe_cost, plan.farm), feed_words(feed, plan), feed.first_needed,
-                        feed.last_needed, !more});
-    }
-    for (engine::SupplementPurchase const& bought : plan.supplements) {
-        rows.push_back({"supplement",
-                        bought.key,
-                        supplement_title(plan.farm.supplements.at(bought.key)),
-                        count_words(bought, plan),
-                        price_words(bought.safe_cost, plan.farm),
-                        supplement_words(bought, plan),
-                        bought.first_needed,
-                        {},
-                        false});
-    }
-    auto const readying = readying_rows(plan.readying, plan.farm);
-    rows.insert(rows.end(), readying.begin(), readying.end());
-    return rows;
+namespace {
+
+using engine::BeddingPurchase;
+using engine::DisinfectantPurchase;
+using engine::Purchase;
+using engine::ShoppingItem;
+using engine::SortCleaning;
+using engine::SupplementPurchase;
+using quantities::kilograms;
+using quantities::Mass;
+using quantities::Measures;
+using quantities::print;
+using quantities::print_bulk;
+
+Mass bought(Purchase const& feed) {
+    return feed.bag ? *feed.bag * static_cast<double>(feed.safe_bags.p95) : kilograms(0);
 }
 
-std::string when_words(ShoppingRow const& row) {
-    if (row.last) return "; needed from " + row.first.day() + " to " + row.last->day();
-    return "; needed by " + row.first.day();
+/// Why packs cannot be counted.
+std::string no_packs_words(domain::Supplement const& supplement) {
+    bool const sized = supplement.pack || supplement.pack_volume;
+    return sized ? " (state its spoon to count packs)" : " (no pack size stated)";
+}
+
+/// By weight where that is known, else by measure.
+std::string amount_words(std::optional<Mass> const& weight, std::optional<quantities::Volume> const& volume,
+                         domain::Farm const& farm) {
+    if (weight) return print_dose(*weight, farm.measures);
+    return volume ? print_measured(*volume, farm.measures) : "";
+}
+
+std::string count_of(Purchase const& feed, domain::Farm const& farm) {
+    if (feed.bag) return plural(feed.safe_bags.p95, "bag");
+    auto const more = feed.band.p95 + feed.spare - feed.on_hand;
+    return more > kilograms(0) ? print(more, farm.measures) : "none";
+}
+
+std::string count_of(SupplementPurchase const& bought, domain::Farm const& farm) {
+    return bought.safe_packs ? plural(*bought.safe_packs, "pack")
+                             : amount_words(bought.safe_weight, bought.safe_volume, farm);
+}
+
+std::string count_of(BeddingPurchase const& one, domain::Farm const& /*farm*/) { return plural(one.bags, "bag"); }
+
+std::string count_of(DisinfectantPurchase const& one, domain::Farm const& farm) {
+    return one.packs ? plural(*one.packs, "pack") : print_measured(one.product, farm.measures);
+}
+
+std::string what_of(Purchase const& feed, domain::Farm const& farm) {
+    auto const measures = farm.measures;
+    std::string words = feed.title.empty() ? feed.key : feed.title;
+    if (feed.bag) words += ", " + print(*feed.bag, measures);
+    words += ": " + print(feed.need, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
+    if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
+    if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
+    if (!feed.bag) words += " (no bag size stated)";
+    Mass const over = bought(feed) + feed.on_hand - feed.need;
+    if (feed.bag && feed.safe_bags.p95 == 0) words += "; enough is on hand";
+    if (feed.safe_bags.p95 > 0) words += "; usually " + print(over, measures) + " left over";
+    if (feed.bags < feed.safe_bags.p95) words += ", and " + plural(feed.bags, "bag") + " would do";
+    return words;
+}
+
+std::string what_of(SupplementPurchase const& bought, domain::Farm const& farm) {
+    auto const measures = farm.measures;
+    domain::Supplement const& supplement = farm.supplements.at(bought.key);
+    std::string words = supplement_title(supplement);
+    if (supplement.pack) words += ", " + print_dose(*supplement.pack, measures);
+    if (supplement.pack_volume) words += ", " + print_measured(*supplement.pack_volume, measures);
+    words += ": " + amount_words(bought.by_weight, bought.by_volume, farm) + " to be stirred in, " +
+             amount_words(bought.safe_weight, bought.safe_volume, farm) + " for thirsty birds";
+    if (bought.packs && *bought.packs < *bought.safe_packs)
+        words += "; usually " + plural(*bought.packs, "pack") + " would do";
+    return words + (bought.packs ? "" : no_packs_words(supplement));
+}
+
+std::string what_of(BeddingPurchase const& one, domain::Farm const& farm) {
+    auto const measures = farm.measures;
+    return "bedding for " + one.brooder + ", " + print_bulk(one.bag, measures) + ": " + print_bulk(one.each, measures) +
+           " each time, " + plural(one.times, "time") + ", " + print_bulk(one.total, measures) + " in all";
+}
+
+std::string cleaning_words(SortCleaning const& one, Measures measures) {
+    std::string const words =
+        plural(one.times, "cleaning") + " of " + one.brooder + ", each " + print_dose(one.product, measures);
+    bool const undiluted = one.water < one.product * 1e-9;
+    return undiluted ? words : words + " into " + print_measured(one.water, measures) + " of water";
+}
+
+std::string what_of(DisinfectantPurchase const& one, domain::Farm const& farm) {
+    auto const measures = farm.measures;
+    auto const& pack = farm.disinfectants.at(one.key).pack;
+    std::vector<std::string> cleanings;
+    for (SortCleaning const& cleaning : one.cleanings) cleanings.push_back(cleaning_words(cleaning, measures));
+    std::string const parts =
+        one.water_parts < 1e-9 ? "undiluted" : "1 part to " + quantities::plain(one.water_parts) + " parts of water";
+    return one.title + (pack ? ", " + print_measured(*pack, measures) : "") + ": " + parts + "; " +
+           join(cleanings, "; ") + "; " + print_measured(one.product, measures) + " in all" +
+           (pack ? "" : " (no pack size stated)");
+}
+
+}  // namespace
+
+std::string count_words(ShoppingItem const& item, domain::Farm const& farm) {
+    return std::visit([&](auto const* one) { return count_of(*one, farm); }, item.what);
+}
+
+std::string what_words(ShoppingItem const& item, domain::Farm const& farm) {
+    return std::visit([&](auto const* one) { return what_of(*one, farm); }, item.what);
+}
+
+std::string when_words(ShoppingItem const& item) {
+    if (item.last) return "; needed from " + item.first.day() + " to " + item.last->day();
+    return "; needed by " + item.first.day();
+}
+
+std::string price_words(std::optional<quantities::Money> const& cost, domain::Farm const& farm) {
+    return cost ? print(*cost, farm.currency) : "no price";
+}
+
+Table shopping_table(std::vector<ShoppingItem> const& items, domain::Farm const& farm) {
+    Table table({Align::right, Align::right, Align::left}, 2);
+    for (ShoppingItem const& item : items) {
+        table.add({count_words(item, farm), price_words(item.cost, farm), what_words(item, farm) + when_words(item)});
+    }
+    return table;
 }
 
 }  // namespace cropful::reports

@@ -34,10 +34,11 @@ Money cost_of(Trip const& trip) {
 
 /// "2 packs"; the amount where packs cannot be counted.
 std::string packs_count(engine::PacksBought const& packs, TripPlan const& trips) {
-    auto const& all = trips.plan.supplements;
-    auto const one =
-        std::find_if(all.begin(), all.end(), [&](auto const& each) { return each.key == packs.supplement; });
-    return count_words(*one, trips.plan);
+    auto const all = engine::shopping_list(trips.plan);
+    auto const one = std::find_if(all.begin(), all.end(), [&](engine::ShoppingItem const& item) {
+        return item.sort == engine::ShoppingItem::Sort::supplement && item.key == packs.supplement;
+    });
+    return count_words(*one, trips.plan.farm);
 }
 
 std::string packs_words(engine::PacksBought const& packs, TripPlan const& trips) {
@@ -100,10 +101,7 @@ std::string all_trips_text(TripPlan const& trips) {
 
 /// Bedding and disinfectant.
 std::string beside_feed_text(TripPlan const& trips) {
-    Table table({Align::right, Align::right, Align::left}, 2);
-    for (ShoppingRow const& row : readying_rows(trips.plan.readying, trips.plan.farm)) {
-        table.add({row.count, row.price, row.words + when_words(row)});
-    }
+    Table const table = shopping_table(engine::shopping_list(trips.plan.readying), trips.plan.farm);
     return table.empty() ? "" : "\nBESIDE FEED, from a trip before its day (not in the costs below)\n" + table.text();
 }
 

@@ -8,12 +8,6 @@
 
 namespace cropful::reports {
 
-/// "3 bags", "12 lb", "none", "2 packs": how much to buy.
-std::string count_words(engine::Purchase const& feed, engine::Plan const& plan);
-std::string count_words(engine::SupplementPurchase const& bought, engine::Plan const& plan);
-/// What it is and what it is for; "Quail starter, 50 lb: 303 lb to be eaten, 344 lb by hungry birds".
-std::string feed_words(engine::Purchase const& feed, engine::Plan const& plan);
-std::string supplement_words(engine::SupplementPurchase const& bought, engine::Plan const& plan);
 /// The last row of the list: how many bags and packs, and "in all" with what of it is named apart.
 std::string total_count(engine::Plan const& plan);
 std::string total_words(engine::Plan const& plan);

@@ -60,18 +60,20 @@ std::vector<std::string> const sorts{"feed", "supplement", "bedding", "disinfect
 
 TEST_CASE("the list has a row for everything to buy, with the day it is needed", "[reports]") {
     auto const plan = sample::plan_of(farm);
-    auto const rows = reports::shopping_rows(plan);
+    auto const rows = engine::shopping_list(plan);
     REQUIRE(rows.size() == 4);
     for (std::size_t i = 0; i < 4; ++i) {
-        CHECK(rows[i].sort == sorts[i]);
+        CHECK(rows[i].sort == engine::ShoppingItem::Sort(i));
         CHECK(rows[i].first.iso_date() == (i < 2 ? "2027-04-05" : rows[2].first.iso_date()));
         CHECK_FALSE(rows[i].none);
     }
     CHECK(rows[1].title == "Chick tonic");
-    CHECK(rows[2].count == "2 bags");                                       // 200 L
-    CHECK(rows[3].count == "1.25 L");                                       // no pack size stated
-    CHECK_THAT(rows[1].words, Contains("state its spoon to count packs"));  // 2 mL per L weigh nobody knows what
-    CHECK_THAT(rows[1].count, Contains("mL"));
+    auto const count = [&](std::size_t i) { return reports::count_words(rows[i], plan.farm); };
+    CHECK(count(2) == "2 bags");  // 200 L
+    CHECK(count(3) == "1.25 L");  // no pack size stated
+    CHECK_THAT(reports::what_words(rows[1], plan.farm),
+               Contains("state its spoon to count packs"));  // 2 mL per L weigh nobody knows what
+    CHECK_THAT(count(1), Contains("mL"));
 }
 
 TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
