@@ -18,7 +18,7 @@ using engine::CautionList;
 
 constexpr char practice[] = "common practice, no source";
 constexpr Duration chick_until = days(42);
-constexpr double much = 0.05;  // of an amount that rounding to the scale changes
+constexpr double noticeable = 0.05;  // of an amount that rounding to the scale changes
 
 bool is_like(Ingredient const& one, std::string_view word) {
     return one.like.starts_with(word) || domain::lower(one.title).find(word) != std::string::npos;
@@ -112,10 +112,10 @@ void small_amounts(CautionList& list, BlendAnswer const& answer) {
     std::vector<std::string> rough;
     for (BlendPart const& part : answer.parts) {
         double const exact = part.share * in_kilograms(answer.batch);
-        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > much * exact) rough.push_back(part.title);
+        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > noticeable * exact) rough.push_back(part.title);
     }
     if (rough.empty()) return;
-    list.add("much-scale",
+    list.add("coarse-scale",
              "The scale's step is coarse for " + domain::join(rough) +
                  ": rounding, and moving steps so that the rest keeps its limits, changed the amount by more than 5 %. "
                  "Weigh "
