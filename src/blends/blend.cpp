@@ -153,7 +153,8 @@ void add_ingredient_sources(BlendAnswer& answer, std::vector<Ingredient> const& 
         group->second.push_back(one.title + less_sure_words(one));
     }
     for (auto const& [source, titles] : groups) {
-        answer.assumptions.push_back({"what these hold, but for your own figures: " + domain::join(titles), source});
+        answer.assumptions.push_back(
+            {"ingredients", "what these hold, but for your own figures: " + domain::join(titles), source});
     }
 }
 
@@ -163,7 +164,8 @@ void add_minerals(BlendAnswer& answer, std::vector<Ingredient> const& used) {
         if (one.mineral) titles.push_back(one.title);
     }
     if (titles.empty()) return;
-    answer.assumptions.push_back({"minerals hold no protein, energy, fat, fibre or vitamins: " + domain::join(titles),
+    answer.assumptions.push_back({"minerals",
+                                  "minerals hold no protein, energy, fat, fibre or vitamins: " + domain::join(titles),
                                   {"their chemical formulas", domain::Standing::derived}});
 }
 
@@ -174,7 +176,8 @@ void add_unstated_energy(BlendAnswer& answer, std::vector<Ingredient> const& use
     }
     if (silent.empty()) return;
     double const energy = in_kilocalories_per_kilogram(phase.energy);
-    answer.assumptions.push_back({"what states no energy counts as the table's feed does, " +
+    answer.assumptions.push_back({"energy-unstated",
+                                  "what states no energy counts as the table's feed does, " +
                                       print_level(*domain::find_nutrient("energy"), energy) +
                                       ", so that needs are not scaled too low: " + domain::join(silent),
                                   {"the safe side", domain::Standing::common_practice}});
@@ -191,7 +194,8 @@ void add_borrowed(BlendAnswer& answer, BlendNeeds const& needs) {
         source = one.floor_source;
     }
     if (words.empty()) return;
-    answer.assumptions.push_back({"borrowed from other kinds, since the table of " + needs.table.title +
+    answer.assumptions.push_back({"borrowed-floors",
+                                  "borrowed from other kinds, since the table of " + needs.table.title +
                                       " gives none: at least " + domain::join(words),
                                   source});
 }
@@ -204,7 +208,7 @@ void add_blend_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& u
                 ? ", scaled to the mix's own energy; no least energy is asked, so set one under need"
                 : "; the energy is that of the table's feed, for which its figures are printed";
         answer.assumptions.push_back(
-            {"needs of " + needs->table.title + ", " + needs->phase.name + scaled, needs->table.source});
+            {"needs-table", "needs of " + needs->table.title + ", " + needs->phase.name + scaled, needs->table.source});
     }
     if (needs) add_borrowed(answer, *needs);
     add_ingredient_sources(answer, used);
@@ -217,7 +221,8 @@ void add_blend_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& u
         bool const of_used = std::any_of(used.begin(), used.end(), [&](Ingredient const& one) {
             return rule.of == BlendLimit::Of::nutrient || (one.like == rule.key && !one.at_most);
         });
-        if (rule.laying == answer.laying && of_used) answer.assumptions.push_back({rule.why, rule.source});
+        if (rule.laying == answer.laying && of_used)
+            answer.assumptions.push_back({"built-in-ceiling", rule.why, rule.source});
     }
 }
 

@@ -7,7 +7,7 @@ namespace cropful::engine {
 /// A list of assumptions that keeps each text once.
 class AssumptionList {
   public:
-    void add(std::string text, Source source);
+    void add(std::string id, std::string text, Source source);
     std::vector<Assumption> all;
 };
 

@@ -87,21 +87,25 @@ std::vector<Assumption> overview_assumptions(Overview const& overview, Rations c
     for (HatchPlan const& part : overview.plan.hatches) about_water(list, rations.kinds.at(part.hatch.kind));
     if (!farm.brooders.empty()) {
         list.add(
+            "brooders-taken",
             "a hatch takes as many brooders as its most crowded day needs, for its whole stay; earlier hatches come "
             "first; two hatches never share a brooder",
             {"chosen here, no source", Standing::common_practice});
     }
     if (!overview.placement.unplaced.empty()) {
         list.add(
+            "nearest-date",
             "a date on which a hatch would fit: all hatches placed anew, it after others of that day, and none of them "
             "gets fewer brooders than now; looked for up to 366 d away",
             {"chosen here, no source", Standing::common_practice});
     }
-    list.add("feed costs what it weighs, at the price of its bag: what is left in the last bag is not counted",
+    list.add("cost-of-feed",
+             "feed costs what it weighs, at the price of its bag: what is left in the last bag is not counted",
              {"the farm file's prices", Standing::yours});
     for (domain::Hatch const& hatch : farm.hatches) {
         if (!hatch.lays) continue;
-        list.add(hatch.name + ": " + percent(*hatch.lays) + " eggs per bird alive and day, cocks counted as birds",
+        list.add("eggs",
+                 hatch.name + ": " + percent(*hatch.lays) + " eggs per bird alive and day, cocks counted as birds",
                  {"the farm file's lays", Standing::yours});
     }
     return list.all;

@@ -13,20 +13,23 @@ void about_readying(AssumptionList& list, domain::Farm const& farm, Readying con
         return (named.second.bedding || named.second.cleaning) && !named.second.rest;
     });
     if (unstated) {
-        list.add("a brooder is readied the day before its birds come, where no rest is stated",
+        list.add("readied-day-before", "a brooder is readied the day before its birds come, where no rest is stated",
                  {"what is taken where nothing is stated", Standing::common_practice});
     }
     if (!readying.bedding.empty()) {
         list.add(
+            "bedding-depth",
             "bedding: depth times floor, all of it new each time; a bag holds what is stated of it once it is loose",
             {"geometry; pressed bales name both volumes", Standing::from_memory});
     }
     for (DisinfectantPurchase const& one : readying.disinfectants) {
-        list.add(one.title +
+        list.add("dilution",
+                 one.title +
                      ": parts of water to one part of product are strength over use_at, less 1 (3.5 % to 0.5 % "
                      "is 6 parts)",
                  {"CDC, Best Practices, Appendix E (chlorine-disinfectant)", Standing::published});
-        list.add(one.title +
+        list.add("strength-by-weight",
+                 one.title +
                      ": strength and use_at are the same kind of per cent; by weight and by volume differ by "
                      "the product's density (household bleach: by about 8 %)",
                  {"from memory", Standing::from_memory});

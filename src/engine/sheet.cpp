@@ -120,17 +120,17 @@ HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Season const& se
 /// What the sheet says beyond the plan, each with where it comes from.
 std::vector<Assumption> assumptions_of(Sheet const& sheet, Rations const& rations) {
     std::vector<Assumption> all = sheet.plan.assumptions;
-    auto const add = [&](std::string text, Source const& source) {
-        Assumption const one{std::move(text), source};
+    auto const add = [&](std::string id, std::string text, Source const& source) {
+        Assumption const one{std::move(id), std::move(text), source};
         if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
     };
     for (HatchPlan const& part : sheet.plan.hatches) {
         Kind const& kind = rations.kinds.at(part.hatch.kind);
-        add("warmth under the brooder for " + kind.title, kind.brooding.source);
-        add("room, feeder and water trough for " + kind.title, kind.space.source);
+        add("warmth", "warmth under the brooder for " + kind.title, kind.brooding.source);
+        add("room", "room, feeder and water trough for " + kind.title, kind.space.source);
     }
-    for (Sign const& sign : sheet.advice.signs) add("what to watch: " + sign.title, sign.source);
-    for (LampRule const& rule : sheet.advice.lamp) add("heat lamps: " + rule.text, rule.source);
+    for (Sign const& sign : sheet.advice.signs) add("signs", "what to watch: " + sign.title, sign.source);
+    for (LampRule const& rule : sheet.advice.lamp) add("lamps", "heat lamps: " + rule.text, rule.source);
     return all;
 }
 

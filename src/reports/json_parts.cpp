@@ -123,7 +123,7 @@ Json date_json(engine::Moment date) { return date == engine::Moment(date.date())
 Json notes(std::vector<engine::Assumption> const& assumptions) {
     Json all = Json::array();
     for (auto const& one : assumptions) {
-        Json json{{"text", one.text}};
+        Json json{{"id", one.id}, {"text", one.text}};
         json.update(to_json(one.source));
         all.push_back(json);
     }

@@ -17,6 +17,7 @@ struct Source {
 
 /// Something a result rests on, listed under it.
 struct Assumption {
+    std::string id;  // what it is about, in kebab-case: "hatch-rate"; programs and tests ask for it
     std::string text;
     Source source;
     friend bool operator==(Assumption const& a, Assumption const& b) { return a.text == b.text; }

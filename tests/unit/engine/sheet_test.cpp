@@ -125,6 +125,7 @@ TEST_CASE("all a sheet says rests on something it names", "[engine][sheet]") {
     auto const sheet = sheet_of(sample::farm_from(sample::bobwhites()));
     std::size_t lamp = 0, signs = 0;
     for (auto const& one : sheet.assumptions) {
+        CHECK_FALSE(one.id.empty());
         CHECK_FALSE(one.source.text.empty());
         lamp += one.text.starts_with("heat lamps: ") ? 1U : 0U;
         signs += one.text.starts_with("what to watch: ") ? 1U : 0U;
