@@ -112,7 +112,8 @@ void small_amounts(CautionList& list, BlendAnswer const& answer) {
     std::vector<std::string> rough;
     for (BlendPart const& part : answer.parts) {
         double const exact = part.share * in_kilograms(answer.batch);
-        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > noticeable * exact) rough.push_back(part.title);
+        if (part.share > 0 && std::abs(in_kilograms(part.amount) - exact) > noticeable * exact)
+            rough.push_back(part.title);
     }
     if (rough.empty()) return;
     list.add("coarse-scale",

@@ -24,7 +24,7 @@ constexpr char the_mix[] = "The mix";
 constexpr char the_square[] = "Two feeds to one protein";
 constexpr char the_birds[] = "The birds, without a file";
 
-constexpr BlendFlag all[] = {
+constexpr BlendFlag blend_flags[] = {
     {"--name", "NAME", the_mix, "one blend of the file; absent: all"},
     {"--batch", "WEIGHT", the_mix, "how much to mix, such as \"100 lb\""},
     {"--scale", "WEIGHT", the_mix, "step of the scale, such as \"1 oz\""},
@@ -76,7 +76,7 @@ CLI::App* add_to(CLI::App& program, BlendOptions& options) {
     add_sources(*app, options.sources);
     add_units(*app, options.units, "of what is printed");
     app->add_flag("--by-energy", options.by_energy, "scale the kind's needs to the mix's own energy");
-    for (BlendFlag const& flag : all) {
+    for (BlendFlag const& flag : blend_flags) {
         std::string const name = flag.name;
         auto const keep = [&options, name](std::string const& text) { options.flags.set(name, text); };
         app->add_option_function<std::string>(name, keep, flag.help)->type_name(flag.type)->group(flag.group);

@@ -10,9 +10,9 @@ constexpr char birds[] = "The birds";
 constexpr char feed[] = "The feed";
 constexpr char hopper[] = "The hoppers";
 constexpr char drinker[] = "The drinkers";
-constexpr char supplement[] = "The supplement";
+constexpr char of_supplement[] = "The supplement";
 
-constexpr FarmFlag all[] = {
+constexpr FarmFlag flags_of_a_hatch[] = {
     {"--kind", "KIND", birds, "kind of bird, as `cropful table kinds` lists them", ""},
     {"--birds", "N", birds, "how many there are now, at --age", "--kind"},
     {"--chicks", "N", birds, "how many there were on the day of hatch", "--kind"},
@@ -40,14 +40,14 @@ constexpr FarmFlag all[] = {
     {"--displaced", "VOLUME", drinker, "taken up by marbles or stones", "--drinker"},
     {"--change-every", "TIME", drinker, "fresh water at least so often", "--drinker"},
     {"--spill", "PERCENT", drinker, "spilled, of what leaves the drinker", "--drinker"},
-    {"--rate", "RATE", supplement, "the label's rate, such as \"1 tsp per gal\"", ""},
-    {"--spoon", "WEIGHT", supplement, "weight of a spoonful, such as \"5 g per tsp\"", ""},
-    {"--sodium", "PERCENT", supplement, "sodium in the product", ""},
-    {"--stock", "STRENGTH", supplement, "product in the stock, such as \"4 oz per gal\"", "--proportioner"},
-    {"--proportioner", "1:N", supplement, "parts of water to 1 of stock, such as 1:128", "--stock"},
-    {"--days", "N", supplement, "length of the course; 1 when absent", "--kind"},
-    {"--keeps", "TIME", supplement, "how long the mixed water keeps", "--kind"},
-    {"--from-age", "TIME", supplement, "age at which the course starts", "--kind"},
+    {"--rate", "RATE", of_supplement, "the label's rate, such as \"1 tsp per gal\"", ""},
+    {"--spoon", "WEIGHT", of_supplement, "weight of a spoonful, such as \"5 g per tsp\"", ""},
+    {"--sodium", "PERCENT", of_supplement, "sodium in the product", ""},
+    {"--stock", "STRENGTH", of_supplement, "product in the stock, such as \"4 oz per gal\"", "--proportioner"},
+    {"--proportioner", "1:N", of_supplement, "parts of water to 1 of stock, such as 1:128", "--stock"},
+    {"--days", "N", of_supplement, "length of the course; 1 when absent", "--kind"},
+    {"--keeps", "TIME", of_supplement, "how long the mixed water keeps", "--kind"},
+    {"--from-age", "TIME", of_supplement, "age at which the course starts", "--kind"},
 };
 
 void refuse_both(Flags const& flags, char const* a, char const* b, char const* why) {
@@ -58,14 +58,14 @@ void refuse_both(Flags const& flags, char const* a, char const* b, char const* w
 
 }  // namespace
 
-std::span<FarmFlag const> farm_flags() { return all; }
+std::span<FarmFlag const> farm_flags() { return flags_of_a_hatch; }
 
 void check_together(Flags const& flags) {
     constexpr char one_count[] = "the birds are counted once";
     refuse_both(flags, "--chicks", "--birds", one_count);
     refuse_both(flags, "--eggs", "--birds", one_count);
     refuse_both(flags, "--eggs", "--chicks", one_count);
-    for (FarmFlag const& flag : all) {
+    for (FarmFlag const& flag : flags_of_a_hatch) {
         if (flags.has(flag.name) && *flag.needs != '\0' && !flags.has(flag.needs)) {
             throw WrongUse(std::string(flag.name) + " says nothing without " + flag.needs);
         }

@@ -8,12 +8,12 @@
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
 #include "engine/buying_parts.hpp"
+#include "engine/refills.hpp"
 
 namespace cropful::engine {
 
 namespace {
 
-constexpr Duration instant = days(1e-9);
 constexpr std::size_t most_days = 3653;  // 10 years; a date further off is a slip
 
 int days_between(std::chrono::sys_days from, std::chrono::sys_days to) { return static_cast<int>((to - from).count()); }

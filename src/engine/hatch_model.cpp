@@ -9,10 +9,14 @@ HatchModel::HatchModel(Season const& season, std::size_t number)
       number_(number),
       hatch_(season.farm().hatches[number]),
       kind_(season.kind(number)),
-      flock_(hatch_, kind_),
       intake_(season.farm(), hatch_, kind_, nature(season.lessons().belief, number)),
       extra_waste_(hatch_.hopper ? season.farm().hoppers.at(*hatch_.hopper).extra_waste : 0),
       spill_(hatch_.drinker ? season.farm().drinkers.at(*hatch_.drinker).spill : 0) {}
+
+Flock const& HatchModel::flock() const {
+    if (!flock_) flock_.emplace(hatch_, kind_);
+    return *flock_;
+}
 
 Sway const& HatchModel::sway() const {
     if (!sway_) {
@@ -32,7 +36,7 @@ BandedUsage<Volume> HatchModel::water(Ages ages) const {
 
 std::vector<double> HatchModel::eaten(Usage<Mass> const& usage, Ages ages, Duration longest) const {
     Sway const& sways = sway();  // makes the spread
-    return world_totals(usage, pieces(flock_, intake_, ages.from, ages.to, longest), *spread_, sways);
+    return world_totals(usage, pieces(flock(), intake_, ages.from, ages.to, longest), *spread_, sways);
 }
 
 }  // namespace cropful::engine

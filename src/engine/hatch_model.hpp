@@ -14,7 +14,8 @@ class HatchModel {
     HatchModel(Season const& season, std::size_t number);
     [[nodiscard]] domain::Hatch const& hatch() const { return hatch_; }
     [[nodiscard]] Kind const& kind() const { return kind_; }
-    [[nodiscard]] Flock const& flock() const { return flock_; }
+    /// Throws NoAnswer where more birds leave than there are.
+    [[nodiscard]] Flock const& flock() const;
     [[nodiscard]] Intake const& intake() const { return intake_; }
     /// In every world of the season.
     [[nodiscard]] Sway const& sway() const;
@@ -22,8 +23,8 @@ class HatchModel {
     [[nodiscard]] BandedUsage<Mass> feed(Ages ages, double measure_sd) const;
     [[nodiscard]] BandedUsage<Volume> water(Ages ages) const;
     /// In the middle flock.
-    [[nodiscard]] Usage<Mass> feed() const { return feed_usage(flock_, intake_, extra_waste_); }
-    [[nodiscard]] Usage<Volume> water() const { return water_usage(flock_, intake_, spill_); }
+    [[nodiscard]] Usage<Mass> feed() const { return feed_usage(flock(), intake_, extra_waste_); }
+    [[nodiscard]] Usage<Volume> water() const { return water_usage(flock(), intake_, spill_); }
     /// What is eaten in every world over ages cut into pieces no longer than `longest`, in kg.
     [[nodiscard]] std::vector<double> eaten(Usage<Mass> const& usage, Ages ages, Duration longest) const;
 
@@ -32,10 +33,10 @@ class HatchModel {
     std::size_t number_;
     domain::Hatch const& hatch_;
     Kind const& kind_;
-    Flock flock_;
     Intake intake_;
     double extra_waste_;
     double spill_;
+    mutable std::optional<Flock> flock_;
     mutable std::optional<Spread> spread_;
     mutable std::optional<Sway> sway_;
 };

@@ -155,7 +155,8 @@ HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs
     domain::Farm const& farm = season.farm();
     HatchModel const& model = season.hatch(number);
     domain::Hatch const& hatch = model.hatch();
-    HatchPlan plan{hatch, model.kind().title, model.flock().counted(), feeds_of(hatch, ages), {}, {}, {}, {}, {}};
+    Heads const all = wanted.use ? model.flock().counted() : chicks(hatch, model.kind());
+    HatchPlan plan{hatch, model.kind().title, all, feeds_of(hatch, ages), {}, {}, {}, {}, {}};
     plan.checks = checks_for(plan, farm, season.rations(), model.intake(), scale);
     if (!wanted.use) return plan;
 
