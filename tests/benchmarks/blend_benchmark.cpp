@@ -50,10 +50,10 @@ Wish wish() {
 
 void linear_program(benchmark::State& state) {
     Wish const made = wish();
-    auto const problem = engine::blend_problem(made.blend, made.from, {}, engine::NeedScale::as_printed);
+    auto const problem = blends::blend_problem(made.blend, made.from, {}, engine::NeedScale::as_printed);
     for (auto _ : state) {
-        auto optimum = engine::minimise(problem.program);
-        if (optimum.outcome != engine::Outcome::optimal) state.SkipWithError("no mix");
+        auto optimum = blends::minimise(problem.program);
+        if (optimum.outcome != blends::Outcome::optimal) state.SkipWithError("no mix");
         benchmark::DoNotOptimize(optimum);
     }
 }
