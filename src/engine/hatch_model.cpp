@@ -18,6 +18,16 @@ Flock const& HatchModel::flock() const {
     return *flock_;
 }
 
+Usage<Mass> const& HatchModel::feed() const {
+    if (!feed_) feed_.emplace(feed_usage(flock(), intake_, extra_waste_));
+    return *feed_;
+}
+
+Usage<Volume> const& HatchModel::water() const {
+    if (!water_) water_.emplace(water_usage(flock(), intake_, spill_));
+    return *water_;
+}
+
 Sway const& HatchModel::sway() const {
     if (!sway_) {
         spread_.emplace(hatch_, kind_, intake_);
@@ -34,9 +44,9 @@ BandedUsage<Volume> HatchModel::water(Ages ages) const {
     return banded_water({hatch_, kind_, intake_, season_.lessons().belief, number_, ages}, spill_);
 }
 
-std::vector<double> HatchModel::eaten(Usage<Mass> const& usage, Ages ages, Duration longest) const {
+std::vector<double> HatchModel::eaten(Ages ages, Duration longest) const {
     Sway const& sways = sway();  // makes the spread
-    return world_totals(usage, pieces(flock(), intake_, ages.from, ages.to, longest), *spread_, sways);
+    return world_totals(feed(), pieces(flock(), intake_, ages.from, ages.to, longest), *spread_, sways);
 }
 
 }  // namespace cropful::engine

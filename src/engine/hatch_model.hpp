@@ -23,10 +23,10 @@ class HatchModel {
     [[nodiscard]] BandedUsage<Mass> feed(Ages ages, double measure_sd) const;
     [[nodiscard]] BandedUsage<Volume> water(Ages ages) const;
     /// In the middle flock.
-    [[nodiscard]] Usage<Mass> feed() const { return feed_usage(flock(), intake_, extra_waste_); }
-    [[nodiscard]] Usage<Volume> water() const { return water_usage(flock(), intake_, spill_); }
+    [[nodiscard]] Usage<Mass> const& feed() const;
+    [[nodiscard]] Usage<Volume> const& water() const;
     /// What is eaten in every world over ages cut into pieces no longer than `longest`, in kg.
-    [[nodiscard]] std::vector<double> eaten(Usage<Mass> const& usage, Ages ages, Duration longest) const;
+    [[nodiscard]] std::vector<double> eaten(Ages ages, Duration longest) const;
 
   private:
     Season const& season_;
@@ -37,6 +37,8 @@ class HatchModel {
     double extra_waste_;
     double spill_;
     mutable std::optional<Flock> flock_;
+    mutable std::optional<Usage<Mass>> feed_;
+    mutable std::optional<Usage<Volume>> water_;
     mutable std::optional<Spread> spread_;
     mutable std::optional<Sway> sway_;
 };

@@ -115,13 +115,18 @@ std::vector<Assumption> overview_assumptions(Overview const& overview, Rations c
 
 Overview make_overview(Season const& season, Window window) {
     Plan plan = make_plan(season, {}, NeedScale::as_printed,
-                          {.hoppers = false, .drinkers = false, .mixes = false, .shopping = false, .amounts = false});
+                          {.hoppers = false,
+                           .drinkers = false,
+                           .mixes = false,
+                           .shopping = false,
+                           .amounts = false,
+                           .fits = Fits::sought});
     // whole days
     if (window.from) window.from = Moment(window.from->date());
     std::vector<Day> days_listed = all_days(plan, window);
     Moment const from = days_listed.front().at, to = days_listed.back().at + days(1);
     Overview overview{std::move(plan), from, to, {}, std::move(days_listed), {}, {}, {}};
-    overview.placement = part_of(place(season.farm(), season.rations(), Fits::sought), from, to);
+    overview.placement = part_of(overview.plan.placement, from, to);
     overview.readying = readying(overview.plan.farm, overview.plan.placement, window);
     for (HatchPlan const& part : overview.plan.hatches) {
         bool const there = part.hatch.date < to && part.hatch.date + part.hatch.until > from;

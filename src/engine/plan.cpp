@@ -100,9 +100,10 @@ std::vector<FeedNeed> feeds_of(domain::Hatch const& hatch, Ages ages) {
     return all;
 }
 
-void add_amounts(HatchPlan& plan, WorldNeeds& needs, HatchModel const& model, Usage<Mass> const& usage) {
+void add_amounts(HatchPlan& plan, WorldNeeds& needs, HatchModel const& model) {
+    Usage<Mass> const& usage = model.feed();
     for (FeedNeed& need : plan.feeds) {
-        auto worlds = model.eaten(usage, {need.from, need.to}, longest_piece);
+        auto worlds = model.eaten({need.from, need.to}, longest_piece);
         auto& all = needs[need.feed];
         all.resize(worlds.size());
         std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
@@ -164,7 +165,7 @@ HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs
     domain::Hopper const* hopper = find(farm.hoppers, hatch.hopper);
     domain::Drinker const* drinker = find(farm.drinkers, hatch.drinker);
     need_laying_rate(hatch, model.kind(), used_until(supplement, ages, wanted));
-    if (wanted.amounts) add_amounts(plan, needs, model, model.feed());
+    if (wanted.amounts) add_amounts(plan, needs, model);
     if (hopper && wanted.hoppers) {
         plan.hoppers = hopper_fills(hatch, *hopper, model.feed(ages, Spread::density_cv), model.flock(), model.intake(),
                                     season.rations(), ages);
@@ -208,7 +209,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     for (HatchPlan const& part : plan.hatches) names.push_back(part.hatch.name);
     plan.alarms = season.lessons().alarms(names, window.from);
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
-    if (wanted.use) plan.placement = season.placement();
+    if (wanted.use) plan.placement = place(plan.farm, rations, wanted.fits);
     if (wanted.use && wanted.shopping) {
         plan.readying = readying(plan.farm, plan.placement, window);
         std::map<std::string, Band<Mass>> needs;

@@ -24,9 +24,4 @@ HatchModel const& Season::hatch(std::size_t number) const {
     return *one;
 }
 
-Placement const& Season::placement() const {
-    if (!placement_) placement_ = std::make_unique<Placement>(place(farm(), *rations_));
-    return *placement_;
-}
-
 }  // namespace cropful::engine

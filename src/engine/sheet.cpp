@@ -7,6 +7,7 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
+#include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/check_extras.hpp"
@@ -119,19 +120,16 @@ HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Season const& se
 
 /// What the sheet says beyond the plan, each with where it comes from.
 std::vector<Assumption> assumptions_of(Sheet const& sheet, Rations const& rations) {
-    std::vector<Assumption> all = sheet.plan.assumptions;
-    auto const add = [&](std::string id, std::string text, Source const& source) {
-        Assumption const one{std::move(id), std::move(text), source};
-        if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
-    };
+    AssumptionList list;
+    list.all = sheet.plan.assumptions;
     for (HatchPlan const& part : sheet.plan.hatches) {
         Kind const& kind = rations.kinds.at(part.hatch.kind);
-        add("warmth", "warmth under the brooder for " + kind.title, kind.brooding.source);
-        add("room", "room, feeder and water trough for " + kind.title, kind.space.source);
+        list.add("warmth", "warmth under the brooder for " + kind.title, kind.brooding.source);
+        list.add("room", "room, feeder and water trough for " + kind.title, kind.space.source);
     }
-    for (Sign const& sign : sheet.advice.signs) add("signs", "what to watch: " + sign.title, sign.source);
-    for (LampRule const& rule : sheet.advice.lamp) add("lamps", "heat lamps: " + rule.text, rule.source);
-    return all;
+    for (Sign const& sign : sheet.advice.signs) list.add("signs", "what to watch: " + sign.title, sign.source);
+    for (LampRule const& rule : sheet.advice.lamp) list.add("lamps", "heat lamps: " + rule.text, rule.source);
+    return list.all;
 }
 
 }  // namespace

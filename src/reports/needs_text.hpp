@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cropful/engine/rations.hpp"
+#include "cropful/rations/kind.hpp"
 
 namespace cropful::reports {
 

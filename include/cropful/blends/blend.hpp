@@ -6,7 +6,7 @@
 
 #include "cropful/domain/blend.hpp"
 #include "cropful/engine/check.hpp"
-#include "cropful/engine/rations.hpp"
+#include "cropful/rations/blend_tables.hpp"
 
 namespace cropful::blends {
 

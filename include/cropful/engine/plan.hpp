@@ -137,11 +137,12 @@ Duration fed_until(domain::Hatch const& hatch, std::size_t step);
 struct Wanted {
     bool hoppers = true;  // fills
     bool drinkers = true;
-    bool mixes = true;     // courses
-    bool shopping = true;  // bags, packs and what readies brooders
-    bool amounts = true;   // of each feed; shopping needs them
-    bool course = true;    // weeks, days and what the hatch is kept for
-    bool use = true;       // what birds eat and drink; without it only labels are judged, and nothing above is there
+    bool mixes = true;           // courses
+    bool shopping = true;        // bags, packs and what readies brooders
+    bool amounts = true;         // of each feed; shopping needs them
+    bool course = true;          // weeks, days and what the hatch is kept for
+    Fits fits = Fits::left_out;  // dates on which a hatch without a brooder would have one
+    bool use = true;  // what birds eat and drink; without it only labels are judged, and nothing above is there
 };
 
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "cropful/rations/blend_tables.hpp"
 #include "cropful/rations/brooder_advice.hpp"
 #include "cropful/rations/kind.hpp"
 
@@ -9,9 +8,6 @@ namespace cropful::engine {
 
 using namespace quantities;
 using domain::Source;
-using rations::BlendGuide;
-using rations::BlendRule;
-using rations::BlendTables;
 using rations::BrooderAdvice;
 using rations::Brooding;
 using rations::BroodingRow;

@@ -4,7 +4,6 @@
 #include <vector>
 
 #include "cropful/engine/learn.hpp"
-#include "cropful/engine/placement.hpp"
 
 namespace cropful::engine {
 
@@ -12,7 +11,7 @@ class Draws;
 class HatchModel;
 
 /// The hatches of a farm as far as everything asked of them has in common, each part worked out when it is first asked
-/// for: what the diary taught, the worlds they are judged in, each hatch's flock and intake, who stands where. Plans,
+/// for: what the diary taught, the worlds they are judged in, each hatch's flock and intake. Plans,
 /// sheets and the other answers are views of a season.
 class Season {
   public:
@@ -31,7 +30,6 @@ class Season {
     /// Throws NoAnswer where the worlds would have too many dimensions.
     [[nodiscard]] Draws const& draws() const;
     [[nodiscard]] HatchModel const& hatch(std::size_t number) const;
-    [[nodiscard]] Placement const& placement() const;
 
   private:
     Rations const* rations_;
@@ -39,7 +37,6 @@ class Season {
     Lessons lessons_;
     mutable std::unique_ptr<Draws> draws_;
     mutable std::vector<std::unique_ptr<HatchModel>> hatches_;
-    mutable std::unique_ptr<Placement> placement_;
 };
 
 }  // namespace cropful::engine

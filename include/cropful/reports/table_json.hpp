@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "cropful/engine/rations.hpp"
 #include "cropful/quantities/text.hpp"
+#include "cropful/rations/kind.hpp"
 
 /// What is built in, as JSON text.
 namespace cropful::reports {

@@ -204,7 +204,6 @@ TEST_CASE("what is true of several hatches is said once", "[cautions]") {
 }
 
 TEST_CASE("birds out before anything is disinfected", "[cautions]") {
-    readers::RationsReader const reader;
     CHECK(says(sample::farm_in("rations/farms/rolling.toml"), "birds-out-first", "Birds out first"));
     CHECK_FALSE(due(bobwhites(), "birds-out-first"));
 }

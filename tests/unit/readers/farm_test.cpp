@@ -202,7 +202,6 @@ TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as t
     CHECK(f.feeds.size() == 2);
     CHECK(in_birds(f.hatches.at(0).chicks.value()) == 90);
     CHECK(f.hatches.at(0).kind == "bobwhite");
-    readers::RationsReader const rations;
     CHECK(sample::farm_in("rations/farms/backyard.toml").measures == Measures::metric);
     CHECK(sample::farm_in("rations/farms/saltgrass.toml").hatches.size() == 4);
 }
