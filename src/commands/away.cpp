@@ -5,7 +5,7 @@
 #include "cropful/commands/clock.hpp"
 #include "cropful/engine/away.hpp"
 #include "cropful/reports/away_json.hpp"
-#include "cropful/reports/away_text.hpp"
+#include "cropful/reports/away_page.hpp"
 
 namespace cropful::commands {
 
@@ -50,14 +50,14 @@ CLI::App* add_to(CLI::App& program, AwayOptions& options) {
     return app;
 }
 
-std::string run(AwayOptions const& options) {
+Said run(AwayOptions const& options) {
     FarmOptions const& asked = options.farm;
     need_vessels(asked);
     auto const clock = now();
     auto const absence = absence_of(options, clock);
     auto const question = read_question(asked, {.birds_matter = true, .kept = always_kept, .counted = absence.from});
     auto const away = engine::away({question.farm, question.rations, question.diary}, absence);
-    return asked.json ? reports::away_json(away) : reports::away_text(away, asked.sources);
+    return asked.json ? Said(reports::away_json(away)) : reports::away_page(away, asked.sources);
 }
 
 }  // namespace cropful::commands

@@ -7,7 +7,7 @@
 #include "commands/blend_question.hpp"
 #include "cropful/commands/farm_options.hpp"
 #include "cropful/domain/words.hpp"
-#include "cropful/reports/blend_text.hpp"
+#include "cropful/reports/blend_page.hpp"
 
 namespace cropful::commands {
 
@@ -52,7 +52,7 @@ bool asks_for_square(BlendOptions const& options) {
     return true;
 }
 
-Reply reply(std::string out, std::vector<std::string> const& impossible) {
+Reply reply(Said out, std::vector<std::string> const& impossible) {
     if (impossible.empty()) return {std::move(out), "", Exit::done};
     std::string err;
     for (std::string const& words : impossible) err += "cropful: " + words + "\n";
@@ -64,7 +64,8 @@ Reply answer_square(BlendOptions const& options) {
     auto const square = blends::square(square_question(options, measures));
     std::vector<std::string> impossible;
     if (!square.possible) impossible.push_back(reports::impossible_words(square));
-    return reply(options.json ? reports::square_json(square) : reports::square_text(square, measures), impossible);
+    return reply(options.json ? Said(reports::square_json(square)) : reports::square_page(square, measures),
+                 impossible);
 }
 
 }  // namespace
@@ -92,12 +93,13 @@ CLI::App* add_to(CLI::App& program, BlendOptions& options) {
 Reply run(BlendOptions const& options) {
     if (asks_for_square(options)) return answer_square(options);
     auto const [farm, answers] = answer_blends(options);
-    std::vector<std::string> impossible, pages;
+    std::vector<std::string> impossible;
+    std::vector<reports::Page> pages;
     for (auto const& one : answers) {
         if (one.status == blends::BlendStatus::impossible) impossible.push_back(reports::impossible_words(one));
-        if (!options.json) pages.push_back(reports::blend_text(one, farm, options.sources));
+        if (!options.json) pages.push_back(reports::blend_page(one, farm, options.sources));
     }
-    return reply(options.json ? reports::blends_json(answers, farm) : domain::join(pages, "\n"), impossible);
+    return reply(options.json ? Said(reports::blends_json(answers, farm)) : reports::apart(pages), impossible);
 }
 
 }  // namespace cropful::commands

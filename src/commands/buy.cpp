@@ -3,10 +3,10 @@
 #include <CLI/CLI.hpp>
 
 #include "cropful/commands/plan.hpp"
-#include "cropful/reports/buy_text.hpp"
+#include "cropful/reports/buy_page.hpp"
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
-#include "cropful/reports/trips_text.hpp"
+#include "cropful/reports/trips_page.hpp"
 
 namespace cropful::commands {
 
@@ -20,17 +20,17 @@ CLI::App* add_to(CLI::App& program, BuyOptions& options) {
     return app;
 }
 
-std::string run(BuyOptions const& options) {
+Said run(BuyOptions const& options) {
     auto const [plan, window] =
         plan_between(options.farm, options.days, {.hoppers = false, .drinkers = false, .course = false});
     if (options.plan && options.farm.csv) throw WrongUse("--plan makes no table of CSV; leave out --plan or --csv");
     if (options.plan) {
         auto const trips = engine::plan_trips(plan);
-        return options.farm.json ? reports::trips_json(trips) : reports::trips_text(trips, options.farm.sources);
+        return options.farm.json ? Said(reports::trips_json(trips)) : reports::trips_page(trips, options.farm.sources);
     }
     if (options.farm.json) return reports::buy_json(plan, window);
     if (options.farm.csv) return reports::buy_csv(plan);
-    return reports::buy_text(plan, options.farm.sources);
+    return reports::buy_page(plan, options.farm.sources);
 }
 
 }  // namespace cropful::commands

@@ -2,7 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
-#include "cropful/reports/check_text.hpp"
+#include "cropful/reports/check_page.hpp"
 #include "cropful/reports/plan_json.hpp"
 
 namespace cropful::commands {
@@ -21,7 +21,7 @@ CLI::App* add_to(CLI::App& program, CheckOptions& options) {
     return app;
 }
 
-std::string run(CheckOptions const& options) {
+Said run(CheckOptions const& options) {
     FarmOptions const& asked = options.farm;
     if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--protein") && asked.labels.empty()) {
         throw WrongUse("what does the label state? Say --protein \"24 %\", or --label \"calcium=0.9 %\"");
@@ -30,7 +30,7 @@ std::string run(CheckOptions const& options) {
         read_question(asked, {.birds_matter = false, .kept = kept, .counted = {}});
     auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
     auto const plan = engine::make_plan(farm, rations, window, diary, scale, {.use = false});
-    return asked.json ? reports::check_json_text(plan) : reports::check_text(plan, asked.sources);
+    return asked.json ? Said(reports::check_json_text(plan)) : reports::check_page(plan, asked.sources);
 }
 
 }  // namespace cropful::commands

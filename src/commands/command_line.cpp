@@ -35,7 +35,7 @@ struct Command {
 
 using Text = std::optional<std::string>;
 
-Reply as_reply(std::string out) { return {std::move(out), "", Exit::done}; }
+Reply as_reply(Said out) { return {.out = std::move(out)}; }
 Reply as_reply(Reply reply) { return reply; }
 
 /// --help stands with --color, which goes to every command that can be given alone.
@@ -106,33 +106,32 @@ std::function<Reply()> deed(CLI::App& program, std::vector<Command> const& comma
     try {
         program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
     } catch (CLI::CallForHelp const&) {
-        return say({help_text(manual_of(chosen_command(program))), "", Exit::done});
+        return say({.out = help_page(manual_of(chosen_command(program)))});
     } catch (CLI::CallForVersion const&) {
-        return say({program.version() + "\n", "", Exit::done});
+        return say({.out = program.version() + "\n"});
     } catch (CLI::ParseError const& fault) {
         throw WrongUse(explain(fault, program));
     }
     for (Command const& one : commands) {
         if (one.app->parsed()) return one.run;
     }
-    return say({help_text(manual_of(program)), "", Exit::done});
+    return say({.out = help_page(manual_of(program))});
 }
 
 }  // namespace
 
-Reply answer(std::vector<std::string> const& words) {
+Printed answer(std::vector<std::string> const& words) {
     CLI::App program("How much feed, water and supplement gamebirds need, and how long it lasts.");
     describe(program);
     auto const commands = add_all(program);
     Text color;
     add_color(program, color);
     auto const asked = deed(program, commands, words);
-    auto setting = setting_of_output(color);
+    auto const setting = setting_of_output(color);
     Reply reply = asked();
-    reply.out = reports::set(reply.out, setting);
-    setting.colour = false;
-    reply.err = reports::set(reply.err, setting);
-    return reply;
+    auto const* page = std::get_if<reports::Page>(&reply.out);
+    std::string out = page ? reports::set(*page, setting) : std::get<std::string>(std::move(reply.out));
+    return {std::move(out), std::move(reply.err), reply.status, std::move(reply.done)};
 }
 
 }  // namespace cropful::commands

@@ -98,7 +98,7 @@ Barn read_barn(DiaryOptions const& options) {
     return {*options.farm, std::move(farm), diary.string(), store::DiaryStore(diary)};
 }
 
-Reply changed(Barn const& barn, std::string text, std::string const& done) {
+Reply changed(Barn const& barn, Said said, std::string const& done) {
     auto const& copy = barn.diary.copy_kept();
     std::string note;
     if (copy) {
@@ -106,7 +106,7 @@ Reply changed(Barn const& barn, std::string text, std::string const& done) {
                " was of an earlier form and is of the present one now; as it was, it is kept as " +
                escaped(copy->string()) + "\n";
     }
-    return {.out = std::move(text), .err = std::move(note), .done = done};
+    return {.out = std::move(said), .err = std::move(note), .done = done};
 }
 
 Reply run(DiaryOptions const& options) {
@@ -114,7 +114,7 @@ Reply run(DiaryOptions const& options) {
         case DiaryDeed::add:
             return add_visit(options);
         case DiaryDeed::show:
-            return {.out = show_diary(options), .err = ""};
+            return {.out = show_diary(options)};
         case DiaryDeed::undo:
             return undo_visit(options);
         case DiaryDeed::write_csv:

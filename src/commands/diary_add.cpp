@@ -6,7 +6,7 @@
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/diary_json.hpp"
-#include "cropful/reports/diary_text.hpp"
+#include "cropful/reports/diary_page.hpp"
 
 namespace cropful::commands {
 
@@ -248,10 +248,10 @@ Reply add_visit(DiaryOptions const& options) {
             escaped(barn.file) + "` takes this visit back.");
     }
     // Its words first: once it is written nothing may go wrong any more.
-    std::string text = options.json ? reports::written_json(visit, barn.diary_file, advice)
-                                    : reports::written_text(visit, barn.diary_file, barn.farm.measures, advice);
+    Said said = options.json ? Said(reports::written_json(visit, barn.diary_file, advice))
+                             : reports::written_page(visit, barn.diary_file, barn.farm.measures, advice);
     barn.diary.add(visit);
-    return changed(barn, std::move(text), "the visit is written in " + barn.diary_file);
+    return changed(barn, std::move(said), "the visit is written in " + barn.diary_file);
 }
 
 }  // namespace cropful::commands

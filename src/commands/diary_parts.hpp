@@ -20,10 +20,10 @@ Barn read_barn(DiaryOptions const& options);
 
 /// The reply of a command that has changed the diary: what it says, what it has `done`, and where the diary as it was
 /// is kept if its form was an earlier one.
-Reply changed(Barn const& barn, std::string text, std::string const& done);
+Reply changed(Barn const& barn, Said said, std::string const& done);
 
 Reply add_visit(DiaryOptions const& options);
-std::string show_diary(DiaryOptions const& options);
+Said show_diary(DiaryOptions const& options);
 Reply undo_visit(DiaryOptions const& options);
 Reply export_diary(DiaryOptions const& options);
 Reply import_diary(DiaryOptions const& options);

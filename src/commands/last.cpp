@@ -5,7 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cropful/commands/clock.hpp"
-#include "cropful/reports/last_text.hpp"
+#include "cropful/reports/last_page.hpp"
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
 
@@ -44,7 +44,7 @@ CLI::App* add_to(CLI::App& program, LastOptions& options) {
     return app;
 }
 
-std::string run(LastOptions const& options) {
+Said run(LastOptions const& options) {
     FarmOptions const& asked = options.farm;
     need_vessels(asked);
     auto const on = read_moment(options.on, "--on");
@@ -57,7 +57,7 @@ std::string run(LastOptions const& options) {
                                         {.shopping = false, .amounts = false});
     if (asked.json) return reports::last_json(plan, window.from);
     if (asked.csv) return reports::last_csv(plan);
-    return reports::last_text(plan, window.from, asked.sources);
+    return reports::last_page(plan, window.from, asked.sources);
 }
 
 }  // namespace cropful::commands

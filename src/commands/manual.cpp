@@ -7,7 +7,7 @@
 #include "cropful/commands/flags.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/readers/rations.hpp"
-#include "cropful/reports/words.hpp"
+#include "cropful/reports/page.hpp"
 
 namespace cropful::commands {
 
@@ -55,22 +55,23 @@ std::string line_of(CLI::App const& app) {
 }
 
 /// A heading and its flags; names in a column as wide for all headings.
-std::string section(std::string const& heading, std::vector<Flag> const& flags, std::size_t wide) {
+reports::Page section(std::string const& heading, std::vector<Flag> const& flags, std::size_t wide) {
     reports::Table table({reports::Align::left, reports::Align::left}, 2);
     for (Flag const& flag : flags) {
         std::string name = usage_of(flag);
         name.resize(std::max(wide, name.size()), ' ');
         table.add({name, flag.help});
     }
-    return table.empty() ? "" : "\n" + heading + ":\n" + table.text();
+    if (table.empty()) return {};
+    return reports::spaced(reports::heading(heading + ":") + table);
 }
 
-std::string commands_text(Manual const& manual) {
+reports::Page commands_part(Manual const& manual) {
     reports::Table table({reports::Align::left, reports::Align::left}, 2);
     for (Manual const& one : manual.commands) table.add({one.line.substr(one.line.rfind(' ') + 1), one.about});
-    return table.empty()
-               ? "\n"
-               : "\nCommands:\n" + table.text() + "\n`" + manual.line + " COMMAND --help` says more about one.\n";
+    if (table.empty()) return reports::Blank();
+    return reports::spaced(reports::heading("Commands:") + table) +
+           reports::spaced(reports::wrap("`" + manual.line + " COMMAND --help` says more about one."));
 }
 
 }  // namespace
@@ -127,15 +128,15 @@ std::vector<Flag> flags_under(std::string const& heading, Manual const& manual) 
     return flags;
 }
 
-std::string help_text(Manual const& manual) {
+reports::Page help_page(Manual const& manual) {
     std::size_t wide = 0;
     for (auto const* list : {&manual.words, &manual.flags}) {
         for (Flag const& flag : *list) wide = std::max(wide, usage_of(flag).size());
     }
-    std::string text = reports::wrap(manual.about) + reports::wrap(usage_of(manual), "Usage: ", "  ");
-    text += section("Words", manual.words, wide);
-    for (std::string const& heading : headings_of(manual)) text += section(heading, flags_under(heading, manual), wide);
-    return text + commands_text(manual) + "Example: " + manual.example + "\n";
+    reports::Page page = reports::wrap(manual.about) + reports::wrap(usage_of(manual), "Usage: ", "  ");
+    page += section("Words", manual.words, wide);
+    for (std::string const& heading : headings_of(manual)) page += section(heading, flags_under(heading, manual), wide);
+    return page + commands_part(manual) + reports::wrap("Example: " + manual.example, "", "  ");
 }
 
 }  // namespace cropful::commands

@@ -3,6 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "cropful/reports/page.hpp"
+
 namespace CLI {
 class App;
 }
@@ -42,7 +44,7 @@ std::vector<std::string> headings_of(Manual const& manual);
 std::vector<Flag> flags_under(std::string const& heading, Manual const& manual);
 
 /// The page of --help.
-std::string help_text(Manual const& manual);
+reports::Page help_page(Manual const& manual);
 /// A manual page in the man macros of roff.
 std::string man_page(Manual const& program);
 /// A completion script for `shell`: bash, zsh or fish.

@@ -6,7 +6,7 @@
 
 #include "commands/farm_flags.hpp"
 #include "cropful/commands/files.hpp"
-#include "cropful/reports/mix_text.hpp"
+#include "cropful/reports/mix_page.hpp"
 #include "cropful/reports/plan_json.hpp"
 
 namespace cropful::commands {
@@ -36,7 +36,7 @@ void check_plain(FarmOptions const& farm) {
     }
 }
 
-std::string plain_water(MixOptions const& options) {
+Said plain_water(MixOptions const& options) {
     check_plain(options.farm);
     Flags const& flags = options.farm.flags;
     check_together(flags);
@@ -57,7 +57,7 @@ std::string plain_water(MixOptions const& options) {
     auto const rations = rations_reader(options.farm.rations).load({});
     auto const cautions = engine::mix_cautions(*supplement, rations.limits);
     if (options.farm.json) return reports::plain_mix_json(mix, cautions);
-    return reports::plain_mix_text(mix, *supplement, cautions, measures, options.farm.sources);
+    return reports::plain_mix_page(mix, *supplement, cautions, measures, options.farm.sources);
 }
 
 }  // namespace
@@ -70,7 +70,7 @@ CLI::App* add_to(CLI::App& program, MixOptions& options) {
     return app;
 }
 
-std::string run(MixOptions const& options) {
+Said run(MixOptions const& options) {
     if (options.water) return plain_water(options);
     FarmOptions const& asked = options.farm;
     if (!asked.file && !asked.flags.has("--kind")) {
@@ -89,7 +89,7 @@ std::string run(MixOptions const& options) {
     auto const plan =
         engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
                           {.hoppers = false, .drinkers = false, .shopping = false, .amounts = false, .course = false});
-    return asked.json ? reports::mix_json_text(plan) : reports::mix_text(plan, asked.sources);
+    return asked.json ? Said(reports::mix_json_text(plan)) : reports::mix_page(plan, asked.sources);
 }
 
 }  // namespace cropful::commands

@@ -18,11 +18,10 @@ CLI::App* add_to(CLI::App& program, NewOptions& options) {
 
 Reply run(NewOptions const& options) {
     if (!options.file) throw WrongUse("what is the new file to be called? Such as: cropful new farm.toml");
-    if (*options.file == "-") return {.out = readers::starter_farm(), .err = ""};
+    if (*options.file == "-") return {.out = readers::starter_farm()};
     write_new_file({.name = *options.file}, readers::starter_farm());
     std::string const name = escaped(*options.file);
     return {.out = "Wrote " + name + ". Change it to suit your birds, then: cropful plan " + name + "\n",
-            .err = "",
             .done = *options.file + " is written"};
 }
 

@@ -14,13 +14,13 @@ void add_to(CLI::App& app, Output& output) {
 }
 
 Reply deliver(Output const& output, FarmOptions const& question, std::string const& text, std::string const& advice) {
-    if (!output.file || *output.file == "-") return {.out = text, .err = ""};
+    if (!output.file || *output.file == "-") return {.out = text};
     NewFile const file{.name = *output.file,
                        .existing = output.force ? Existing::replaced : Existing::kept,
                        .cure = "choose another name, or say --force",
                        .inputs = inputs_of(question)};
     write_new_file(file, text);
-    return {.out = "Wrote " + escaped(file.name) + ". " + advice + "\n", .err = "", .done = file.name + " is written"};
+    return {.out = "Wrote " + escaped(file.name) + ". " + advice + "\n", .done = file.name + " is written"};
 }
 
 }  // namespace cropful::commands

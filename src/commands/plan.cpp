@@ -4,7 +4,7 @@
 
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
-#include "cropful/reports/plan_text.hpp"
+#include "cropful/reports/plan_page.hpp"
 
 namespace cropful::commands {
 
@@ -41,11 +41,11 @@ Planned plan_between(FarmOptions const& options, Days const& days, engine::Wante
             window};
 }
 
-std::string run(PlanOptions const& options) {
+Said run(PlanOptions const& options) {
     auto const [plan, window] = plan_between(options.farm, options.days);
     if (options.farm.json) return reports::plan_json(plan, window);
     if (options.farm.csv) return reports::plan_csv(plan);
-    return reports::plan_text(plan, options.all ? reports::Detail::everything : reports::Detail::one_page,
+    return reports::plan_page(plan, options.all ? reports::Detail::everything : reports::Detail::one_page,
                               options.farm.sources);
 }
 

@@ -5,7 +5,7 @@
 #include "cropful/commands/plan.hpp"
 #include "cropful/engine/overview.hpp"
 #include "cropful/reports/season_json.hpp"
-#include "cropful/reports/season_text.hpp"
+#include "cropful/reports/season_page.hpp"
 
 namespace cropful::commands {
 
@@ -17,10 +17,11 @@ CLI::App* add_to(CLI::App& program, SeasonOptions& options) {
     return app;
 }
 
-std::string run(SeasonOptions const& options) {
+Said run(SeasonOptions const& options) {
     auto const [question, window] = question_between(options.farm, options.days);
     auto const overview = engine::make_overview({question.farm, question.rations, question.diary}, window);
-    return options.farm.json ? reports::season_json(overview) : reports::season_text(overview, options.farm.sources);
+    return options.farm.json ? Said(reports::season_json(overview))
+                             : reports::season_page(overview, options.farm.sources);
 }
 
 }  // namespace cropful::commands

@@ -10,7 +10,7 @@
 #include "cropful/domain/words.hpp"
 #include "cropful/reports/ingredients.hpp"
 #include "cropful/reports/table_json.hpp"
-#include "cropful/reports/table_text.hpp"
+#include "cropful/reports/table_page.hpp"
 
 namespace cropful::commands {
 
@@ -33,29 +33,29 @@ std::vector<rations::NeedsTable> all_needs(RationsReader const& reader) {
     return tables;
 }
 
-std::string list(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
+Said list(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
     using namespace reports;
-    if (what == "kinds") return json ? kinds_json(all_kinds(reader)) : kinds_text(all_kinds(reader));
-    if (what == "needs") return json ? needs_list_json(all_needs(reader)) : needs_list_text(all_needs(reader));
-    if (what == "units") return json ? units_json(quantities::units()) : units_text(quantities::units());
+    if (what == "kinds") return json ? Said(kinds_json(all_kinds(reader))) : kinds_page(all_kinds(reader));
+    if (what == "needs") return json ? Said(needs_list_json(all_needs(reader))) : needs_list_page(all_needs(reader));
+    if (what == "units") return json ? Said(units_json(quantities::units())) : units_page(quantities::units());
     if (what == "ingredients") {
-        return json ? ingredients_json(reader.ingredients()) : ingredients_text(reader.ingredients());
+        return json ? Said(ingredients_json(reader.ingredients())) : ingredients_page(reader.ingredients());
     }
-    if (what == "spoons") return json ? powders_json(reader.powders()) : powders_text(reader.powders());
+    if (what == "spoons") return json ? Said(powders_json(reader.powders())) : powders_page(reader.powders());
     auto const rations = reader.load({});
-    if (what == "drugs") return json ? drugs_json(rations.drugs) : drugs_text(rations.drugs, measures);
-    if (what == "limits") return json ? limits_json(rations.limits) : limits_text(rations.limits);
-    return json ? forms_json(rations.forms) : forms_text(rations.forms);
+    if (what == "drugs") return json ? Said(drugs_json(rations.drugs)) : drugs_page(rations.drugs, measures);
+    if (what == "limits") return json ? Said(limits_json(rations.limits)) : limits_page(rations.limits);
+    return json ? Said(forms_json(rations.forms)) : forms_page(rations.forms);
 }
 
 bool is_one_of(std::string const& word, std::vector<std::string> const& words) {
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string kind_table(std::string const& key, RationsReader const& reader, bool json, Measures measures) {
+Said kind_table(std::string const& key, RationsReader const& reader, bool json, Measures measures) {
     auto const kind = reader.kind(key);
     auto const needs = reader.needs(kind.needs_table);
-    return json ? reports::kind_json(kind, needs) : reports::kind_text(kind, needs, measures);
+    return json ? Said(reports::kind_json(kind, needs)) : reports::kind_page(kind, needs, measures);
 }
 
 /// The kind that is also called so. Throws WrongUse for a word nothing is called by.
@@ -74,9 +74,9 @@ std::string kind_called(std::string const& word, RationsReader const& reader) {
 }
 
 /// A kind before a table of needs of the same name; other names of kinds come last.
-std::string one(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
+Said one(std::string const& what, RationsReader const& reader, bool json, Measures measures) {
     if (!is_one_of(what, reader.kinds()) && is_one_of(what, reader.needs_tables())) {
-        return json ? reports::needs_json(reader.needs(what)) : reports::needs_text(reader.needs(what));
+        return json ? Said(reports::needs_json(reader.needs(what))) : reports::needs_page(reader.needs(what));
     }
     return kind_table(kind_called(what, reader), reader, json, measures);
 }
@@ -93,10 +93,10 @@ CLI::App* add_to(CLI::App& program, TableOptions& options) {
     return app;
 }
 
-std::string run(TableOptions const& options) {
+Said run(TableOptions const& options) {
     RationsReader const reader = rations_reader(options.rations);
     Measures const measures = measures_of(options.units, Measures::us);
-    if (!options.what) return options.json ? reports::index_json(lists) : reports::index_text();
+    if (!options.what) return options.json ? Said(reports::index_json(lists)) : reports::index_page();
     return is_one_of(*options.what, lists) ? list(*options.what, reader, options.json, measures)
                                            : one(*options.what, reader, options.json, measures);
 }

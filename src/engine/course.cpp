@@ -1,6 +1,7 @@
 #include "engine/course.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
@@ -17,6 +18,24 @@ std::string words(domain::Supplement const& supplement) {
     return "stock at 1:" + plain(supplement.stock->water_parts);
 }
 
+/// The safe end of what is drunk over the usual, at least 1; worked out once for each day of age.
+class Thirst {
+  public:
+    explicit Thirst(BandedUsage<Volume> const& usage) : usage_(usage) {}
+
+    double at(Duration age, Duration lasts, Volume drunk) {
+        if (judged_ && age + instant < *judged_ + days(1)) return more_;
+        judged_ = age;
+        more_ = drunk > litres(0) ? std::max(1.0, ratio(usage_.band(age, age + lasts).p95 / drunk)) : 1;
+        return more_;
+    }
+
+  private:
+    BandedUsage<Volume> const& usage_;
+    std::optional<Duration> judged_;
+    double more_ = 1;
+};
+
 }  // namespace
 
 Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, domain::Drinker const* drinker,
@@ -32,8 +51,7 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
 
     Mix mix{supplement.key, words(supplement), {}, {}, {}, strength(supplement), sodium(supplement)};
     Volume mixed = litres(0), safe = litres(0);
-    double thirst = 1;        // the safe end of what is drunk over the usual
-    Duration judged = start;  // at this age: once a day is often enough
+    Thirst thirst(usage);
     for (int i = 0; start + batch * static_cast<double>(i) + instant < end; ++i) {
         Duration const age = start + batch * static_cast<double>(i);
         Duration const lasts = std::min(batch, end - age);
@@ -41,11 +59,7 @@ Mix course(domain::Hatch const& hatch, domain::Supplement const& supplement, dom
         Volume const water = std::max(drunk, least);
         mix.batches.push_back({hatch.date + age, age, lasts, drunk, dose(supplement, water)});
         mixed += water;
-        if (i == 0 || age + instant >= judged + days(1)) {
-            thirst = drunk > litres(0) ? std::max(1.0, ratio(usage.band(age, age + lasts).p95 / drunk)) : 1;
-            judged = age;
-        }
-        safe += std::max(drunk * thirst, least);
+        safe += std::max(drunk * thirst.at(age, lasts, drunk), least);
     }
     mix.total = dose(supplement, mixed);
     mix.safe = dose(supplement, safe);

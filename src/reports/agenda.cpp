@@ -5,8 +5,8 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/calendar.hpp"
-#include "cropful/reports/fills_text.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/fills_part.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/json_parts.hpp"
 

@@ -1,5 +1,5 @@
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/agenda.hpp"
 #include "reports/shopping.hpp"

@@ -5,9 +5,9 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
-#include "cropful/reports/fills_text.hpp"
-#include "cropful/reports/mix_text.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/fills_part.hpp"
+#include "cropful/reports/mix_page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/agenda.hpp"
 

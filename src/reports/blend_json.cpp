@@ -1,5 +1,5 @@
 #include "cropful/domain/nutrient.hpp"
-#include "cropful/reports/blend_text.hpp"
+#include "cropful/reports/blend_page.hpp"
 #include "reports/json_parts.hpp"
 
 namespace cropful::reports {

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "cropful/reports/words.hpp"
-
 namespace cropful::reports {
 
 namespace {
@@ -25,35 +23,33 @@ std::size_t part_of_word(std::string_view word, std::size_t most) {
 
 }  // namespace
 
-std::vector<Piece> words_of(std::string_view text) {
+std::vector<Piece> words_of(Styled const& text) {
     std::vector<Piece> pieces;
-    for (std::size_t i = 0; i < text.size();) {
-        std::size_t const end = end_of_word(text, i);
-        if (end > i) pieces.push_back({" ", std::string(text.substr(i, end - i))});
+    for (std::size_t i = 0; i < text.words().size();) {
+        std::size_t const end = end_of_word(text.words(), i);
+        if (end > i) pieces.push_back({i > 0 ? text.part(i - 1, 1) : " ", text.part(i, end - i)});
         i = end + 1;
     }
     return pieces;
 }
 
-std::vector<std::string> flow(std::vector<Piece> const& pieces, std::size_t most) {
-    std::vector<std::string> done(1);
+std::vector<Styled> flow(std::vector<Piece> const& pieces, std::size_t most) {
+    std::vector<Styled> done(1);
     for (auto const& [gap, whole] : pieces) {
-        std::string_view word = whole;
-        if (!done.back().empty() && width(done.back()) + width(gap) + width(word) > most) done.emplace_back();
-        while (width(word) > most) {
-            std::size_t const bytes = part_of_word(word, most);
-            done.back() += word.substr(0, bytes);
+        Styled word = whole;
+        if (!done.back().empty() && done.back().width() + gap.width() + word.width() > most) done.emplace_back();
+        while (word.width() > most) {
+            std::size_t const bytes = part_of_word(word.words(), most);
+            done.back() += word.part(0, bytes);
             done.emplace_back();
-            word.remove_prefix(bytes);
+            word = word.part(bytes);
         }
-        done.back() += (done.back().empty() ? "" : gap) + std::string(word);
+        if (!done.back().empty()) done.back() += gap;
+        done.back() += word;
     }
     return done;
 }
 
-std::string without_trailing_spaces(std::string line) {
-    line.erase(line.find_last_not_of(' ') + 1);
-    return line;
-}
+Styled without_trailing_spaces(Styled const& line) { return line.part(0, line.words().find_last_not_of(' ') + 1); }
 
 }  // namespace cropful::reports

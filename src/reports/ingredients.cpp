@@ -1,7 +1,7 @@
 #include "cropful/reports/ingredients.hpp"
 
 #include "cropful/domain/nutrient.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/json_parts.hpp"
 
@@ -35,15 +35,15 @@ Json levels_json(Ingredient const& one) {
 
 }  // namespace
 
-std::string ingredients_text(std::vector<Ingredient> const& ingredients) {
-    std::string text = wrap(
+Page ingredients_page(std::vector<Ingredient> const& ingredients) {
+    Page page = wrap(
         "What ingredients hold, as fed, by the key that `like` and --amounts take. ~ marks a figure less sure than the "
         "rest; what is not listed is unknown. Lots differ: have yours analysed.");
     for (Ingredient const& one : ingredients) {
-        text += "\n" + wrap(one.key + ": " + one.title, "", "  ") + wrap(levels_words(one), "  ", "  ") +
+        page += Blank() + wrap(one.key + ": " + one.title, "", "  ") + wrap(levels_words(one), "  ", "  ") +
                 wrap(sourced(one.source), "  ", "   ");
     }
-    return text;
+    return page;
 }
 
 std::string ingredients_json(std::vector<Ingredient> const& ingredients) {

@@ -136,7 +136,7 @@ PerWeight per_weight(BlendAnswer const& answer, Measures measures) {
     return {kilograms(100), "100 kg"};
 }
 
-std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
+Page mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
     Measures const measures = farm.measures;
     Sheet const sheet = in_weighing_order(answer);
     std::vector<BlendPart> parts = sheet.few;
@@ -154,9 +154,9 @@ std::string mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
                    on_scale(total, answer.scale, measures), number(100 * ratio(part.amount / answer.batch), 2) + " %",
                    cost, part.title});
     }
-    std::string text = "WEIGH IN THIS ORDER\n" + table.text();
+    Page const page = heading("WEIGH IN THIS ORDER") + table;
     std::string const words = mixing_words(answer, sheet, measures);
-    return words.empty() ? text : text + wrap(words, "  ", "  ");
+    return words.empty() ? page : page + wrap(words, "  ", "  ");
 }
 
 }  // namespace cropful::reports

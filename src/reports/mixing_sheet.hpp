@@ -3,6 +3,7 @@
 #include <string>
 
 #include "cropful/blends/blend.hpp"
+#include "cropful/reports/page.hpp"
 
 /// The part of a blend's page that is read at the scale.
 namespace cropful::reports {
@@ -19,6 +20,6 @@ struct PerWeight {
 PerWeight per_weight(blends::BlendAnswer const& answer, quantities::Measures measures);
 
 /// What to weigh, in the order of work, with a running total: small amounts, then from the largest on, then liquids.
-std::string mixing_sheet(blends::BlendAnswer const& answer, domain::Farm const& farm);
+Page mixing_sheet(blends::BlendAnswer const& answer, domain::Farm const& farm);
 
 }  // namespace cropful::reports

@@ -2,7 +2,7 @@
 
 #include "cropful/domain/csv.hpp"
 #include "cropful/engine/shopping.hpp"
-#include "cropful/reports/fills_text.hpp"
+#include "cropful/reports/fills_part.hpp"
 
 namespace cropful::reports {
 

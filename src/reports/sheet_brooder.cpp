@@ -62,7 +62,7 @@ void add_warmth(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, 
             .add(cell(open ? "from " + from.day() : from.day() + " to " + to.day()))
             .add(Element("td", "by", degrees(row, measures)));
     }
-    page.add(heading("Keep them warm")).add(table.element());
+    page.add(section_heading("Keep them warm")).add(table.element());
     page.add(Element("p", "notes", "Lower it by steps, and go by the birds before the thermometer."));
 }
 
@@ -84,7 +84,7 @@ void add_room(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Me
                 cell(length(room.feeder_feet, measures) + " (" + per_bird(room.feeder_inches_per_bird, measures) + ")"))
             .add(cell(water_words(room, measures)));
     }
-    page.add(heading("Give them room")).add(table.element());
+    page.add(section_heading("Give them room")).add(table.element());
     if (sheet.room_note.empty()) return;
     page.add(Element("p", "notes", "Sources disagree: " + sheet.room_note + "."));
 }
@@ -92,10 +92,10 @@ void add_room(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Me
 void add_signs(Element& page, rations::BrooderAdvice const& advice) {
     HtmlTable table("What the birds show", {"Sign", "You see", "You do"}, "signs");
     for (rations::Sign const& sign : advice.signs) table.row(sign.title).add(cell(sign.seen)).add(cell(sign.act));
-    page.add(heading("Watch")).add(table.element());
+    page.add(section_heading("Watch")).add(table.element());
     std::vector<std::string> rules;
     for (rations::LampRule const& rule : advice.lamp) rules.push_back(rule.text);
-    page.add(heading("Heat lamps set barns on fire")).add(list_of(rules, "cautions"));
+    page.add(section_heading("Heat lamps set barns on fire")).add(list_of(rules, "cautions"));
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "reports/chart.hpp"
 #include "reports/sheet_parts.hpp"
 
@@ -171,7 +171,7 @@ void add_charts(Element& page, engine::Sheet const& sheet, std::size_t number) {
     charts.add(birds_figure(drawing)).add(feed_figure(drawing));
     if (hatch.hoppers && !hatch.hoppers->fills.empty()) charts.add(hopper_figure(drawing));
     if (!drawing.sheet.protein.empty()) charts.add(protein_figure(drawing));
-    page.add(heading("The course of the flock")).add(std::move(charts));
+    page.add(section_heading("The course of the flock")).add(std::move(charts));
 }
 
 }  // namespace cropful::reports

@@ -1,9 +1,9 @@
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/check_text.hpp"
-#include "cropful/reports/fills_text.hpp"
-#include "cropful/reports/learned_text.hpp"
-#include "cropful/reports/mix_text.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/check_page.hpp"
+#include "cropful/reports/fills_part.hpp"
+#include "cropful/reports/learned_part.hpp"
+#include "cropful/reports/mix_page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/sheet_parts.hpp"
 
@@ -89,14 +89,14 @@ void add_diary(Element& page, Sheet const& sheet, HatchPlan const& hatch) {
     for (auto const& one : sheet.plan.learned) {
         if (one.hatch == hatch.hatch.name) learned.push_back(learned_words(one, measures));
     }
-    if (!alarms.empty()) page.add(heading("Look now")).add(list_of(alarms, "cautions"));
-    if (!learned.empty()) page.add(heading("Learned from the diary")).add(list_of(learned));
+    if (!alarms.empty()) page.add(section_heading("Look now")).add(list_of(alarms, "cautions"));
+    if (!learned.empty()) page.add(section_heading("Learned from the diary")).add(list_of(learned));
 }
 
 /// A starter that is short kills chicks: it stands above all times and amounts.
 void add_label_faults(Element& page, HatchPlan const& hatch) {
     auto const faults = label_faults(hatch);
-    if (!faults.empty()) page.add(heading("Look at the label")).add(list_of(faults, "cautions"));
+    if (!faults.empty()) page.add(section_heading("Look at the label")).add(list_of(faults, "cautions"));
 }
 
 void add_feeds(Element& page, Sheet const& sheet, std::size_t number) {
@@ -114,7 +114,7 @@ void add_feeds(Element& page, Sheet const& sheet, std::size_t number) {
             .add(figure_cell(print(need.band.p95, farm.measures)))
             .add(figure_cell(bags ? std::to_string(*bags) + of : "no bag size stated"));
     }
-    page.add(heading("Feed")).add(table.element());
+    page.add(section_heading("Feed")).add(table.element());
     std::vector<std::string> notes{"The shopping page counts what is on hand and shares bags between hatches."};
     for (std::string const& words : removals_words(hatch)) notes.push_back("Leaving: " + words);
     for (std::string const& words : labels_words(hatch)) notes.push_back("Label: " + words);

@@ -1,6 +1,6 @@
 #include "cropful/reports/sheet_html.hpp"
 
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "reports/sheet_parts.hpp"
 
 namespace cropful::reports {
@@ -54,7 +54,7 @@ Element section(SheetPage page, Plan const& plan) {
     return section.add(std::move(running)).add(std::move(page.body));
 }
 
-Element heading(std::string_view words) { return Element("h3", "", words); }
+Element section_heading(std::string_view words) { return Element("h3", "", words); }
 
 Element list_of(std::vector<std::string> const& lines, std::string const& css_class) {
     Element list("ul", css_class);
@@ -64,7 +64,7 @@ Element list_of(std::vector<std::string> const& lines, std::string const& css_cl
 
 void add_cautions(Element& page, std::string_view title, std::vector<engine::Caution> const& cautions) {
     if (cautions.empty()) return;
-    page.add(heading(title));
+    page.add(section_heading(title));
     Element list("ul", "cautions");
     for (engine::Caution const& caution : cautions) list.add(Element("li", "", caution.text));
     page.add(std::move(list));

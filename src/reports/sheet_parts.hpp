@@ -29,7 +29,7 @@ void add_course(Element& page, engine::HatchPlan const& hatch, domain::Farm cons
 void add_brooder(Element& page, engine::Sheet const& sheet, std::size_t number);
 void add_charts(Element& page, engine::Sheet const& sheet, std::size_t number);
 
-Element heading(std::string_view words);
+Element section_heading(std::string_view words);
 Element list_of(std::vector<std::string> const& lines, std::string const& css_class = "");
 /// Nothing without cautions.
 void add_cautions(Element& page, std::string_view title, std::vector<engine::Caution> const& cautions);

@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/buy_text.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/buy_page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/sheet_parts.hpp"
 #include "reports/shopping.hpp"
@@ -60,7 +60,7 @@ Element shopping_page(engine::Sheet const& sheet) {
     for (engine::HatchPlan const& hatch : plan.hatches) {
         hatches.push_back(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)));
     }
-    page.add(heading("For")).add(list_of(hatches));
+    page.add(section_heading("For")).add(list_of(hatches));
     add_cautions(page, "Cautions", sheet.cautions);
     return section({"shopping", "Shopping", std::move(page)}, plan);
 }
@@ -84,7 +84,7 @@ Element sources_page(engine::Sheet const& sheet) {
         cautions.row(one.text).add(figure_cell(sources.number(one.source)));
     }
     if (!cautions.empty()) page.add(cautions.element());
-    page.add(heading("The sources")).add(sources.list());
+    page.add(section_heading("The sources")).add(sources.list());
     return section({"sources", "Sources and assumptions", std::move(page)}, sheet.plan);
 }
 

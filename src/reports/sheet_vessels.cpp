@@ -1,9 +1,9 @@
 #include <utility>
 
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/fills_text.hpp"
-#include "cropful/reports/mix_text.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/fills_part.hpp"
+#include "cropful/reports/mix_page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/folding.hpp"
 #include "reports/sheet_parts.hpp"
@@ -103,7 +103,7 @@ void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) 
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return;
     auto const& fills = hatch.hoppers->fills;
     std::string const caption = "Hoppers: " + hoppers_words(hatch, measures);
-    page.add(heading("Fill the hoppers"));
+    page.add(section_heading("Fill the hoppers"));
     page.add(
         (fills.size() > most_fill_rows ? weekly_fills(caption, fills, measures) : fills_table(caption, hatch, measures))
             .element());
@@ -115,12 +115,12 @@ void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) 
 void add_drinker_fills(Element& page, HatchPlan const& hatch, Measures measures) {
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
     std::string const caption = "Drinkers: " + drinkers_words(hatch, measures);
-    page.add(heading("Water")).add(weekly_fills(caption, hatch.drinkers->fills, measures).element());
+    page.add(section_heading("Water")).add(weekly_fills(caption, hatch.drinkers->fills, measures).element());
 }
 
 void add_course(Element& page, HatchPlan const& hatch, domain::Farm const& farm) {
     if (!hatch.mix) return;
-    page.add(heading("Stir into the water"));
+    page.add(section_heading("Stir into the water"));
     if (hatch.mix->batches.empty()) {
         page.add(Element("p", "", course_words(hatch, farm)));
         return;

@@ -1,7 +1,8 @@
 #include "reports/shopping.hpp"
 
 #include "cropful/quantities/print.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/plan_parts.hpp"
+#include "cropful/reports/words.hpp"
 
 namespace cropful::reports {
 

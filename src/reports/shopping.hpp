@@ -4,7 +4,7 @@
 #include <string>
 
 #include "cropful/engine/shopping.hpp"
-#include "cropful/reports/words.hpp"
+#include "cropful/reports/page.hpp"
 
 /// Things to buy, in words.
 namespace cropful::reports {

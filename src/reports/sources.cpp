@@ -22,12 +22,12 @@ std::string source_words(domain::Source const& source, std::vector<std::string>&
     return standing + ", source " + number;
 }
 
-std::string sources_text(std::vector<std::string> const& sources) {
-    std::string text = sources.empty() ? "" : "\nSOURCES\n";
+Page sources_part(std::vector<std::string> const& sources) {
+    Page page = sources.empty() ? Page() : spaced(heading("SOURCES"));
     for (std::size_t i = 0; i < sources.size(); ++i) {
-        text += wrap(sources[i], "  [" + std::to_string(i + 1) + "] ", "      ");
+        page += wrap(sources[i], "  [" + std::to_string(i + 1) + "] ", "      ");
     }
-    return text;
+    return page;
 }
 
 }  // namespace cropful::reports

@@ -2,60 +2,63 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 
 #include "cropful/quantities/whole.hpp"
 #include "reports/flow.hpp"
-#include "reports/marks.hpp"
 
 namespace cropful::reports {
 
 namespace {
 
-constexpr std::size_t gap = 2;           // columns between two cells
+constexpr std::size_t cell_gap = 2;      // columns between two cells
 constexpr std::size_t narrowest = 16;    // a last column is never broken to less than this
 constexpr std::size_t shortest_bar = 6;  // columns for the longest bar; with less there are none
 constexpr std::size_t longest_room = 20;
 
-std::vector<std::size_t> widths(Rows const& rows) {
-    std::vector<std::size_t> wide(rows.columns.size(), 0);
-    for (auto const& row : rows.cells) {
-        for (std::size_t c = 0; c < row.size(); ++c) wide[c] = std::max(wide[c], width(row[c]));
+std::vector<std::size_t> widths(Table const& table) {
+    std::vector<std::size_t> wide(table.columns().size(), 0);
+    for (Table::Row const& row : table.rows()) {
+        for (std::size_t c = 0; c < wide.size(); ++c) wide[c] = std::max(wide[c], row.cells[c].width());
     }
     return wide;
 }
 
-std::string padded(std::string const& cell, std::size_t wide, Align align) {
-    std::string const space(wide - std::min(wide, width(cell)), ' ');
+Styled padded(Styled const& cell, std::size_t wide, Align align) {
+    std::string const space(wide - std::min(wide, cell.width()), ' ');
     return align == Align::right ? space + cell : cell + space;
 }
 
 /// Columns of all but the last column, with the gaps after them. One that is empty throughout takes no room.
-std::size_t columns_before_last(Rows const& rows, std::vector<std::size_t> const& wide) {
-    std::size_t taken = rows.indent;
-    for (std::size_t c = 0; c + 1 < wide.size(); ++c) taken += wide[c] > 0 ? wide[c] + gap : 0;
+std::size_t columns_before_last(Table const& table, std::vector<std::size_t> const& wide) {
+    std::size_t taken = table.indent();
+    for (std::size_t c = 0; c + 1 < wide.size(); ++c) taken += wide[c] > 0 ? wide[c] + cell_gap : 0;
     return taken;
 }
 
-/// Each cell behind its heading; the lines after a row's first are indented.
-std::string written_out(Rows const& rows, std::size_t page) {
-    std::string all;
-    for (std::size_t r = rows.headed ? 1 : 0; r < rows.cells.size(); ++r) {
-        std::vector<Piece> pieces;
-        std::size_t const room = page - rows.indent - gap;
-        for (std::size_t c = 0; c < rows.columns.size(); ++c) {
-            std::string const& cell = rows.cells[r][c];
-            std::string const heading = rows.headed && c > 0 ? rows.cells[0][c] + " " : "";
-            if (cell.empty()) continue;
-            std::string const item = heading == " " ? cell : heading + cell;
-            std::vector<Piece> parts = width(item) > room ? words_of(item) : std::vector<Piece>{{"", item}};
-            parts.front().gap = std::string(gap, ' ');
-            pieces.insert(pieces.end(), parts.begin(), parts.end());
-        }
-        std::string margin(rows.indent, ' ');
-        for (std::string const& line : flow(pieces, room)) {
-            all += without_trailing_spaces(margin + line) + "\n";
-            margin = std::string(rows.indent + gap, ' ');
+/// The cells of a row, each behind its heading; one too wide for the room in words.
+std::vector<Piece> cells_in_words(Table const& table, Table::Row const& row, std::size_t room) {
+    std::vector<Piece> pieces;
+    for (std::size_t c = 0; c < row.cells.size(); ++c) {
+        Styled const& cell = row.cells[c];
+        if (cell.empty()) continue;
+        Styled const heading = table.headed() && c > 0 ? table.rows().front().cells[c] : Styled();
+        Styled const item = heading.empty() ? cell : heading + " " + cell;
+        std::vector<Piece> parts = item.width() > room ? words_of(item) : std::vector<Piece>{{"", item}};
+        parts.front().gap = std::string(cell_gap, ' ');
+        pieces.insert(pieces.end(), parts.begin(), parts.end());
+    }
+    return pieces;
+}
+
+/// Row by row; the lines after a row's first are indented.
+std::vector<Styled> written_out(Table const& table, std::size_t page) {
+    std::vector<Styled> all;
+    std::size_t const room = page - table.indent() - cell_gap;
+    for (std::size_t r = table.headed() ? 1 : 0; r < table.rows().size(); ++r) {
+        std::string margin(table.indent(), ' ');
+        for (Styled const& line : flow(cells_in_words(table, table.rows()[r], room), room)) {
+            all.push_back(without_trailing_spaces(margin + line));
+            margin = std::string(table.indent() + cell_gap, ' ');
         }
     }
     return all;
@@ -73,70 +76,49 @@ std::string drawn(double share, std::size_t room, Bars bars) {
 
 }  // namespace
 
-std::vector<std::string> split(std::string_view text, char mark) {
-    std::vector<std::string> parts;
-    for (std::size_t end = text.find(mark); end != std::string_view::npos; end = text.find(mark)) {
-        parts.emplace_back(text.substr(0, end));
-        text.remove_prefix(end + 1);
-    }
-    parts.emplace_back(text);
-    return parts;
-}
-
-Rows read_rows(std::string_view fields) {
-    auto const parts = split(fields, marks::row);
-    auto const about = split(parts.front(), marks::field);
-    Rows rows;
-    rows.indent = static_cast<std::size_t>(std::atoi(about.at(0).c_str()));
-    for (char const c : about.at(1)) {
-        rows.columns.push_back(c == 'l' ? Align::left : c == 'r' ? Align::right : Align::bar);
-    }
-    rows.headed = !about.at(2).empty();
-    for (std::size_t i = 1; i < parts.size(); ++i) rows.cells.push_back(split(parts[i], marks::field));
-    return rows;
-}
-
-double longest_bar(Rows const& rows) {
+double longest_bar(Table const& table) {
     double longest = 0;
-    if (rows.columns.back() != Align::bar) return longest;
-    for (auto const& row : rows.cells) longest = std::max(longest, std::atof(row.back().c_str()));
+    for (Table::Row const& row : table.rows()) longest = std::max(longest, row.bar.value_or(0));
     return longest;
 }
 
-Rows with_bars(Rows rows, double longest, Setting const& setting) {
-    if (rows.columns.back() != Align::bar) return rows;
-    Rows without = rows;
-    without.columns.pop_back();
-    for (auto& row : without.cells) row.pop_back();
-    auto const wide = widths(without);
-    std::size_t const taken = columns_before_last(without, wide) + wide.back() + gap;
+Table with_bars(Table const& table, double longest, Setting const& setting) {
+    auto const wide = widths(table);
+    std::size_t const taken = columns_before_last(table, wide) + wide.back() + cell_gap;
     bool const fits = taken + shortest_bar <= setting.width;
-    if (setting.bars == Bars::none || !fits || longest <= 0) return without;
+    if (setting.bars == Bars::none || !fits || longest_bar(table) <= 0) return table;
     std::size_t const room = std::min(longest_room, setting.width - taken);
-    rows.columns.back() = Align::left;
-    for (std::size_t r = rows.headed ? 1 : 0; r < rows.cells.size(); ++r) {
-        std::string& cell = rows.cells[r].back();
-        if (!cell.empty()) cell = drawn(std::atof(cell.c_str()) / longest, room, setting.bars);
+    auto columns = table.columns();
+    columns.push_back(Align::left);
+    Table with(columns, table.indent());
+    for (Table::Row const& row : table.rows()) {
+        auto cells = row.cells;
+        if (row.bar) cells.emplace_back(drawn(*row.bar / longest, room, setting.bars));
+        if (&row == &table.rows().front() && table.headed()) {
+            with.head(std::move(cells));
+        } else {
+            with.add(std::move(cells));
+        }
     }
-    return rows;
+    return with;
 }
 
-std::string set_table(Rows const& rows, std::size_t page) {
-    auto const wide = widths(rows);
-    std::size_t const last = rows.columns.size() - 1;
-    bool const breaks = rows.columns[last] == Align::left;
-    std::size_t const taken = columns_before_last(rows, wide);
-    if (taken + (breaks ? std::min(wide[last], narrowest) : wide[last]) > page) return written_out(rows, page);
-    std::string all;
-    for (auto const& row : rows.cells) {
-        std::string line(rows.indent, ' ');
+std::vector<Styled> set_table(Table const& table, std::size_t page) {
+    auto const wide = widths(table);
+    std::size_t const last = wide.size() - 1;
+    bool const breaks = table.columns()[last] == Align::left;
+    std::size_t const taken = columns_before_last(table, wide);
+    if (taken + (breaks ? std::min(wide[last], narrowest) : wide[last]) > page) return written_out(table, page);
+    std::vector<Styled> all;
+    for (auto const& [cells, bar] : table.rows()) {
+        Styled line = std::string(table.indent(), ' ');
         for (std::size_t c = 0; c < last; ++c) {
-            if (wide[c] > 0) line += padded(row[c], wide[c], rows.columns[c]) + std::string(gap, ' ');
+            if (wide[c] > 0) line += padded(cells[c], wide[c], table.columns()[c]) + std::string(cell_gap, ' ');
         }
-        auto const parts = breaks ? flow(words_of(row[last]), page - taken)
-                                  : std::vector<std::string>{padded(row[last], wide[last], Align::right)};
-        for (std::string const& part : parts) {
-            all += without_trailing_spaces(line + part) + "\n";
+        auto const parts = breaks ? flow(words_of(cells[last]), page - taken)
+                                  : std::vector<Styled>{padded(cells[last], wide[last], Align::right)};
+        for (Styled const& part : parts) {
+            all.push_back(without_trailing_spaces(line + part));
             line = std::string(taken, ' ');
         }
     }

@@ -1,4 +1,4 @@
-#include "cropful/reports/trips_text.hpp"
+#include "cropful/reports/trips_page.hpp"
 #include "reports/json_parts.hpp"
 
 namespace cropful::reports {

@@ -3,7 +3,7 @@
 
 #include "cropful/engine/plan.hpp"
 #include "cropful/readers/farm.hpp"
-#include "cropful/reports/plan_text.hpp"
+#include "cropful/reports/plan_page.hpp"
 #include "cropful/store/files.hpp"
 
 using namespace cropful;
@@ -35,7 +35,7 @@ void text(benchmark::State& state) {
     Question const question;
     engine::Plan const answer = engine::make_plan(question.farm, question.rations);
     for (auto _ : state) {
-        auto page = reports::plan_text(answer, reports::Detail::one_page, reports::Sources::left_out);
+        auto page = reports::plan_page(answer, reports::Detail::one_page, reports::Sources::left_out);
         benchmark::DoNotOptimize(page);
     }
 }

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -14,6 +15,6 @@ struct AwayOptions {
 };
 CLI::App* add_to(CLI::App& program, AwayOptions& options);
 /// Whether every hopper and drinker holds while nobody is there.
-std::string run(AwayOptions const& options);
+Said run(AwayOptions const& options);
 
 }  // namespace cropful::commands

@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "cropful/commands/command_line.hpp"
 #include "cropful/commands/flags.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/commands/reply.hpp"
+#include "cropful/reports/plan_parts.hpp"
 
 namespace CLI {
 class App;

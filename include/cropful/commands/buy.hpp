@@ -5,6 +5,7 @@
 
 #include "cropful/commands/farm_options.hpp"
 #include "cropful/commands/plan.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -15,6 +16,6 @@ struct BuyOptions {
 };
 CLI::App* add_to(CLI::App& program, BuyOptions& options);
 /// What to buy, and with `plan` when.
-std::string run(BuyOptions const& options);
+Said run(BuyOptions const& options);
 
 }  // namespace cropful::commands

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -13,6 +14,6 @@ struct CheckOptions {
 };
 CLI::App* add_to(CLI::App& program, CheckOptions& options);
 /// The labels against the published needs.
-std::string run(CheckOptions const& options);
+Said run(CheckOptions const& options);
 
 }  // namespace cropful::commands

@@ -8,7 +8,7 @@
 namespace cropful::commands {
 
 /// What the program says and how it ends.
-struct Reply {
+struct Printed {
     std::string out;  // for standard output
     std::string err;  // for standard error
     Exit status = Exit::done;
@@ -16,6 +16,6 @@ struct Reply {
 };
 
 /// Carries out a command line, without the program's name. Throws Fault.
-Reply answer(std::vector<std::string> const& words);
+Printed answer(std::vector<std::string> const& words);
 
 }  // namespace cropful::commands

@@ -7,7 +7,7 @@
 #include "cropful/commands/flags.hpp"
 #include "cropful/engine/plan.hpp"
 #include "cropful/readers/rations.hpp"
-#include "cropful/reports/page.hpp"
+#include "cropful/reports/plan_parts.hpp"
 
 namespace CLI {
 class App;

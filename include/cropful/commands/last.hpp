@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -13,6 +14,6 @@ struct LastOptions {
 };
 CLI::App* add_to(CLI::App& program, LastOptions& options);
 /// How long full hoppers and drinkers last.
-std::string run(LastOptions const& options);
+Said run(LastOptions const& options);
 
 }  // namespace cropful::commands

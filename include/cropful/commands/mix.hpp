@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -13,6 +14,6 @@ struct MixOptions {
 };
 CLI::App* add_to(CLI::App& program, MixOptions& options);
 /// What to stir into the water.
-std::string run(MixOptions const& options);
+Said run(MixOptions const& options);
 
 }  // namespace cropful::commands

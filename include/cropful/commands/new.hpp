@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "cropful/commands/command_line.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace CLI {
 class App;

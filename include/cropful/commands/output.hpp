@@ -3,8 +3,8 @@
 #include <optional>
 #include <string>
 
-#include "cropful/commands/command_line.hpp"
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace CLI {
 class App;

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -22,7 +23,7 @@ struct PlanOptions {
 };
 CLI::App* add_to(CLI::App& program, PlanOptions& options);
 /// The page a grower acts on.
-std::string run(PlanOptions const& options);
+Said run(PlanOptions const& options);
 
 struct Asked {
     Question question;

@@ -5,6 +5,7 @@
 
 #include "cropful/commands/farm_options.hpp"
 #include "cropful/commands/plan.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -14,6 +15,6 @@ struct SeasonOptions {
 };
 CLI::App* add_to(CLI::App& program, SeasonOptions& options);
 /// Brooders, days and costs of all hatches together.
-std::string run(SeasonOptions const& options);
+Said run(SeasonOptions const& options);
 
 }  // namespace cropful::commands

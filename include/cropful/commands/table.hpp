@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include "cropful/commands/reply.hpp"
 
 namespace CLI {
 class App;
@@ -17,6 +18,6 @@ struct TableOptions {
 };
 CLI::App* add_to(CLI::App& program, TableOptions& options);
 /// What is built in, with its sources.
-std::string run(TableOptions const& options);
+Said run(TableOptions const& options);
 
 }  // namespace cropful::commands

@@ -4,9 +4,10 @@
 #include <catch2/catch.hpp>
 
 #include "cropful/engine/buying.hpp"
-#include "cropful/reports/buy_text.hpp"
+#include "cropful/reports/buy_page.hpp"
 #include "cropful/reports/plan_csv.hpp"
-#include "cropful/reports/trips_text.hpp"
+#include "cropful/reports/setting.hpp"
+#include "cropful/reports/trips_page.hpp"
 #include "reports/agenda.hpp"
 #include "sample_farms.hpp"
 
@@ -78,7 +79,7 @@ TEST_CASE("the list has a row for everything to buy, with the day it is needed",
 
 TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
     auto const plan = sample::plan_of(farm);
-    auto const csv = reports::buy_csv(plan), text = reports::purchases_text(plan);
+    auto const csv = reports::buy_csv(plan), text = reports::set(reports::purchases_part(plan));
     for (std::string const& sort : sorts) CHECK_THAT(csv, Contains(sort + ","));
     CHECK_THAT(csv, Contains("\r\nbedding,tank,bedding for tank,2,"));
     CHECK_THAT(csv, Contains("\r\ndisinfectant,bleach,Bleach,,"));
@@ -93,7 +94,7 @@ TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
     CHECK_THAT(events[3].summary, Contains("Bleach"));
     for (auto const& event : events) CHECK(event.all_day());
 
-    auto const trips = reports::trips_text(engine::plan_trips(plan), reports::Sources::left_out);
+    auto const trips = reports::set(reports::trips_page(engine::plan_trips(plan), reports::Sources::left_out));
     CHECK_THAT(trips, Contains("of Chick tonic") || Contains("Chick tonic\n"));
     CHECK_THAT(trips, Contains("bedding for tank"));
     CHECK_THAT(trips, Contains("Bleach"));

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+
+#include "cropful/engine/plan.hpp"
+#include "cropful/reports/page.hpp"
+
+namespace cropful::reports {
+
+/// How often the hoppers and drinkers of a hatch are filled. Long lists are folded into weeks and runs of one rhythm
+/// unless every fill is asked for; empty without vessels.
+Page hoppers_part(engine::HatchPlan const& hatch, quantities::Measures measures, bool every_fill);
+Page drinkers_part(engine::HatchPlan const& hatch, quantities::Measures measures, bool every_fill);
+
+/// "3 x tube, 12.3 lb each"; "3 x tube, each 34.7 kg of starter or 33.1 kg of grower" where feeds differ in density.
+/// With at least one fill.
+std::string hoppers_words(engine::HatchPlan const& hatch, quantities::Measures measures);
+std::string drinkers_words(engine::HatchPlan const& hatch, quantities::Measures measures);
+
+/// Whether the next fill comes because the water or what is in it is due, not because the vessel is dry.
+bool changed_before_dry(engine::Fill<quantities::Volume> const& fill);
+/// When hoppers filled once are filled again, and why: "Mon 5 Apr, 5 am", "grower from Mon 17 May", "lasts to the end".
+/// `next` is the age at the next fill, or at the end.
+std::string fill_again_words(engine::Fill<quantities::Mass> const& fill, engine::HatchPlan const& hatch,
+                             quantities::Duration next, quantities::Measures measures);
+/// Whole days once there are several: the middle of a band is no promise.
+std::string roughly(std::optional<quantities::Duration> const& lasts);
+/// The feed eaten at an age; empty outside the plan.
+std::string feed_at(engine::HatchPlan const& hatch, quantities::Duration age);
+/// The feed that is poured in at an age because the last one ends then; empty when no change is due.
+std::string feed_from(engine::HatchPlan const& hatch, quantities::Duration age);
+
+}  // namespace cropful::reports

@@ -1,0 +1,156 @@
+#include "cropful/reports/check_page.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "cropful/domain/nutrient.hpp"
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/learned_part.hpp"
+#include "cropful/reports/plan_parts.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/nutrient_words.hpp"
+
+namespace cropful::reports {
+
+namespace {
+
+using engine::Check;
+using engine::HatchPlan;
+using engine::Verdict;
+
+std::string label_words(Check const& check) {
+    if (!check.label && !check.label_maximum) return "not stated";
+    if (!check.label) return "at most " + level_words(check.nutrient, *check.label_maximum);
+    std::string const least = level_words(check.nutrient, *check.label);
+    return check.label_maximum ? least + " to " + level_words(check.nutrient, *check.label_maximum) : least;
+}
+
+std::string grams_words(quantities::Mass mass, int decimals) {
+    return quantities::number(quantities::in_grams(mass), decimals) + " g";
+}
+
+/// "; 10.5 g of it a day (day 21) give a bird 2.51 g, needed 2.72 g"; protein only.
+std::string daily_words(Check const& check) {
+    if (!check.given_per_bird || !check.need_per_bird) return "";
+    return "; " + grams_words(*check.eaten_per_bird, 1) + " of it a day (" +
+           quantities::print_age(check.from + (check.to - check.from) / 2.0) + ") give a bird " +
+           grams_words(*check.given_per_bird, 2) + ", needed " + grams_words(*check.need_per_bird, 2);
+}
+
+/// "20 %"; "none known" where the table has no need.
+std::string need_words(Check const& check) {
+    return check.need > 0 ? level_words(check.nutrient, check.need) : "none known";
+}
+
+bool same_table(Check const& a, Check const& b) {
+    return a.feed == b.feed && a.phase == b.phase && a.from == b.from && a.to == b.to;
+}
+
+/// Nutrients a label states and the table of the birds' needs does not.
+std::vector<std::string> without_need(std::vector<Check> const& checks, domain::Feed const& feed) {
+    std::vector<std::string> titles;
+    for (auto const& [nutrient, guarantee] : feed.label) {
+        bool const judged = std::any_of(checks.begin(), checks.end(),
+                                        [&, n = nutrient](Check const& check) { return check.nutrient == n; });
+        if (!judged && !domain::find_nutrient(nutrient)->label_only) titles.push_back(nutrient_title(nutrient));
+    }
+    return titles;
+}
+
+/// One feed in one phase: what is on the label in a table, the rest in a sentence.
+Page table_part(std::vector<Check> const& checks, domain::Farm const& farm) {
+    Check const& first = checks.front();
+    Table table({Align::left, Align::left, Align::left, Align::left}, 2);
+    table.head({"nutrient", "label", "need", ""});
+    std::vector<std::string> unstated;
+    for (Check const& check : checks) {
+        if (check.verdict == Verdict::unstated && !check.label_maximum) {
+            unstated.push_back(nutrient_title(check.nutrient) + " " + level_words(check.nutrient, check.need));
+        } else {
+            table.add({nutrient_title(check.nutrient), label_words(check), need_words(check),
+                       alarm_capitals(verdict_words(check)) + daily_words(check)});
+        }
+    }
+    Page page =
+        wrap(feed_title(farm, first.feed) + ", " + ages_words(first.from, first.to) + " (needs: " + first.phase + ")");
+    if (unstated.size() < checks.size()) page += table;
+    auto const no_need = without_need(checks, farm.feeds.at(first.feed));
+    if (!no_need.empty()) page += wrap("on the label, but no need of it is known: " + join(no_need), "  ", "    ");
+    if (!unstated.empty()) page += wrap("not on the label, so not judged; needs: " + join(unstated), "  ", "    ");
+    return page;
+}
+
+Page checked_hatch(HatchPlan const& hatch, domain::Farm const& farm) {
+    Page page = wrap(hatch.hatch.name + ": " + hatch.kind_title, "", "  ");
+    for (auto start = hatch.checks.begin(); start != hatch.checks.end();) {
+        auto const end =
+            std::find_if_not(start, hatch.checks.end(), [&](Check const& c) { return same_table(*start, c); });
+        page += table_part({start, end}, farm);
+        start = end;
+    }
+    return page;
+}
+
+}  // namespace
+
+std::string verdict_words(Check const& check) {
+    switch (check.verdict) {
+        case Verdict::meets:
+            return "meets";
+        case Verdict::over:
+            return check.nutrient == "calcium" ? "OVER: more than growing birds should have"
+                                               : "OVER: more than birds should have";
+        case Verdict::unstated:
+            return "no minimum on the label";
+        case Verdict::short_of:
+            break;
+    }
+    std::string const relative = quantities::number(100 * check.short_by / check.need, 1) + " %";
+    if (check.nutrient != "protein") return "SHORT by " + relative;
+    return "SHORT by " + quantities::plain(std::round(check.short_by * 100) / 100) + " points (" + relative + ")";
+}
+
+std::vector<std::string> label_faults(HatchPlan const& hatch) {
+    std::vector<std::string> all;
+    for (Check const& check : hatch.checks) {
+        if (check.verdict != Verdict::short_of && check.verdict != Verdict::over) continue;
+        all.push_back(check.feed + ", " + ages_words(check.from, check.to) + ": " + nutrient_title(check.nutrient) +
+                      " " + label_words(check) + ", needs " + need_words(check) + ": " + verdict_words(check));
+    }
+    return all;
+}
+
+std::vector<std::string> labels_words(HatchPlan const& hatch) {
+    std::vector<std::string> all = label_faults(hatch);
+    if (hatch.checks.empty()) return all;
+    std::set<std::pair<std::string, std::string>> met, unstated;
+    for (Check const& check : hatch.checks) {
+        if (check.verdict == Verdict::meets) met.emplace(check.feed, check.nutrient);
+        if (check.verdict == Verdict::unstated) unstated.emplace(check.feed, check.nutrient);
+    }
+    std::string const rest = all.empty() ? "nothing stated is short; " : "else ";
+    all.push_back(rest + std::to_string(met.size()) + " met, " + std::to_string(unstated.size()) +
+                  " not stated (`cropful check` lists them)");
+    return all;
+}
+
+Page labels_part(HatchPlan const& hatch) {
+    auto const all = labels_words(hatch);
+    if (all.empty()) return {};
+    Table table({Align::left, Align::left});
+    for (std::string const& words : all) table.add({"  " + strong("LABEL"), words});
+    return table;
+}
+
+Page check_page(engine::Plan const& plan, Sources sources) {
+    std::vector<Page> parts;
+    for (HatchPlan const& hatch : plan.hatches) {
+        if (!hatch.checks.empty()) parts.push_back(checked_hatch(hatch, plan.farm));
+    }
+    Page const learned = learned_part(plan.learned, plan.farm.measures);
+    if (!learned.empty()) parts.push_back(learned);
+    return farm_and_parts(plan.farm, parts) + notes_part(plan, sources);
+}
+
+}  // namespace cropful::reports

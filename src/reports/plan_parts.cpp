@@ -1,0 +1,140 @@
+#include "cropful/reports/plan_parts.hpp"
+
+#include <algorithm>
+
+#include "cropful/quantities/print.hpp"
+#include "cropful/reports/words.hpp"
+#include "reports/sources.hpp"
+
+namespace cropful::reports {
+
+using engine::HatchPlan;
+using engine::Moment;
+using quantities::Duration;
+
+Duration first_age(HatchPlan const& hatch) {
+    return hatch.feeds.empty() ? hatch.hatch.first_age : hatch.feeds.front().from;
+}
+
+Duration last_age(HatchPlan const& hatch) { return hatch.feeds.empty() ? hatch.hatch.until : hatch.feeds.back().to; }
+
+std::string plan_name(engine::Plan const& plan) {
+    return plan.farm.name.empty() ? plan.hatches.front().hatch.name : plan.farm.name;
+}
+
+std::string plan_time(engine::Plan const& plan) {
+    HatchPlan const& first = plan.hatches.front();
+    Moment from = first.hatch.date + first_age(first), to = first.hatch.date + last_age(first);
+    for (HatchPlan const& hatch : plan.hatches) {
+        from = std::min(from, hatch.hatch.date + first_age(hatch));
+        to = std::max(to, hatch.hatch.date + last_age(hatch));
+    }
+    return from.day_year() + " to " + to.day_year();
+}
+
+Page page_title(engine::Plan const& plan) { return Title{plan_name(plan), plan_time(plan)}; }
+
+Page farm_and_parts(domain::Farm const& farm, std::vector<Page> const& parts) {
+    std::vector<Page> all{farm.name.empty() ? Page() : wrap(farm.name)};
+    all.insert(all.end(), parts.begin(), parts.end());
+    return apart(all);
+}
+
+std::string hatch_words(HatchPlan const& hatch) {
+    domain::Hatch const& its = hatch.hatch;
+    std::string const count = quantities::print(hatch.chicks);
+    std::string const& kind = hatch.kind_title;
+    std::string const hatched = "; hatch " + its.date.day_year();
+    if (its.first_age > quantities::days(0)) {
+        return its.name + ": " + count + " " + kind + " birds; " + quantities::print_age(its.first_age) + " on " +
+               (its.date + its.first_age).day_year();
+    }
+    if (!its.eggs) return its.name + ": " + count + " " + kind + " chicks" + hatched;
+    return its.name + ": " + quantities::number(*its.eggs, 0) + " " + kind + " eggs, about " + count + " chicks" +
+           hatched;
+}
+
+std::string moment_words(Moment moment, quantities::Measures measures) {
+    if (moment == Moment(moment.date())) return moment.day();
+    std::string hour = moment.about_hour(measures == quantities::Measures::us);
+    // "midnight" can be read as the end of the day; 12 am is its start
+    if (std::size_t const at = hour.find("midnight"); at != std::string::npos) hour.replace(at, 8, "12 am");
+    return moment.day() + ", " + hour;
+}
+
+std::string moment_and_year(Moment moment, quantities::Measures measures) {
+    return moment.day_year() + moment_words(moment, measures).substr(moment.day().size());
+}
+
+std::string short_moment(Moment moment, quantities::Measures measures) {
+    std::string words = moment_words(moment, measures);
+    constexpr std::string_view about = "about ";
+    if (std::size_t const at = words.find(about); at != std::string::npos) words.erase(at, about.size());
+    return words;
+}
+
+std::string ages_words(Duration from, Duration to) {
+    return quantities::print_age(from) + " to " + quantities::print_age(to);
+}
+
+std::vector<std::string> removals_words(HatchPlan const& hatch) {
+    std::vector<std::string> all;
+    for (domain::Removal const& removal : hatch.hatch.removed) {
+        if (removal.at < first_age(hatch) || removal.at > last_age(hatch)) continue;
+        all.push_back(quantities::print(removal.birds) + " birds at " + quantities::print_age(removal.at) + ", " +
+                      (hatch.hatch.date + removal.at).day());
+    }
+    return all;
+}
+
+std::string how_sure_words() {
+    return "\"Sure\" is 19 times in 20, for flocks as different as flocks are; \"usually\" is as often as not. Feed a "
+           "day, water a day and what to stir in are the usual figures. Hours are rounded down: fill before, not at, "
+           "the hour, and look in on hoppers and drinkers every day all the same.";
+}
+
+std::string feed_title(domain::Farm const& farm, std::string const& key) {
+    auto const feed = farm.feeds.find(key);
+    return feed == farm.feeds.end() || feed->second.title.empty() ? key : feed->second.title;
+}
+
+std::string supplement_title(domain::Supplement const& supplement) {
+    return supplement.title.empty() ? supplement.key : supplement.title;
+}
+
+std::string sourced(domain::Source const& source) {
+    std::string const standing = domain::name(source.standing);
+    bool const says_more = !source.text.empty() && source.text != standing;
+    return "[" + standing + (says_more ? ": " + source.text : "") + "]";
+}
+
+Page cautions_part(std::vector<engine::Caution> const& cautions, Sources sources) {
+    Page page;
+    if (!cautions.empty()) page += spaced(heading("WATCH"));
+    for (engine::Caution const& caution : cautions) {
+        bool const named = sources == Sources::named && !caution.source.empty();
+        page += warning(caution.text + (named ? " [" + caution.source + "]" : ""));
+    }
+    return page;
+}
+
+Page notes_part(engine::Plan const& plan, Sources sources) {
+    return notes_part(plan.cautions, plan.assumptions, sources);
+}
+
+Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
+                       Sources sources) {
+    Page page = cautions_part(cautions, sources);
+    if (assumptions.empty()) return page;
+    page +=
+        spaced(heading("THIS RESTS ON", sources == Sources::named ? "" : " (--sources names where each comes from)"));
+    std::vector<std::string> named;
+    for (engine::Assumption const& one : assumptions) {
+        std::string const words =
+            sources == Sources::named ? source_words(one.source, named) : domain::name(one.source.standing);
+        page += wrap(one.text + " [" + words + "]", "  - ", "    ");
+    }
+    return page + sources_part(named);
+}
+
+}  // namespace cropful::reports
