@@ -71,7 +71,9 @@ std::pair<std::string, domain::Guarantee> parse_label(std::string_view text) {
 Feed feed_from(Flags const& flags, std::vector<std::string> const& labels, Measures measures) {
     Feed feed;
     feed.key = feed.title = "feed";
-    feed.protein = flags.read("--protein", some_in(quantities::parse_percent, measures)).value_or(0);
+    if (auto const protein = flags.read("--protein", some_in(quantities::parse_percent, measures))) {
+        feed.label["protein"].minimum = 100 * *protein;
+    }
     feed.energy = flags.read("--energy", in(quantities::parse_energy, measures));
     feed.form = flags.read("--form", parse_form);
     feed.density = flags.read("--density", some_in(quantities::parse_density, measures));

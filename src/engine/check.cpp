@@ -9,9 +9,6 @@ namespace cropful::engine {
 namespace {
 
 domain::Guarantee guarantee(domain::Feed const& feed, std::string const& nutrient) {
-    if (nutrient == "protein") {
-        return feed.protein > 0 ? domain::Guarantee{feed.protein * 100, {}} : domain::Guarantee{};
-    }
     auto const found = feed.label.find(nutrient);
     return found == feed.label.end() ? domain::Guarantee{} : found->second;
 }

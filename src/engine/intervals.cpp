@@ -17,13 +17,13 @@ constexpr double least_share = 0.01;     // of the table's use: a use of nothing
 constexpr double least_days = 1 / 24.0;  // shorter than an hour says nothing
 
 /// What the table foretells for one hatch's hoppers or drinkers, and how it goes with the feed score.
-struct Table {
+struct Foretold {
     Use use;       // kg or L
     Use weighted;  // the same, each moment's times its sd of feed
     double water;  // sd of the ratio of water to feed; 0 for feed
 };
 
-Table table_of(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind, Trait what) {
+Foretold foretold_of(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind, Trait what) {
     Flock const flock(hatch, kind);
     Intake const intake(farm, hatch, kind);
     Factor const sd = [intake](double age) { return intake.feed_sd(days(age)); };
@@ -47,7 +47,7 @@ std::optional<double> amount_of(Entry const& entry, Trait what) {
 class Tally {
   public:
     /// Before `counted` the heads reckoned with were far from those found.
-    Tally(domain::Hatch const& hatch, std::size_t flock, Trait what, Table table, std::optional<Moment> counted)
+    Tally(domain::Hatch const& hatch, std::size_t flock, Trait what, Foretold table, std::optional<Moment> counted)
         : hatch_(hatch), flock_(flock), what_(what), table_(std::move(table)), counted_(counted) {}
 
     void see(Entry const& entry) {
@@ -120,7 +120,7 @@ class Tally {
     domain::Hatch const& hatch_;
     std::size_t flock_;
     Trait what_;
-    Table table_;
+    Foretold table_;
     std::optional<Moment> counted_;
     std::optional<Moment> full_;
     double used_ = 0;  // since then
@@ -154,7 +154,7 @@ std::vector<Measured> intervals(domain::Farm const& farm, Rations const& rations
         if (std::none_of(diary.begin(), diary.end(), about)) continue;
         for (Trait const what : {Trait::feed, Trait::water}) {
             Kind const& kind = rations.kinds.at(hatch.kind);
-            Tally tally(hatch, flock, what, table_of(farm, hatch, kind, what), surprising_count(hatch, kind));
+            Tally tally(hatch, flock, what, foretold_of(farm, hatch, kind, what), surprising_count(hatch, kind));
             for (Entry const& entry : diary) {
                 if (entry.hatch == hatch.name) tally.see(entry);
             }

@@ -4,14 +4,14 @@ namespace cropful::engine {
 
 std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement) {
     if (!supplement.rate) return std::nullopt;
-    if (supplement.rate->by_weight) return kilograms_per_litre(supplement.rate->per_litre);
+    if (auto const by_weight = supplement.rate->by_weight()) return by_weight;
     if (!supplement.spoon) return std::nullopt;
-    return *supplement.spoon * supplement.rate->per_litre;
+    return *supplement.spoon * *supplement.rate->by_measure();
 }
 
 std::optional<MassPerVolume> strength(domain::Supplement const& supplement) {
     if (supplement.stock) {
-        return kilograms_per_litre(supplement.stock->strength.per_litre / supplement.stock->water_parts);
+        return *supplement.stock->strength.by_weight() / supplement.stock->water_parts;
     }
     return label_strength(supplement);
 }
@@ -30,8 +30,8 @@ Dose dose(domain::Supplement const& supplement, Volume water) {
     }
     if (supplement.stock) {
         dose.stock = water / supplement.stock->water_parts;
-    } else if (!supplement.rate->by_weight) {
-        dose.by_volume = water * supplement.rate->per_litre;
+    } else if (auto const by_measure = supplement.rate->by_measure()) {
+        dose.by_volume = water * *by_measure;
     }
     return dose;
 }

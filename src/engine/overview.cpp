@@ -29,7 +29,7 @@ std::optional<Money> shared(std::optional<Money> const& cost, double by) {
 }
 
 HatchCost cost_of(HatchPlan const& part, domain::Farm const& farm) {
-    Keeping const& kept = part.keeping;
+    Lifetime const& kept = part.lifetime;
     HatchCost cost{
         part.hatch.name, part.hatch.kind, part.hatch.date, part.chicks, kept.raised, kilograms(0), {}, {}, {}, {}};
     for (Eaten const& one : kept.feeds) cost.feed += one.amount;

@@ -13,7 +13,7 @@
 #include "engine/check_extras.hpp"
 #include "engine/course.hpp"
 #include "engine/hatch_model.hpp"
-#include "engine/keeping.hpp"
+#include "engine/lifetime.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
 
@@ -179,7 +179,7 @@ HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs
     if (wanted.course) {
         plan.weeks = weeks(model.flock(), model.feed(), model.water(), ages);
         plan.days = days_of(hatch, model.flock(), model.feed(), model.water(), ages);
-        plan.keeping = keeping_of(hatch, model.flock(), model.feed());
+        plan.lifetime = lifetime_of(hatch, model.flock(), model.feed());
     }
     return plan;
 }

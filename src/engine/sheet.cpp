@@ -70,8 +70,8 @@ std::vector<BroodingRow> warmth(Brooding const& brooding, Ages ages) {
     return rows;
 }
 
-std::vector<Room> room(Space const& space, Flock const& flock, Ages ages) {
-    std::vector<Room> rows;
+std::vector<RoomNeeded> room(Space const& space, Flock const& flock, Ages ages) {
+    std::vector<RoomNeeded> rows;
     for (std::size_t i = 0; i < space.rows.size(); ++i) {
         SpaceRow row = space.rows[i];
         bool const over = i + 1 < space.rows.size() && space.rows[i + 1].from <= ages.from;
@@ -134,7 +134,7 @@ std::vector<Assumption> assumptions_of(Sheet const& sheet, Rations const& ration
 
 }  // namespace
 
-Room room_for(Space const& space, SpaceRow const& row, Heads birds) {
+RoomNeeded room_for(Space const& space, SpaceRow const& row, Heads birds) {
     double const count = in_birds(birds);
     bool const day_olds = row.from < days(1);
     return {.from = row.from,

@@ -227,12 +227,22 @@ double parse_proportion(std::string_view text) {
     return parts;
 }
 
+std::optional<MassPerVolume> Rate::by_weight() const {
+    auto const* weight = std::get_if<MassPerVolume>(&product);
+    return weight ? std::optional(*weight) : std::nullopt;
+}
+
+std::optional<double> Rate::by_measure() const {
+    auto const* measure = std::get_if<double>(&product);
+    return measure ? std::optional(*measure) : std::nullopt;
+}
+
 Rate parse_rate(std::string_view text, Measures measures) {
     std::string const words(trim(text));
     Wanted const wanted{text, std::string(rate_expected)};
     Rate rate;
     if (words.find(':') != std::string::npos) {
-        rate = {1 / parse_proportion(words), false, false, words};
+        rate = {1 / parse_proportion(words), false, words};
     } else {
         Figure const figure = read_figure(text, wanted);
         std::string const first = figure.unit.substr(0, second_number(figure.unit));
@@ -241,9 +251,11 @@ Rate parse_rate(std::string_view text, Measures measures) {
         if (figure.per_unit.empty()) wanted.refuse("per how much water is missing");
         double const water = figure.per_amount * factor(figure.per_unit, "volume", measures, wanted);
         double const amount = amount_in_units(figure.amount, figure.unit, product.dimension, measures, wanted);
-        rate = {amount / water, product.dimension == "mass", product.symbol == "oz", words};
+        rate = {amount / water, product.symbol == "oz", words};
+        if (product.dimension == "mass") rate.product = kilograms_per_litre(amount / water);
     }
-    if (rate.per_litre <= 0 || rate.per_litre > 1) {
+    double const of_water = rate.by_weight() ? in_kilograms_per_litre(*rate.by_weight()) : *rate.by_measure();
+    if (of_water <= 0 || of_water > 1) {
         throw BadInput('"' + words + '"', "more than 0, and at most 1 kg or 1 L of product to 1 L of water");
     }
     return rate;
@@ -258,7 +270,7 @@ Measures parse_measures(std::string_view text) {
 
 Rate parse_strength(std::string_view text, Measures measures) {
     Rate strength = parse_rate(text, measures);
-    if (!strength.by_weight) {
+    if (!strength.by_weight()) {
         throw BadInput('"' + strength.words + '"', "a strength by weight, such as \"4 oz per gal\"");
     }
     return strength;

@@ -17,7 +17,6 @@ Ingredient from_feed(domain::Feed const& feed) {
     Ingredient one{
         .key = feed.key, .title = feed.title, .like = "", .price = {}, .holds = {}, .at_most = {}, .source = {}};
     if (feed.price && feed.bag) one.price = *feed.price / *feed.bag;
-    one.holds["protein"] = {feed.protein * 100, {}, domain::Standing::yours};
     if (feed.energy) {
         double const energy = in_kilocalories_per_kilogram(*feed.energy);
         one.holds["energy"] = {energy, energy, domain::Standing::yours};

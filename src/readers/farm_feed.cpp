@@ -107,7 +107,7 @@ domain::Feed read_feed(std::string const& key, Table& table) {
     domain::Feed feed;
     feed.key = key;
     feed.title = table.maybe("title", a_text, key);
-    feed.protein = table.need("protein", more_than_none(a_percentage));
+    feed.label["protein"].minimum = 100 * table.need("protein", more_than_none(a_percentage));
     feed.energy = table.maybe("energy", more_than_none(an_energy));
     feed.form = table.maybe("form", a_form);
     feed.density = table.maybe("density", more_than_none(a_density));

@@ -23,8 +23,8 @@ std::size_t part_of_word(std::string_view word, std::size_t most) {
 
 }  // namespace
 
-std::vector<Piece> words_of(Styled const& text) {
-    std::vector<Piece> pieces;
+std::vector<SpacedWord> words_of(Styled const& text) {
+    std::vector<SpacedWord> pieces;
     for (std::size_t i = 0; i < text.words().size();) {
         std::size_t const end = end_of_word(text.words(), i);
         if (end > i) pieces.push_back({i > 0 ? text.part(i - 1, 1) : " ", text.part(i, end - i)});
@@ -33,7 +33,7 @@ std::vector<Piece> words_of(Styled const& text) {
     return pieces;
 }
 
-std::vector<Styled> flow(std::vector<Piece> const& pieces, std::size_t most) {
+std::vector<Styled> flow(std::vector<SpacedWord> const& pieces, std::size_t most) {
     std::vector<Styled> done(1);
     for (auto const& [gap, whole] : pieces) {
         Styled word = whole;

@@ -38,7 +38,7 @@ std::string strength_words(Mix const& mix) {
 /// How a proportioner's ratio is meant, and how strong its stock is.
 std::string stock_words(domain::Supplement const& supplement) {
     if (!supplement.stock) return "";
-    return "stock: " + plain(1000 * supplement.stock->strength.per_litre) +
+    return "stock: " + plain(quantities::in_grams_per_litre(*supplement.stock->strength.by_weight())) +
            " g of product per L; the proportioner adds 1 part of it to " + plain(supplement.stock->water_parts) +
            " parts of water";
 }
@@ -119,8 +119,8 @@ Page mix_page(engine::Plan const& plan, Sources sources) {
     return farm_and_parts(plan.farm, parts) + notes_part(plan, sources);
 }
 
-Page plain_mix_page(Mix const& mix, domain::Supplement const& supplement,
-                           std::vector<engine::Caution> const& cautions, Measures measures, Sources sources) {
+Page plain_mix_page(Mix const& mix, domain::Supplement const& supplement, std::vector<engine::Caution> const& cautions,
+                    Measures measures, Sources sources) {
     std::string const head = "Into " + print_measured(mix.total.water, measures) + " of water stir " +
                              dose_words(mix.total, measures) + ", at " + mix.words;
     return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) +

@@ -70,15 +70,15 @@ std::string weight_words(BlendPart const& part, Mass step, Measures measures) {
 }
 
 /// The sheet: what is stirred in beforehand, then the powders from the largest on, then what is poured.
-struct Sheet {
+struct WeighingOrder {
     std::vector<BlendPart> few, powders, liquids;
 };
 
-Sheet in_weighing_order(BlendAnswer const& answer) {
+WeighingOrder in_weighing_order(BlendAnswer const& answer) {
     std::vector<BlendPart> parts = answer.parts;
     std::erase_if(parts, [](BlendPart const& part) { return !(part.share > 0); });
     std::stable_sort(parts.begin(), parts.end(), [](auto const& a, auto const& b) { return a.amount > b.amount; });
-    Sheet sheet;
+    WeighingOrder sheet;
     for (BlendPart const& part : parts) {
         bool const is_small = part.amount < answer.batch * small;
         (part.liquid ? sheet.liquids : is_small ? sheet.few : sheet.powders).push_back(part);
@@ -93,7 +93,7 @@ std::string lines(std::size_t count) {
 }
 
 /// How to mix evenly.
-std::string mixing_words(BlendAnswer const& answer, Sheet const& sheet, Measures measures) {
+std::string mixing_words(BlendAnswer const& answer, WeighingOrder const& sheet, Measures measures) {
     std::string words;
     std::size_t const few = sheet.few.size();
     if (few > 0 && !sheet.powders.empty()) {
@@ -138,7 +138,7 @@ PerWeight per_weight(BlendAnswer const& answer, Measures measures) {
 
 Page mixing_sheet(BlendAnswer const& answer, domain::Farm const& farm) {
     Measures const measures = farm.measures;
-    Sheet const sheet = in_weighing_order(answer);
+    WeighingOrder const sheet = in_weighing_order(answer);
     std::vector<BlendPart> parts = sheet.few;
     parts.insert(parts.end(), sheet.powders.begin(), sheet.powders.end());
     parts.insert(parts.end(), sheet.liquids.begin(), sheet.liquids.end());

@@ -10,7 +10,7 @@ namespace {
 
 using engine::HatchPlan;
 using engine::HatchSheet;
-using engine::Room;
+using engine::RoomNeeded;
 using quantities::days;
 using quantities::Measures;
 using quantities::number;
@@ -66,7 +66,7 @@ void add_warmth(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, 
     page.add(Element("p", "notes", "Lower it by steps, and go by the birds before the thermometer."));
 }
 
-std::string water_words(Room const& room, Measures measures) {
+std::string water_words(RoomNeeded const& room, Measures measures) {
     std::string words = length(room.water_trough_feet, measures) + " of trough";
     if (!room.founts) return words;
     return words + ", or " + plural(*room.founts, "fount") + (measures == Measures::us ? " of 1 gal" : " of 3.8 L");
@@ -74,7 +74,7 @@ std::string water_words(Room const& room, Measures measures) {
 
 void add_room(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Measures measures) {
     HtmlTable table("Room for the birds alive then", {"From", "Floor", "Feeder", "Water"});
-    for (Room const& room : sheet.room) {
+    for (RoomNeeded const& room : sheet.room) {
         table
             .row(quantities::print_age(room.from) + ", " + (hatch.hatch.date + room.from).day() + ": " +
                  quantities::print(room.birds) + " birds")

@@ -51,7 +51,7 @@ Json warmth_json(engine::HatchSheet const& hatch) {
 
 Json room_json(engine::HatchSheet const& hatch) {
     Json all = Json::array();
-    for (engine::Room const& room : hatch.room) {
+    for (engine::RoomNeeded const& room : hatch.room) {
         all.push_back(Json{{"from_d", in_days(room.from)},
                            {"birds", in_birds(room.birds)},
                            {"floor_ft2", room.floor_square_feet},

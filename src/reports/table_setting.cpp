@@ -36,14 +36,14 @@ std::size_t columns_before_last(Table const& table, std::vector<std::size_t> con
 }
 
 /// The cells of a row, each behind its heading; one too wide for the room in words.
-std::vector<Piece> cells_in_words(Table const& table, Table::Row const& row, std::size_t room) {
-    std::vector<Piece> pieces;
+std::vector<SpacedWord> cells_in_words(Table const& table, Table::Row const& row, std::size_t room) {
+    std::vector<SpacedWord> pieces;
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
         Styled const& cell = row.cells[c];
         if (cell.empty()) continue;
         Styled const heading = table.headed() && c > 0 ? table.rows().front().cells[c] : Styled();
         Styled const item = heading.empty() ? cell : heading + " " + cell;
-        std::vector<Piece> parts = item.width() > room ? words_of(item) : std::vector<Piece>{{"", item}};
+        std::vector<SpacedWord> parts = item.width() > room ? words_of(item) : std::vector<SpacedWord>{{"", item}};
         parts.front().gap = std::string(cell_gap, ' ');
         pieces.insert(pieces.end(), parts.begin(), parts.end());
     }

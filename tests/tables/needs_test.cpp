@@ -18,7 +18,7 @@ engine::Check protein(std::string const& kind_key, double label, double from_d, 
     auto const kind = rations.kind(kind_key);
     domain::Feed feed;
     feed.key = "starter";
-    feed.protein = label;
+    feed.label["protein"].minimum = 100 * label;
     feed.energy = energy;
     auto const checks = engine::check(feed, rations.needs(kind.needs_table), days(from_d), days(to_d), {}, scale);
     for (auto const& check : checks) {
@@ -49,7 +49,7 @@ TEST_CASE("what a label does not state is unstated, not zero and not met", "[tab
     readers::RationsReader const rations;
     auto const kind = rations.kind("coturnix");
     domain::Feed feed;
-    feed.protein = 0.24;
+    feed.label["protein"].minimum = 24;
     feed.label["lysine"].minimum = 1.3;
     for (auto const& check : engine::check(feed, rations.needs(kind.needs_table), days(0), days(42), {})) {
         INFO(check.nutrient);

@@ -51,7 +51,6 @@ struct Bag {
 struct Feed {
     std::string key;
     std::string title;
-    double protein = 0;  // fraction
     std::optional<EnergyPerMass> energy;
     std::optional<Form> form;
     std::optional<MassPerVolume> density;
@@ -61,7 +60,8 @@ struct Feed {
     Mass on_hand = kilograms(0);
     Mass spare = kilograms(0);  // kept in hand beyond the need
     std::optional<Duration> keeps;
-    std::map<std::string, Guarantee> label;  // nutrient key -> guarantee; protein and energy stand above
+    std::map<std::string, Guarantee>
+        label;  // nutrient key -> guarantee; of energy, which sets how much is eaten, above
     std::optional<Medication> medicated;
 };
 

@@ -7,8 +7,8 @@
 #include "cropful/domain/farm.hpp"
 #include "cropful/engine/band.hpp"
 #include "cropful/engine/check.hpp"
-#include "cropful/engine/keeping.hpp"
 #include "cropful/engine/learn.hpp"
+#include "cropful/engine/lifetime.hpp"
 #include "cropful/engine/mix.hpp"
 #include "cropful/engine/rations.hpp"
 #include "cropful/engine/readying.hpp"
@@ -75,7 +75,7 @@ struct HatchPlan {
     std::vector<Check> checks;
     std::vector<Week> weeks;
     std::vector<Day> days{};
-    Keeping keeping{};
+    Lifetime lifetime{};
 };
 
 /// What to buy of one feed for the whole farm.

@@ -25,7 +25,7 @@ struct ProteinAt {
 };
 
 /// Room for the birds alive at an age, by the kind's table.
-struct Room {
+struct RoomNeeded {
     Duration from;
     Heads birds;
     double birds_per_square_foot;
@@ -41,7 +41,7 @@ struct HatchSheet {
     std::vector<DayFeed> days;             // whole days only, unless there is none
     std::vector<ProteinAt> protein;        // every day, and on both sides of a change of feed or phase
     std::vector<BroodingRow> warmth;       // of the ages in the plan
-    std::vector<Room> room;                // the same
+    std::vector<RoomNeeded> room;          // the same
     std::string room_note;                 // another source that disagrees
     std::vector<std::optional<int>> bags;  // whole bags that hold what hungry birds eat of each feed of the hatch
     std::vector<Caution> cautions;         // of this hatch
@@ -56,7 +56,7 @@ struct Sheet {
 };
 
 /// Room for `birds` by one row of a kind's table.
-Room room_for(Space const& space, SpaceRow const& row, Heads birds);
+RoomNeeded room_for(Space const& space, SpaceRow const& row, Heads birds);
 
 /// The plan and all a sheet shows beside it. Throws NoAnswer where the data allow no plan.
 Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window = {});

@@ -1,8 +1,10 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <variant>
 
 #include "cropful/quantities/temperature.hpp"
 
@@ -38,12 +40,14 @@ double parse_percent(std::string_view text, Measures measures = Measures::us);
 /// "1:128" as 128: parts of water to one part of stock, more than 0.
 double parse_proportion(std::string_view text);
 
-/// A label's rate: product, by weight or by measure, to a volume of water.
+/// A label's rate: product to a volume of water, by weight or, as a ratio of two volumes, by measure.
 struct Rate {
-    double per_litre = 0;       // kg of product, or L of product, per L of water
-    bool by_weight = false;     // kg/L when true, L/L when false
+    std::variant<MassPerVolume, double> product = 0.0;
     bool says_bare_oz = false;  // the words say "oz", read as weight: on a liquid's label it means fl oz
     std::string words;          // as written
+
+    [[nodiscard]] std::optional<MassPerVolume> by_weight() const;
+    [[nodiscard]] std::optional<double> by_measure() const;
 };
 Rate parse_rate(std::string_view text, Measures measures = Measures::us);
 /// The strength of a stock: a rate by weight, "4 oz per gal".

@@ -29,7 +29,7 @@ TEST_CASE("every caution has an id in kebab-case, one sort one id", "[cautions]"
 TEST_CASE("feed below need", "[cautions]") {
     auto farm = bobwhites();
     CHECK_FALSE(due(farm, "below-need"));
-    farm.feeds.at("starter").protein = 0.24;
+    farm.feeds.at("starter").label["protein"].minimum = 24;
     CHECK(says(farm, "below-need", "short by 2 points, 7.7 % of the need"));
 }
 

@@ -18,7 +18,7 @@ namespace {
 std::vector<Check> protein(double from_d, double to_d, std::optional<Duration> laying_from = {}) {
     domain::Feed feed;
     feed.key = "feed";
-    feed.protein = 0.24;
+    feed.label["protein"].minimum = 24;
     std::vector<Check> found;
     auto const needs = readers::RationsReader().needs("bobwhite");
     for (auto const& check : engine::check(feed, needs, days(from_d), days(to_d), laying_from)) {

@@ -20,7 +20,7 @@ engine::Sheet sheet_of(domain::Farm const& farm, engine::Window window = {}) {
     return engine::make_sheet({farm, rations}, reader.brooder_advice(), window);
 }
 
-engine::Room room_for_500(std::size_t row) {
+engine::RoomNeeded room_for_500(std::size_t row) {
     auto const space = readers::RationsReader().kind("bobwhite").space;
     return engine::room_for(space, space.rows.at(row), birds(500));
 }

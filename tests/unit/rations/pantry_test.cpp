@@ -39,7 +39,7 @@ TEST_CASE("a bag of feed: 20 for 50 kg is 0.40 a kg, its protein a minimum", "[b
     domain::Farm farm;
     domain::Feed feed;
     feed.key = "starter";
-    feed.protein = 0.24;
+    feed.label["protein"].minimum = 24;
     feed.bag = kilograms(50);
     feed.price = money(20);
     feed.label["calcium"] = {.minimum = 0.8, .maximum = 1.2};

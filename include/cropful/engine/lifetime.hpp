@@ -27,7 +27,7 @@ struct Day {
 };
 
 /// A hatch's whole life, whatever part of it is planned for.
-struct Keeping {
+struct Lifetime {
     Heads raised;  // alive at the end, and sold or moved before
     std::vector<Eaten> feeds{};
     std::vector<Eaten> in_lay{};     // of them, while laying

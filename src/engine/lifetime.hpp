@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cropful/engine/keeping.hpp"
+#include "cropful/engine/lifetime.hpp"
 #include "engine/banded_usage.hpp"
 
 namespace cropful::engine {
@@ -9,6 +9,6 @@ namespace cropful::engine {
 std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed,
                          Usage<Volume> const& water, Ages ages);
 
-Keeping keeping_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed);
+Lifetime lifetime_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed);
 
 }  // namespace cropful::engine

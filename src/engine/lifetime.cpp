@@ -1,4 +1,4 @@
-#include "engine/keeping.hpp"
+#include "engine/lifetime.hpp"
 
 #include <algorithm>
 
@@ -54,16 +54,16 @@ std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<M
     return all;
 }
 
-Keeping keeping_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed) {
-    Keeping keeping{.raised = raised(hatch, flock)};
-    keeping.feeds = eaten(hatch, feed, hatch.first_age, hatch.until);
-    keeping.week_more = eaten(hatch, feed, hatch.until, hatch.until + days(7));
+Lifetime lifetime_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed) {
+    Lifetime lifetime{.raised = raised(hatch, flock)};
+    lifetime.feeds = eaten(hatch, feed, hatch.first_age, hatch.until);
+    lifetime.week_more = eaten(hatch, feed, hatch.until, hatch.until + days(7));
     Duration const lay = std::max(hatch.laying_from.value_or(hatch.until), hatch.first_age);
     if (lay < hatch.until) {
-        keeping.in_lay = eaten(hatch, feed, lay, hatch.until);
-        if (hatch.lays) keeping.eggs = *hatch.lays * bird_days(flock, lay, hatch.until);
+        lifetime.in_lay = eaten(hatch, feed, lay, hatch.until);
+        if (hatch.lays) lifetime.eggs = *hatch.lays * bird_days(flock, lay, hatch.until);
     }
-    return keeping;
+    return lifetime;
 }
 
 }  // namespace cropful::engine
