@@ -42,6 +42,7 @@ engine::Absence absence_of(AwayOptions const& options, domain::Moment now) {
 CLI::App* add_to(CLI::App& program, AwayOptions& options) {
     CLI::App* app = program.add_subcommand("away", "whether hoppers and drinkers hold while nobody is there");
     add_to(*app, options.farm, "--until");
+    add_hatches(*app, options.farm);
     app->add_option("--from", options.from, "all full then, such as 2027-04-23T06:00; absent: now")
         ->type_name("MOMENT");
     app->add_option("--until", options.until, "when somebody is back")->type_name("MOMENT");
@@ -53,9 +54,9 @@ CLI::App* add_to(CLI::App& program, AwayOptions& options) {
 Said run(AwayOptions const& options) {
     FarmOptions const& asked = options.farm;
     need_vessels(asked);
-    auto const clock = now();
-    auto const absence = absence_of(options, clock);
+    auto absence = absence_of(options, now_of(asked));
     auto const question = read_question(asked, {.birds_matter = true, .kept = always_kept, .counted = absence.from});
+    absence.hatches = question.window.hatches;
     auto const away = engine::away({question.farm, question.rations, question.diary}, absence);
     return asked.json ? Said(reports::away_json(away)) : reports::away_page(away, asked.sources);
 }

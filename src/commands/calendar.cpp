@@ -33,6 +33,7 @@ std::optional<Duration> read_alarm(std::optional<std::string> const& text) {
 CLI::App* add_to(CLI::App& program, CalendarOptions& options) {
     CLI::App* app = program.add_subcommand("calendar", "the plan as events for a calendar");
     add_to(*app, options.farm);
+    add_hatches(*app, options.farm);
     add_to(*app, options.days, "events");
     app->add_option("--alarm", options.alarm, "ring so long before each event; 2 h when absent, or none")
         ->type_name("TIME");

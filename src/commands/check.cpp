@@ -16,6 +16,8 @@ constexpr auto kept = quantities::days(1);  // without --until only the age itse
 CLI::App* add_to(CLI::App& program, CheckOptions& options) {
     CLI::App* app = program.add_subcommand("check", "labels against the published needs");
     add_to(*app, options.farm);
+    add_hatches(*app, options.farm);
+    add_to(*app, options.days, "labels of what is fed");
     app->add_flag("--by-energy", options.by_energy, "scale each need to the feed's energy");
     app->footer("Example: cropful check --kind bobwhite --age \"0 d\" --until \"6 wk\" --protein \"24 %\"");
     return app;
@@ -26,10 +28,10 @@ Said run(CheckOptions const& options) {
     if (!asked.file && asked.flags.has("--kind") && !asked.flags.has("--protein") && asked.labels.empty()) {
         throw WrongUse("what does the label state? Say --protein \"24 %\", or --label \"calcium=0.9 %\"");
     }
-    auto const [farm, rations, diary, window] =
-        read_question(asked, {.birds_matter = false, .kept = kept, .counted = {}});
+    auto const [question, window] =
+        question_between(asked, options.days, {.birds_matter = false, .kept = kept, .counted = {}});
     auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
-    auto const plan = engine::make_plan(farm, rations, window, diary, scale, {.use = false});
+    auto const plan = engine::make_plan(question.farm, question.rations, window, question.diary, scale, {.use = false});
     return asked.json ? Said(reports::check_json_text(plan)) : reports::check_page(plan, asked.sources);
 }
 

@@ -1,7 +1,10 @@
 #include "cropful/commands/clock.hpp"
 
 #include <chrono>
+#include <cstdlib>
 #include <ctime>
+
+#include "cropful/commands/flags.hpp"
 
 namespace cropful::commands {
 
@@ -25,11 +28,15 @@ std::tm here() {
 
 }  // namespace
 
-domain::Moment now() { return moment(here()); }
+domain::Moment now() {
+    char const* const instead = std::getenv("CROPFUL_NOW");
+    if (instead == nullptr || *instead == '\0') return moment(here());
+    Flags one;
+    one.set("CROPFUL_NOW", instead);
+    return *one.read("CROPFUL_NOW", domain::parse_moment);
+}
 
 std::chrono::minutes now_utc_offset() { return std::chrono::minutes(here().tm_gmtoff / 60); }
-
-domain::Moment today() { return domain::Moment(now().date()); }
 
 domain::Moment now_utc() {
     std::time_t const since_1970 = seconds();

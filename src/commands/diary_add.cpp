@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "commands/diary_parts.hpp"
+#include "commands/hatches.hpp"
 #include "cropful/commands/clock.hpp"
-#include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/diary_json.hpp"
@@ -41,17 +41,6 @@ std::vector<std::string> spans_of(std::vector<Hatch> const& hatches) {
 domain::Stamp stamp_of(Flags const& flags) {
     auto stamp = flags.read("--at", domain::parse_stamp).value_or(domain::Stamp{now(), now_utc_offset()});
     return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
-}
-
-Hatch const& hatch_called(std::string_view name, domain::Farm const& farm) {
-    std::vector<std::string> known;
-    for (Hatch const& hatch : farm.hatches) {
-        if (hatch.name == name) return hatch;
-        known.push_back(hatch.name);
-    }
-    std::string const near = domain::nearest(name, known);
-    throw BadInput(in_quotes(name), near.empty() ? "a hatch of the farm: " + domain::join(names_of(farm.hatches))
-                                                 : "a hatch of the farm; nearest: " + near);
 }
 
 /// The hatch a flag names, which must be kept at that moment; null without the flag.

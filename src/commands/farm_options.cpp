@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "commands/farm_flags.hpp"
+#include "commands/hatches.hpp"
 #include "cropful/commands/clock.hpp"
 #include "cropful/commands/files.hpp"
 #include "cropful/readers/farm.hpp"
@@ -72,7 +73,7 @@ void count_birds(Hatch& hatch, Flags const& flags, Duration age, Defaults const&
 Hatch hatch_from(Flags const& flags, Measures measures, readers::RationsReader const& reader, Duration age,
                  Defaults const& defaults) {
     auto const kind = [&](std::string_view text) { return reader.kind_key(std::string(text)); };
-    auto const counted = defaults.counted ? *defaults.counted : today();
+    auto const counted = *defaults.counted;
     auto const date = flags.read("--date", domain::parse_moment).value_or(counted + -age);
     std::string const key = *flags.read("--kind", kind);
     Hatch hatch{.name = key,
@@ -146,6 +147,13 @@ void add_sources(CLI::App& app, reports::Sources& sources) {
         ->group(answer_heading);
 }
 
+void add_hatches(CLI::App& app, FarmOptions& options) {
+    app.add_option("--hatch", options.hatches, "of a farm file only this hatch, all its repeats; may be repeated")
+        ->type_name("NAME")
+        ->expected(1)
+        ->take_all();
+}
+
 void add_csv(CLI::App& app, FarmOptions& options) {
     app.add_flag("--csv", options.csv, "answer in one table of CSV, for spreadsheets");
 }
@@ -155,6 +163,7 @@ void add_to(CLI::App& app, FarmOptions& options, std::string const& without) {
     add_common(app, options.json, options.rations);
     add_sources(app, options.sources);
     add_units(app, options.units, "measures; with a file, of what is printed");
+    app.add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
     app.add_flag("--no-diary", options.no_diary, "leave out the diary beside the farm file")->group(answer_heading);
     for (FarmFlag const& flag : farm_flags()) {
         if (flag.name == without) continue;
@@ -171,8 +180,10 @@ void add_to(CLI::App& app, FarmOptions& options, std::string const& without) {
     }
 }
 
-Question read_question(FarmOptions const& options, Defaults const& defaults) {
+Question read_question(FarmOptions const& options, Defaults defaults) {
     if (options.json && options.csv) throw WrongUse("--json and --csv cannot be used together: choose one");
+    if (!defaults.counted) defaults.counted = Moment(now_of(options).date());
+    if (!options.file && !options.hatches.empty()) throw WrongUse("--hatch says nothing without a farm file");
     if (!options.file) return question_from_flags(options, defaults);
     refuse_flags_beside_file(options);
     readers::RationsReader const reader = rations_reader(options.rations);
@@ -181,8 +192,11 @@ Question read_question(FarmOptions const& options, Defaults const& defaults) {
     auto rations = reader.load(farm);
     domain::Diary diary;
     if (!options.no_diary) diary = store::DiaryStore(store::diary_beside(*options.file)).read();
-    return {std::move(farm), std::move(rations), std::move(diary), {}};
+    engine::Window window{.from = {}, .until = {}, .hatches = hatches_called(options.hatches, farm)};
+    return {std::move(farm), std::move(rations), std::move(diary), std::move(window)};
 }
+
+Moment now_of(FarmOptions const& options) { return read_moment(options.now, "--now").value_or(now()); }
 
 void need_vessels(FarmOptions const& options) {
     Flags const& flags = options.flags;

@@ -65,6 +65,8 @@ Said plain_water(MixOptions const& options) {
 CLI::App* add_to(CLI::App& program, MixOptions& options) {
     CLI::App* app = program.add_subcommand("mix", "what to stir into the drinking water");
     add_to(*app, options.farm);
+    add_hatches(*app, options.farm);
+    add_to(*app, options.days, "what to stir in");
     app->add_option("--water", options.water, "for this much water, whoever drinks it")->type_name("VOLUME");
     app->footer("Example: cropful mix --rate \"4 oz per 128 gal\" --water \"3 gal\"");
     return app;
@@ -80,14 +82,15 @@ Said run(MixOptions const& options) {
     if (!asked.file && !asked.flags.has("--rate") && !asked.flags.has("--stock")) {
         throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
     }
-    auto const [farm, rations, diary, window] =
-        read_question(asked, {.birds_matter = true, .kept = course_of(asked), .counted = {}});
+    auto const [question, window] =
+        question_between(asked, options.days, {.birds_matter = true, .kept = course_of(asked), .counted = {}});
+    domain::Farm const& farm = question.farm;
     bool const any = std::any_of(farm.hatches.begin(), farm.hatches.end(),
                                  [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
     if (!any)
         throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
     auto const plan =
-        engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
+        engine::make_plan(farm, question.rations, window, question.diary, engine::NeedScale::as_printed,
                           {.hoppers = false, .drinkers = false, .shopping = false, .amounts = false, .course = false});
     return asked.json ? Said(reports::mix_json_text(plan)) : reports::mix_page(plan, asked.sources);
 }

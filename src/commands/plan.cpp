@@ -1,6 +1,10 @@
 #include "cropful/commands/plan.hpp"
 
+#include <algorithm>
+
 #include <CLI/CLI.hpp>
+
+#include "cropful/fault.hpp"
 
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
@@ -11,6 +15,7 @@ namespace cropful::commands {
 CLI::App* add_to(CLI::App& program, PlanOptions& options) {
     CLI::App* app = program.add_subcommand("plan", "one page: what to buy, fill, stir in and watch");
     add_to(*app, options.farm);
+    add_hatches(*app, options.farm);
     add_csv(*app, options.farm);
     add_to(*app, options.days, "plan");
     app->add_flag("--all", options.all, "list every fill, and the feed and water of a day");
@@ -19,19 +24,44 @@ CLI::App* add_to(CLI::App& program, PlanOptions& options) {
 }
 
 void add_to(CLI::App& app, Days& days, std::string const& what) {
-    app.add_option("--from", days.from, what + " from this day on")->type_name("DATE");
+    app.add_option("--from", days.from, what + " from this day on, or start: from the first; absent: from now")
+        ->type_name("DATE|start");
     app.add_option("--to", days.to, what + " up to this day")->type_name("DATE");
 }
 
-Asked question_between(FarmOptions const& options, Days const& days) {
-    Question question = read_question(options, {});
-    engine::Window const asked{read_moment(days.from, "--from"), read_moment(days.to, "--to")};
-    if (asked.from && asked.until && !(*asked.from < *asked.until)) {
+namespace {
+
+/// From now on, where birds are there already. Throws NoAnswer where all are gone.
+void start_now(engine::Window& window, domain::Farm const& farm, domain::Moment now) {
+    std::optional<domain::Moment> last;
+    bool begun = false;
+    for (domain::Hatch const& hatch : farm.hatches) {
+        if (!window.is_about(hatch.name)) continue;
+        last = std::max(last.value_or(hatch.date), hatch.date + hatch.until);
+        begun = begun || hatch.date + hatch.first_age < now;
+    }
+    if (!begun) return;
+    if (*last <= now) {
+        throw NoAnswer("the last birds left on " + last->day_year() + "; --from start shows the whole of their time");
+    }
+    window.from = now;
+}
+
+}  // namespace
+
+Asked question_between(FarmOptions const& options, Days const& days, Defaults const& defaults) {
+    Question question = read_question(options, defaults);
+    engine::Window window = question.window;
+    bool const whole = days.from == "start";
+    auto const from = whole ? std::nullopt : read_moment(days.from, "--from");
+    window.until = read_moment(days.to, "--to");
+    if (from && window.until && !(*from < *window.until)) {
         throw BadInput(in_quotes(*days.to), "a date after --from " + *days.from,
                        {.file = "", .line = 0, .key = "--to"});
     }
-    engine::Window const window{asked.from ? asked.from : question.window.from, asked.until};
-    return {std::move(question), window};
+    if (from) window.from = from;
+    if (!from && !whole && options.file) start_now(window, question.farm, now_of(options));
+    return {std::move(question), std::move(window)};
 }
 
 Planned plan_between(FarmOptions const& options, Days const& days, engine::Wanted wanted) {

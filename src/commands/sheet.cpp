@@ -12,6 +12,7 @@ namespace cropful::commands {
 CLI::App* add_to(CLI::App& program, SheetOptions& options) {
     CLI::App* app = program.add_subcommand("sheet", "sheets to hang on the brooder and to go shopping with");
     add_to(*app, options.farm);
+    add_hatches(*app, options.farm);
     add_to(*app, options.days, "sheets");
     add_to(*app, options.output);
     app->footer("Example: cropful sheet farm.toml -o sheet.html");

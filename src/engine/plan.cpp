@@ -21,8 +21,9 @@ namespace cropful::engine {
 
 namespace {
 
-/// The part of a hatch's life that lies in the window; empty when none does.
+/// The part of a hatch's life that is asked about; empty when none is.
 std::optional<Ages> ages_in(domain::Hatch const& hatch, Window const& window) {
+    if (!window.is_about(hatch.name)) return std::nullopt;
     Ages ages{hatch.first_age, hatch.until};
     if (window.from) ages.from = std::max(ages.from, *window.from - hatch.date);
     if (window.until) ages.to = std::min(ages.to, *window.until - hatch.date);

@@ -118,6 +118,7 @@ std::vector<Hatch> repeated(Hatch const& first, int number, Table& table) {
     std::vector<Hatch> all;
     for (int i = 0; i < *times; ++i) {
         Hatch next = first;
+        next.series = first.name;
         next.name += " " + std::to_string(i + 1);
         next.date = first.date + *every * static_cast<double>(i);
         all.push_back(std::move(next));

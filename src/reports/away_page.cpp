@@ -58,7 +58,7 @@ Page answer_part(Away const& away) {
     auto const measures = away.farm.measures;
     auto const& absence = away.absence;
     Page page = wrap("Nobody there for " + quantities::print(absence.until - absence.from) +
-                            ", all full at the start: everything holds " + chance_words(away.chance) + ".");
+                     ", all full at the start: everything holds " + chance_words(away.chance) + ".");
     std::string const sure = sure_words(absence.sure);
     page += errands_part(away);
     if (away.come_by && *away.come_by < absence.until) {
@@ -108,8 +108,8 @@ Page hatches_part(Away const& away) {
             std::string const later =
                 holding.from > away.absence.from ? ", in from " + moment_words(holding.from, away.farm.measures) : "";
             page += Blank() + wrap(hatch + ": " + quantities::print(holding.birds) + " birds, " +
-                                    quantities::print_age(holding.age) + later,
-                                "  ", "    ");
+                                       quantities::print_age(holding.age) + later,
+                                   "  ", "    ");
         }
         page += holding_part(holding, away);
     }
@@ -146,8 +146,8 @@ std::string chance_words(double chance) {
 Page away_page(Away const& away, Sources sources) {
     auto const measures = away.farm.measures;
     std::string const name = away.farm.name.empty() ? away.holdings.front().hatch : away.farm.name;
-    Page page = Title{name, moment_and_year(away.absence.from, measures) + " to " +
-                                moment_and_year(away.absence.until, measures)};
+    Page page = Title{
+        name, moment_and_year(away.absence.from, measures) + " to " + moment_and_year(away.absence.until, measures)};
     page += Blank();
     Page const alarms = alarms_part(away.alarms, measures);
     if (!alarms.empty()) page += alarms + Blank();

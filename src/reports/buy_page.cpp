@@ -46,7 +46,8 @@ Page purchases_part(Plan const& plan) {
 }
 
 Page buy_page(Plan const& plan, Sources sources) {
-    Page page = page_title(plan) + purchases_part(plan) + spaced(learned_part(plan.learned, plan.farm.measures)) + spaced(heading("FOR"));
+    Page page = page_title(plan) + purchases_part(plan) + spaced(learned_part(plan.learned, plan.farm.measures)) +
+                spaced(heading("FOR"));
     for (engine::HatchPlan const& hatch : plan.hatches) {
         page += wrap(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)), "  ", "    ");
     }

@@ -116,7 +116,7 @@ std::string entry_words(Entry const& entry, Measures measures) {
 }
 
 Page written_page(std::vector<Entry> const& visit, std::string const& file, Measures measures,
-                         std::vector<std::string> const& advice) {
+                  std::vector<std::string> const& advice) {
     Page page = wrap("Written in " + escaped(file) + ": " + visit_words(visit, measures), "", "  ");
     for (std::string const& one : advice) page += wrap(one);
     return page;

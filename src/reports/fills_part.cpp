@@ -36,8 +36,24 @@ std::vector<Styled> start_cells(Fold<Amount> const& fold, Measures measures) {
     return {when, fold.ages_words(), at_first == at_last ? at_first : at_first + "-" + at_last};
 }
 
+/// The fills before a moment, and the age at the fill after them.
+template <class Amount>
+std::pair<std::vector<Fill<Amount>>, Duration> fills_before(engine::Vessels<Amount> const& vessels,
+                                                            HatchPlan const& hatch,
+                                                            std::optional<engine::Moment> const& before) {
+    auto const& fills = vessels.fills;
+    auto const end = std::find_if(fills.begin(), fills.end(),
+                                  [&](Fill<Amount> const& fill) { return before && fill.at >= *before; });
+    return {{fills.begin(), end}, end == fills.end() ? last_age(hatch) : end->age};
+}
+
 Page fills_title(std::string const& verb, std::string const& vessels) {
     return wrap(vessels, "  " + strong(verb) + "  ", "        ");
+}
+
+template <class Amount>
+std::string first_filled(engine::Vessels<Amount> const& vessels) {
+    return "; filled from " + vessels.fills.front().at.day() + " on";
 }
 
 Page fold_note(bool folded) {
@@ -103,10 +119,12 @@ std::string feed_from(HatchPlan const& hatch, Duration age) {
     return "";
 }
 
-Page hoppers_part(HatchPlan const& hatch, Measures measures, bool every_fill) {
+Page hoppers_part(HatchPlan const& hatch, Measures measures, std::optional<engine::Moment> before) {
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return {};
-    auto const& hoppers = *hatch.hoppers;
-    auto const folds = fold(hoppers.fills, last_age(hatch), every_fill);
+    auto const [fills, end] = fills_before(*hatch.hoppers, hatch, before);
+    std::string const words = hoppers_words(hatch, measures);
+    if (fills.empty()) return fills_title("FILL", words + first_filled(*hatch.hoppers));
+    auto const folds = fold(fills, end, !before);
     Table table({Align::left, Align::left, Align::right, Align::right, Align::right, Align::left}, 4);
     table.head({"fill", "age", "birds", "sure for", "usually", "fill again by"});
     for (auto const& one : folds) {
@@ -114,17 +132,18 @@ Page hoppers_part(HatchPlan const& hatch, Measures measures, bool every_fill) {
         cells.emplace_back(or_to_the_end(one.shortest(safe_end)));
         cells.emplace_back(roughly(one.shortest(middle)));
         cells.emplace_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
-                                             : fill_again_words(one.fills.front(), hatch, one.next, measures));
+                                                : fill_again_words(one.fills.front(), hatch, one.next, measures));
         table.add(std::move(cells), bar(one.shortest(safe_end)));
     }
-    return fills_title("FILL", hoppers_words(hatch, measures)) + table +
-           fold_note(folds.size() < hoppers.fills.size());
+    return fills_title("FILL", words) + table + fold_note(folds.size() < fills.size());
 }
 
-Page drinkers_part(HatchPlan const& hatch, Measures measures, bool every_fill) {
+Page drinkers_part(HatchPlan const& hatch, Measures measures, std::optional<engine::Moment> before) {
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return {};
-    auto const& drinkers = *hatch.drinkers;
-    auto const folds = fold(drinkers.fills, last_age(hatch), every_fill);
+    auto const [fills, end] = fills_before(*hatch.drinkers, hatch, before);
+    std::string const words = drinkers_words(hatch, measures);
+    if (fills.empty()) return fills_title("WATER", words + first_filled(*hatch.drinkers));
+    auto const folds = fold(fills, end, !before);
     Table table({Align::left, Align::left, Align::right, Align::left, Align::right, Align::right}, 4);
     table.head({"fill", "age", "birds", "then", "sure for", "usually"});
     for (auto const& one : folds) {
@@ -132,7 +151,7 @@ Page drinkers_part(HatchPlan const& hatch, Measures measures, bool every_fill) {
         bool const several = one.fills.size() > 1;
         if (changed_before_dry(one.fills.front())) {
             cells.emplace_back((several ? "change every " : "change after ") +
-                            or_to_the_end(one.fills.front().change_after));
+                               or_to_the_end(one.fills.front().change_after));
         } else {
             cells.emplace_back(several ? plural(static_cast<int>(one.fills.size()), "fill") : "fill before it is dry");
         }
@@ -141,8 +160,7 @@ Page drinkers_part(HatchPlan const& hatch, Measures measures, bool every_fill) {
         bool const changed = changed_before_dry(one.fills.front());
         table.add(std::move(cells), bar(changed ? one.fills.front().change_after : one.shortest(safe_end)));
     }
-    return fills_title("WATER", drinkers_words(hatch, measures)) + table +
-           fold_note(folds.size() < drinkers.fills.size());
+    return fills_title("WATER", words) + table + fold_note(folds.size() < fills.size());
 }
 
 }  // namespace cropful::reports

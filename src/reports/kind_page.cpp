@@ -77,13 +77,13 @@ class KindPage {
         for (curves::Row const& row : kind_.growing.curve.rows()) {
             std::string const grams =
                 number(row.central, 1) + " (" + number(row.low, 1) + " to " + number(row.high, 1) + ")";
-            table.add({"day " + plain(row.age_d), flock_eats(row.low), flock_eats(row.central), flock_eats(row.high),
-                       grams},
-                      row.central / most);
+            table.add(
+                {"day " + plain(row.age_d), flock_eats(row.low), flock_eats(row.central), flock_eats(row.high), grams},
+                row.central / most);
         }
-        Page page =
-            section(strong("FEED") + (" " + number(flock, 0) + " growing birds eat in a day, at " + energy(kind_.growing.energy)),
-                    table, kind_.growing.source);
+        Page page = section(strong("FEED") + (" " + number(flock, 0) + " growing birds eat in a day, at " +
+                                              energy(kind_.growing.energy)),
+                            table, kind_.growing.source);
         if (!kind_.growing.caution.empty()) page += warning(kind_.growing.caution);
         return page;
     }
@@ -91,7 +91,8 @@ class KindPage {
     Page laying() {
         if (!kind_.laying) return {};
         auto const& [low, usual, high] = kind_.laying->rate;
-        return section(strong("FEED") + (" " + number(flock, 0) + " laying birds eat in a day, at " + energy(kind_.laying->energy)),
+        return section(strong("FEED") +
+                           (" " + number(flock, 0) + " laying birds eat in a day, at " + energy(kind_.laying->energy)),
                        wrap("usual " + flock_eats(usual) + ", low " + flock_eats(low) + ", high " + flock_eats(high) +
                                 "; a bird " + plain(usual) + " g (" + plain(low) + " to " + plain(high) + ")",
                             "  ", "  "),
@@ -156,7 +157,8 @@ class KindPage {
                             : "days " + std::to_string(row.first_day) + " to " + std::to_string(row.last_day),
                        low == high ? low : low + " to " + high});
         }
-        return section(strong("WARMTH") + " under the brooder, day 1 being the day of hatch", table, kind_.brooding.source);
+        return section(strong("WARMTH") + " under the brooder, day 1 being the day of hatch", table,
+                       kind_.brooding.source);
     }
 
     Page room() {
@@ -171,10 +173,10 @@ class KindPage {
                        feet ? plain(inches) : quantities::print_measured(100 * inches * quantities::metres_per_inch)});
         }
         Page const water = wrap("water: " + std::string(feet ? "1 ft" : "30.5 cm") + " of trough for " +
-                                           plain(kind_.space.birds_per_foot_of_water_trough) + " birds, or three " +
-                                           (feet ? "1 gal" : "3.8 L") + " founts for " +
-                                           plain(kind_.space.day_olds_per_three_founts) + " day-olds",
-                                       "  ", "  ");
+                                    plain(kind_.space.birds_per_foot_of_water_trough) + " birds, or three " +
+                                    (feet ? "1 gal" : "3.8 L") + " founts for " +
+                                    plain(kind_.space.day_olds_per_three_founts) + " day-olds",
+                                "  ", "  ");
         Page const note = kind_.space.note.empty() ? Page() : wrap(kind_.space.note, "  ", "  ");
         return section(strong("ROOM"), table + water + note, kind_.space.source);
     }

@@ -80,13 +80,13 @@ Page lasting_hatch(HatchPlan const& hatch, Measures measures) {
     if (birds.empty() && filled(hatch.drinkers)) {
         birds = quantities::print(hatch.drinkers->fills.front().birds);
     }
-    Page page =
-        wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
-                 quantities::print_age(age) + ", filled " + moment_words(hatch.hatch.date + age, measures),
-             "", "  ");
+    Page page = wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
+                         quantities::print_age(age) + ", filled " + moment_words(hatch.hatch.date + age, measures),
+                     "", "  ");
     if (filled(hatch.hoppers)) page += wrap(hopper_words(hatch, measures), "  ", "    ");
     if (filled(hatch.drinkers)) page += wrap(drinker_words(hatch, measures), "  ", "    ");
-    if (!filled(hatch.hoppers) && !filled(hatch.drinkers)) page += wrap("no hopper and no drinker are named", "  ", "    ");
+    if (!filled(hatch.hoppers) && !filled(hatch.drinkers))
+        page += wrap("no hopper and no drinker are named", "  ", "    ");
     return page;
 }
 

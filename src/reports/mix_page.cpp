@@ -45,16 +45,20 @@ std::string stock_words(domain::Supplement const& supplement) {
 
 Page indented(std::string const& words) { return words.empty() ? Page() : wrap(words, "    ", "    "); }
 
-Table batches(Mix const& mix, int drinkers, Measures measures) {
+Table batches_table(Mix const& mix, int drinkers, Measures measures, std::optional<engine::Moment> const& before) {
     Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
     table.head({"mix", "age", "water", "each drinker", "stir in"});
+    bool all = true;
     for (engine::Batch const& batch : mix.batches) {
+        all = !before || batch.at < *before;
+        if (!all) break;
         table.add({moment_words(batch.at, measures), quantities::print_age(batch.age),
                    print_measured(batch.dose.water, measures),
                    print_measured(batch.dose.water / static_cast<double>(drinkers), measures),
                    dose_words(batch.dose, measures)});
     }
-    table.add({"in all", "", print_measured(mix.total.water, measures), "", dose_words(mix.total, measures)});
+    table.add({all ? "in all" : "whole course", "", print_measured(mix.total.water, measures), "",
+               dose_words(mix.total, measures)});
     return table;
 }
 
@@ -100,11 +104,14 @@ std::vector<std::string> course_notes(engine::HatchPlan const& hatch, domain::Fa
     return notes;
 }
 
-Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm) {
+Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
     if (!hatch.mix) return {};
-    Page page = wrap(course_words(hatch, farm), "  " + strong("STIR") + "  ", "        ");
-    if (hatch.mix->batches.empty()) return page;
-    page += batches(*hatch.mix, hatch.hatch.drinkers, farm.measures);
+    auto const& batches = hatch.mix->batches;
+    bool const later = before && !batches.empty() && batches.front().at >= *before;
+    std::string const from = later ? "; from " + batches.front().at.day() + " on" : "";
+    Page page = wrap(course_words(hatch, farm) + from, "  " + strong("STIR") + "  ", "        ");
+    if (batches.empty() || later) return page;
+    page += batches_table(*hatch.mix, hatch.hatch.drinkers, farm.measures, before);
     for (std::string const& note : course_notes(hatch, farm)) page += indented(note);
     return page;
 }

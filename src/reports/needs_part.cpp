@@ -45,7 +45,9 @@ std::string phase_words(Phase const& phase) {
 }
 
 bool any_found(NeedsTable const& needs) {
-    auto const in = [](Phase const& phase) { return std::ranges::any_of(phase.needs, [](Need const& need) { return bool(need.found); }); };
+    auto const in = [](Phase const& phase) {
+        return std::ranges::any_of(phase.needs, [](Need const& need) { return bool(need.found); });
+    };
     return std::ranges::any_of(needs.phases, in);
 }
 
@@ -72,8 +74,7 @@ Page levels_part(NeedsTable const& needs) {
 }  // namespace
 
 Page needs_body(NeedsTable const& needs, std::vector<std::string>& sources) {
-    Page page =
-        wrap(needs.title + ", " + needs.basis + " [" + source_words(needs.source, sources) + "]", "", "  ");
+    Page page = wrap(needs.title + ", " + needs.basis + " [" + source_words(needs.source, sources) + "]", "", "  ");
     for (Phase const& phase : needs.phases) page += wrap(phase_words(phase), "  ", "    ");
     page += levels_part(needs);
     if (any_found(needs)) page += wrap("* read in a second publication as well", "  ", "  ");

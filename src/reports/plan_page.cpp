@@ -1,5 +1,7 @@
 #include "cropful/reports/plan_page.hpp"
 
+#include <algorithm>
+
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/buy_page.hpp"
 #include "cropful/reports/check_page.hpp"
@@ -39,19 +41,27 @@ Page weeks_part(HatchPlan const& hatch, Measures measures) {
 
 Page removals_part(HatchPlan const& hatch) {
     Page page;
-    for (std::string const& words : removals_words(hatch)) page += wrap(words, "  " + strong("OUT") + "   ", "        ");
+    for (std::string const& words : removals_words(hatch))
+        page += wrap(words, "  " + strong("OUT") + "   ", "        ");
     return page;
 }
 
-Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, Detail detail) {
+constexpr quantities::Duration listed_for = quantities::days(14);
+
+/// When the plan begins.
+engine::Moment start_of(engine::Plan const& plan) {
+    auto const begins = [](HatchPlan const& hatch) { return hatch.hatch.date + first_age(hatch); };
+    return begins(std::ranges::min(plan.hatches, {}, begins));
+}
+
+Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
     auto const measures = farm.measures;
-    bool const everything = detail == Detail::everything;
+    bool const idle = before && hatch.mix && hatch.mix->batches.empty();
     std::string const kept = ", kept to " + quantities::print_age(hatch.hatch.until) + " (" +
                              (hatch.hatch.date + hatch.hatch.until).day_year() + ")";
     return Rule() + wrap(hatch_words(hatch) + kept, "", "  ") + feeds_part(hatch, measures) + labels_part(hatch) +
-           removals_part(hatch) + hoppers_part(hatch, measures, everything) +
-           drinkers_part(hatch, measures, everything) + course_part(hatch, farm) +
-           (everything ? weeks_part(hatch, measures) : Page());
+           removals_part(hatch) + hoppers_part(hatch, measures, before) + drinkers_part(hatch, measures, before) +
+           (idle ? Page() : course_part(hatch, farm, before)) + (before ? Page() : weeks_part(hatch, measures));
 }
 
 }  // namespace
@@ -60,7 +70,13 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     auto const measures = plan.farm.measures;
     Page page = page_title(plan) + spaced(alarms_part(plan.alarms, measures)) + purchases_part(plan) +
                 spaced(learned_part(plan.learned, measures)) + Blank();
-    for (HatchPlan const& hatch : plan.hatches) page += planned_hatch(hatch, plan.farm, detail);
+    std::optional<engine::Moment> before;
+    if (detail == Detail::one_page) {
+        before = start_of(plan) + listed_for;
+        page +=
+            wrap("What to fill and stir in is listed for two weeks, to " + before->day() + "; --all lists all of it.");
+    }
+    for (HatchPlan const& hatch : plan.hatches) page += planned_hatch(hatch, plan.farm, before);
     return page + spaced(wrap(how_sure_words())) + notes_part(plan, sources);
 }
 

@@ -123,7 +123,7 @@ Page notes_part(engine::Plan const& plan, Sources sources) {
 }
 
 Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
-                       Sources sources) {
+                Sources sources) {
     Page page = cautions_part(cautions, sources);
     if (assumptions.empty()) return page;
     page +=

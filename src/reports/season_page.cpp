@@ -111,16 +111,16 @@ Page costs_part(Overview const& season) {
         if (one.lays_unstated) unstated.push_back(one.hatch);
     }
     Page page = Blank() +
-                       wrap(strong("FEED COSTS") + " in " + season.plan.farm.currency +
-                                ", over each hatch's whole life, at the price of a bag by what it weighs, as eaten: "
-                                "not what whole bags cost",
-                            "", "  ") +
-                       table +
-                       wrap(
-                           "Raised: alive at the end, and sold or moved before. A dozen: eggs, by the feed eaten in "
-                           "lay. Week more: for those alive at the end, if kept 7 days longer. \"-\": a feed without a "
-                           "price, or no eggs counted.",
-                           "  ", "  ");
+                wrap(strong("FEED COSTS") + " in " + season.plan.farm.currency +
+                         ", over each hatch's whole life, at the price of a bag by what it weighs, as eaten: "
+                         "not what whole bags cost",
+                     "", "  ") +
+                table +
+                wrap(
+                    "Raised: alive at the end, and sold or moved before. A dozen: eggs, by the feed eaten in "
+                    "lay. Week more: for those alive at the end, if kept 7 days longer. \"-\": a feed without a "
+                    "price, or no eggs counted.",
+                    "  ", "  ");
     if (unstated.empty()) return page;
     return page + wrap("No cost of a dozen for " + join(unstated) +
                            ": how many they lay is not stated (lays = \"70 %\" means 70 eggs a day from 100 birds).",

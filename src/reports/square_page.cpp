@@ -56,8 +56,8 @@ Page working(Square const& square) {
 
 Page square_page(Square const& square, Measures measures) {
     auto const& question = square.question;
-    Page page = Title{"Two feeds to " + pct(question.protein) + " protein",
-                      on_scale(question.batch, question.scale, measures)};
+    Page page =
+        Title{"Two feeds to " + pct(question.protein) + " protein", on_scale(question.batch, question.scale, measures)};
     if (!square.possible) {
         page += Blank() + wrap(alarm("NOT POSSIBLE") + ": " + impossible_words(square) + ". The nearest mix:");
     }
@@ -80,8 +80,9 @@ Page square_page(Square const& square, Measures measures) {
     if (square.possible) page += Blank() + working(square);
     return page +
            spaced(heading("WATCH") +
-                  warning("Protein alone makes no feed: amino acids, calcium, phosphorus, salt and vitamins are not looked "
-                          "at here. `cropful blend FILE` does that.") +
+                  warning(
+                      "Protein alone makes no feed: amino acids, calcium, phosphorus, salt and vitamins are not looked "
+                      "at here. `cropful blend FILE` does that.") +
                   warning("Never dilute a medicated feed, and never give whole or cracked grain to small chicks. The "
                           "label, your veterinarian and local law come first."));
 }

@@ -89,8 +89,7 @@ Page units_page(std::span<quantities::Unit const> units) {
 }
 
 Page drugs_page(std::vector<rations::Drug> const& drugs, quantities::Measures measures) {
-    Page page =
-        wrap("Drugs in feed and water. The label, your veterinarian and the law go before anything here.");
+    Page page = wrap("Drugs in feed and water. The label, your veterinarian and the law go before anything here.");
     for (rations::Drug const& drug : drugs) page += drug_part(drug, measures);
     return page;
 }

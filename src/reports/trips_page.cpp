@@ -158,8 +158,8 @@ Page waste_part(TripPlan const& trips) {
 
 Page trips_page(TripPlan const& trips, Sources sources) {
     Page const learned = learned_part(trips.plan.learned, trips.plan.farm.measures);
-    Page page = page_title(trips.plan) + next_trip_part(trips) + all_trips_part(trips) +
-                       beside_feed_part(trips) + spaced(heading("COST")) + wrap(costs_words(trips), "  ", "    ");
+    Page page = page_title(trips.plan) + next_trip_part(trips) + all_trips_part(trips) + beside_feed_part(trips) +
+                spaced(heading("COST")) + wrap(costs_words(trips), "  ", "    ");
     for (engine::OtherWay const& other : trips.against) page += wrap(other_way_words(other, trips), "  ", "    ");
     return page + waste_part(trips) + spaced(learned) + notes_part(trips.plan, sources);
 }

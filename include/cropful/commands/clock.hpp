@@ -6,11 +6,11 @@
 
 namespace cropful::commands {
 
-/// The wall-clock minute it is here: the only place where the program looks at a clock.
+/// The wall-clock minute it is here, or the moment of CROPFUL_NOW in the environment: the only place where the program
+/// looks at a clock. Throws BadInput for what is no moment there.
 domain::Moment now();
 /// What that clock is ahead of UTC.
 std::chrono::minutes now_utc_offset();
-domain::Moment today();
 /// The minute it is in Greenwich (UTC).
 domain::Moment now_utc();
 

@@ -21,6 +21,8 @@ struct FarmOptions {
     Flags flags;
     std::vector<std::string> labels;  // --label, as typed
     std::optional<std::string> units;
+    std::optional<std::string> now;    // a moment that stands in for the clock
+    std::vector<std::string> hatches;  // --hatch, as typed
     std::optional<std::string> rations;
     bool json = false;
     bool csv = false;
@@ -28,8 +30,10 @@ struct FarmOptions {
     reports::Sources sources = reports::Sources::left_out;
 };
 
-/// Adds the file, the flags of a hatch but for `without`, --units, --rations, --no-diary and --json.
+/// Adds the file, the flags of a hatch but for `without`, --now, --units, --rations, --no-diary and --json.
 void add_to(CLI::App& app, FarmOptions& options, std::string const& without = "");
+/// Adds --hatch, for answers that can be about some hatches alone.
+void add_hatches(CLI::App& app, FarmOptions& options);
 /// Adds --csv, for answers that are one table.
 void add_csv(CLI::App& app, FarmOptions& options);
 /// Adds --json and --rations alone.
@@ -49,11 +53,14 @@ struct Question {
     domain::Farm farm;
     rations::Rations rations;
     domain::Diary diary;    // of the farm file, where there is one
-    engine::Window window;  // starts at --age for birds counted as chicks or eggs
+    engine::Window window;  // starts at --age for birds counted as chicks or eggs; about the hatches of --hatch
 };
 
 /// Reads the file or puts the flags together. Throws BadInput or WrongUse.
-Question read_question(FarmOptions const& options, Defaults const& defaults);
+Question read_question(FarmOptions const& options, Defaults defaults);
+
+/// The moment of --now, or what the clock says.
+domain::Moment now_of(FarmOptions const& options);
 
 /// Throws WrongUse for birds told by flags without a hopper or a drinker.
 void need_vessels(FarmOptions const& options);

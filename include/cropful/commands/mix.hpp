@@ -4,12 +4,14 @@
 #include <string>
 
 #include "cropful/commands/farm_options.hpp"
+#include "cropful/commands/plan.hpp"
 #include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
 struct MixOptions {
     FarmOptions farm;
+    Days days;
     std::optional<std::string> water;  // a question about plain water, without birds
 };
 CLI::App* add_to(CLI::App& program, MixOptions& options);

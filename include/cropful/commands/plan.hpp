@@ -29,8 +29,9 @@ struct Asked {
     Question question;
     engine::Window window;  // what of it is asked about
 };
-/// A question about the time from --from to --to. Throws BadInput where that is empty.
-Asked question_between(FarmOptions const& options, Days const& days);
+/// A question about the time from --from to --to; without --from, of a farm file, from now on. Throws BadInput where
+/// that is empty, NoAnswer where all birds are gone.
+Asked question_between(FarmOptions const& options, Days const& days, Defaults const& defaults = {});
 
 struct Planned {
     engine::Plan plan;

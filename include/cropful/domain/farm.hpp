@@ -152,6 +152,7 @@ struct Hatch {
     std::optional<std::string> supplement;
     std::optional<std::string> brooder{};
     std::optional<double> lays{};  // eggs per bird alive and day, never without laying_from
+    std::string series{};          // of a hatch that comes again: its name without its number
 };
 
 /// The end of the day after a hatch's last, left to clear up: what is seen and done belongs to it until then.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -13,7 +14,9 @@ namespace cropful::engine {
 struct Absence {
     Moment from;
     Moment until;
-    double sure = 0.95;  // the chance that is sure enough, 0.5 to 0.999
+    double sure = 0.95;               // the chance that is sure enough, 0.5 to 0.999
+    std::set<std::string> hatches{};  // by name; empty: all
+    [[nodiscard]] bool is_about(std::string const& hatch) const { return hatches.empty() || hatches.contains(hatch); }
 };
 
 /// One hatch's hoppers or drinkers during an absence.

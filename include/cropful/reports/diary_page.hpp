@@ -14,11 +14,10 @@ namespace cropful::reports {
 /// "feed topped up with 12 lb", "2 died".
 std::string entry_words(domain::Entry const& entry, quantities::Measures measures);
 /// What one visit wrote and where, and what to think of it.
-Page written_page(std::vector<domain::Entry> const& visit, std::string const& file,
-                         quantities::Measures measures, std::vector<std::string> const& advice);
+Page written_page(std::vector<domain::Entry> const& visit, std::string const& file, quantities::Measures measures,
+                  std::vector<std::string> const& advice);
 /// The visit that was taken back.
-Page removed_page(std::vector<domain::Entry> const& visit, std::string const& file,
-                         quantities::Measures measures);
+Page removed_page(std::vector<domain::Entry> const& visit, std::string const& file, quantities::Measures measures);
 Page exported_page(domain::Diary const& diary, std::string const& file);
 Page imported_page(int added, int known);
 
@@ -26,7 +25,6 @@ Page imported_page(int added, int known);
 Table entries_table(std::span<domain::Entry const> entries, quantities::Measures measures);
 enum class Entries { newest, all };
 /// The page of `diary show`: what to look at, what was learned, what was used from full to full, and the entries.
-Page diary_page(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file,
-                       Entries which);
+Page diary_page(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file, Entries which);
 
 }  // namespace cropful::reports

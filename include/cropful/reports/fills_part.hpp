@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "cropful/engine/plan.hpp"
@@ -7,10 +8,10 @@
 
 namespace cropful::reports {
 
-/// How often the hoppers and drinkers of a hatch are filled. Long lists are folded into weeks and runs of one rhythm
-/// unless every fill is asked for; empty without vessels.
-Page hoppers_part(engine::HatchPlan const& hatch, quantities::Measures measures, bool every_fill);
-Page drinkers_part(engine::HatchPlan const& hatch, quantities::Measures measures, bool every_fill);
+/// How often the hoppers and drinkers of a hatch are filled before a moment, long lists folded into weeks and runs of
+/// one rhythm; without one, every fill. Empty without vessels.
+Page hoppers_part(engine::HatchPlan const& hatch, quantities::Measures measures, std::optional<engine::Moment> before);
+Page drinkers_part(engine::HatchPlan const& hatch, quantities::Measures measures, std::optional<engine::Moment> before);
 
 /// "3 x tube, 12.3 lb each"; "3 x tube, each 34.7 kg of starter or 33.1 kg of grower" where feeds differ in density.
 /// With at least one fill.

@@ -15,15 +15,15 @@ std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
 std::string course_words(engine::HatchPlan const& hatch, domain::Farm const& farm);
 /// What to know when mixing it: sentences.
 std::vector<std::string> course_notes(engine::HatchPlan const& hatch, domain::Farm const& farm);
-/// The course of one hatch, a row for every batch; empty without a supplement.
-Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm);
+/// The course of one hatch, a row for every batch, or for every one before a moment; empty without a supplement.
+Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm,
+                 std::optional<engine::Moment> before = std::nullopt);
 
 /// What to stir in, batch by batch, for every hatch that has a supplement.
 Page mix_page(engine::Plan const& plan, Sources sources);
 
 /// The same for an amount of water, without birds; `mix` has no batches.
 Page plain_mix_page(engine::Mix const& mix, domain::Supplement const& supplement,
-                           std::vector<engine::Caution> const& cautions, quantities::Measures measures,
-                           Sources sources);
+                    std::vector<engine::Caution> const& cautions, quantities::Measures measures, Sources sources);
 
 }  // namespace cropful::reports

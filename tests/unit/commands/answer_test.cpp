@@ -1,11 +1,13 @@
 // What the flags mean before any table is asked: ages, moments, counts and units. Expected values by hand.
 #include <catch2/catch.hpp>
 #include <ctime>
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "cropful/commands/clock.hpp"
 #include "cropful/commands/command_line.hpp"
 #include "cropful/fault.hpp"
+#include "folder.hpp"
 
 using namespace cropful;
 
@@ -60,7 +62,7 @@ TEST_CASE("without a date birds of three days hatched three days ago", "[command
 }
 
 TEST_CASE("the clock reads as the C library's", "[commands]") {
-    std::string const before = here("%F"), today = commands::today().iso_date(), after = here("%F");
+    std::string const before = here("%F"), today = commands::now().iso_date(), after = here("%F");
     CHECK((today == before || today == after));
 }
 
@@ -106,4 +108,84 @@ TEST_CASE("--units turns the page into kilograms", "[commands]") {
     // 12 L of 38 lb/ft3, 608.7 g/L: 7.30 kg
     CHECK_THAT(page("us"), Catch::Contains("16.1 lb") && !Catch::Contains("7.3 kg"));
     CHECK_THAT(page("metric"), Catch::Contains("7.3 kg") && !Catch::Contains("16.1 lb"));
+}
+
+namespace {
+
+/// Two hatches of April and May 2027, each kept for 6 weeks; the second comes twice, 4 weeks apart.
+std::string two_hatches(sample::Folder const& folder) {
+    std::string const file = folder.of("two_hatches.toml");
+    std::ofstream(file) << R"(
+[farm]
+name = "Two hatches"
+[feed.starter]
+protein = "28 %"
+[hopper.tube]
+volume = "12 L"
+[[hatch]]
+name = "April"
+kind = "bobwhite"
+date = 2027-04-01
+chicks = 90
+until = "6 wk"
+feeding = [{ from = "0 d", feed = "starter" }]
+hopper = "tube"
+[[hatch]]
+name = "May"
+kind = "bobwhite"
+date = 2027-05-01
+every = "4 wk"
+times = 2
+chicks = 90
+until = "6 wk"
+feeding = [{ from = "0 d", feed = "starter" }]
+hopper = "tube"
+)";
+    return file;
+}
+
+std::vector<std::string> hatches_in(nlohmann::json const& plan) {
+    std::vector<std::string> names;
+    for (auto const& hatch : plan.at("hatches")) names.push_back(hatch.at("name"));
+    return names;
+}
+
+}  // namespace
+
+TEST_CASE("a farm file is answered from now on", "[commands]") {
+    sample::Folder const folder;
+    std::string const farm = two_hatches(folder);
+    auto const before = asked({"plan", farm, "--now", "2027-03-01"});
+    CHECK_FALSE(before.contains("from"));
+    CHECK(hatches_in(before) == Words{"April", "May 1", "May 2"});
+    auto const amid = asked({"plan", farm, "--now", "2027-05-10T06:30"});
+    CHECK(amid.at("from") == "2027-05-10T06:30");
+    CHECK(amid.at("hatches").at(0).at("hoppers").at("fills").at(0).at("at") == "2027-05-10T06:30");
+    CHECK(hatches_in(asked({"check", farm, "--now", "2027-05-14"})) == Words{"May 1", "May 2"});
+    CHECK(hatches_in(asked({"plan", farm, "--now", "2027-05-14", "--from", "start"})).size() == 3);
+    CHECK(asked({"plan", farm, "--now", "2027-05-14", "--from", "2027-04-20"}).at("from") == "2027-04-20T00:00");
+    CHECK_THAT(complaint({"plan", farm, "--now", "2028-01-01"}),
+               Catch::Contains("the last birds left on Sat 10 Jul 2027") && Catch::Contains("--from start"));
+    CHECK_THAT(complaint({"plan", farm, "--now", "soon"}), Catch::Contains("--now"));
+}
+
+TEST_CASE("--hatch asks about one hatch and all its repeats", "[commands]") {
+    sample::Folder const folder;
+    std::string const farm = two_hatches(folder);
+    Words const words{"plan", farm, "--now", "2027-03-01", "--hatch"};
+    auto const of = [&](std::string const& name) {
+        Words all = words;
+        all.push_back(name);
+        return hatches_in(asked(all));
+    };
+    CHECK(of("April") == Words{"April"});
+    CHECK(of("May") == Words{"May 1", "May 2"});
+    CHECK(of("May 2") == Words{"May 2"});
+    CHECK(hatches_in(asked({"check", farm, "--now", "2027-03-01", "--hatch", "April", "--hatch", "May 1"})).size() ==
+          2);
+    CHECK_THAT(complaint({"plan", farm, "--hatch", "Apri"}), Catch::Contains("nearest: April"));
+    CHECK_THAT(complaint({"plan", "--kind", "bobwhite", "--birds", "9", "--until", "6 wk", "--hatch", "April"}),
+               Catch::Contains("farm file"));
+    auto const away = asked({"away", farm, "--from", "2027-05-03", "--until", "2027-05-04", "--hatch", "May"});
+    CHECK(away.at("vessels").size() == 1);
 }
