@@ -2,26 +2,29 @@
 
 namespace cropful::readers {
 
-std::string starter_farm() {
-    return R"(# A farm file to start from. Farm, feeds and figures are invented: put your own in their place.
+namespace {
+
+/// Where figures differ by their units, "<US|metric>" stands for either.
+constexpr char starter[] =
+    R"(# A farm file to start from. Farm, feeds and figures are invented: put your own in their place.
 #
-# An amount stands in quotes with its unit: "2.5 lb", "1 1/2 gal", "1/2 tsp", "24 %", "6 wk", "70 degF".
-# Metric units work as well: "11 kg", "5.6 L", "25 mL", "21 degC".
+# An amount stands in quotes with its unit: <"2.5 lb", "1 1/2 gal", "1/2 tsp", "24 %", "6 wk", "70 degF"|"1.2 kg", "5.6 L", "2.5 mL", "24 %", "6 wk", "21 degC">.
+# <Metric|US> units work as well: <"11 kg", "5.6 L", "25 mL", "21 degC"|"2.5 lb", "1 1/2 gal", "1/2 tsp", "70 degF">.
 # What follows a # is a note. Keys behind a # may be left as they are; take the # away to use them.
 
 [farm]
 name = "My quail barn"
-units = "us"                         # how answers are printed: "us", "metric" or "uk"
-currency = "USD"
-# warmth = "70 degF"                 # usual air in the barn once the brooder is off
+units = "<us"    |metric">                     # how answers are printed: "us", "metric" or "uk"
+currency = "<USD|EUR>"
+# warmth = "<70 degF|21 degC>"                 # usual air in the barn once the brooder is off
 
 # ---- The store: for `cropful buy --plan`, when to go and buy what. ----
 
 # [store]
 # trip = 15.00                       # what one trip to buy costs
-# holds = "800 lb"                   # the most feed it takes
+# holds = "<800 lb|400 kg>"                   # the most feed it takes
 # lead = "2 d"                       # feed must be there so long before it is fed
-# keeping = "0.10 per 50 lb"         # what keeping feed costs a week
+# keeping = "0.10 per <50 lb|25 kg>"         # what keeping feed costs a week
 # trips = ["Wed", "Sat"]             # when you can buy; leave it out for any day
 
 # ---- Feeds: one table each; the word after the dot is the name you use for it further down. ----
@@ -30,29 +33,29 @@ currency = "USD"
 title = "Game bird starter"
 protein = "28 %"                     # from the label
 form = "crumble"                     # "mash", "crumble" or "pellet": how much fits into a hopper
-bag = "50 lb"
+bag = "<50 lb|25 kg>"
 price = 27.50                        # of one bag, a number without quotes
-# bags = [{ size = "50 lb", price = 27.50 }, { size = "50 lb", price = 25.00, from = 10 }]   # instead, if sold so
-# on_hand = "30 lb"                  # what is in the barn already
-# spare = "10 lb"                    # what you want left over
+# bags = [{ size = "<50 lb|25 kg>", price = 27.50 }, { size = "<50 lb|25 kg>", price = 25.00, from = 10 }]   # instead, if sold so
+# on_hand = "<30 lb|15 kg>"                  # what is in the barn already
+# spare = "<10 lb"|5 kg" >                   # what you want left over
 # keeps = "8 wk"                     # how long an opened bag stays good
-# energy = "2900 kcal/kg"            # from the label, if it says so
-# density = "38 lb/ft3"              # if you weighed a full measure: "2.4 lb/qt" works too
+# energy = "<2900 kcal/kg"|12.1 MJ/kg"  >            # from the label, if it says so
+# density = "<38 lb/ft3"|0.61 kg/L">              # if you weighed a full measure<: "2.4 lb/qt" works too|>
 # calcium = ["0.8 %", "1.2 %"]       # label minimum and maximum; a single figure is a minimum
-# medicated = { drug = "monensin", per_short_ton = "73 g", withdrawal = "0 d" }  # or level = "0.008 %"
+# medicated = { drug = "monensin", <per_short_ton = "73 g"|level = "0.008 %">, withdrawal = "0 d" }<  # or level = "0.008 %"|>
 
 [feed.grower]
 title = "Game bird grower"
 protein = "20 %"
 form = "crumble"
-bag = "50 lb"
+bag = "<50 lb|25 kg>"
 price = 24.00
 
 # ---- Hoppers: the feeders you fill. ----
 
 [hopper.tube]
-volume = "3 gal"                     # what it holds to the brim; measure it with water
-# parts = [{ shape = "cylinder", diameter = "10 in", height = "9 in" }]    # instead of volume; also "frustum", "box"
+volume = "<3 gal"|12 L" >                     # what it holds to the brim; measure it with water
+# parts = [{ shape = "cylinder", diameter = "<10 in|25 cm>", height = "<9 in|23 cm>" }]    # instead of volume; also "frustum", "box"
 stays_behind = "5 %"                 # feed below the lip that the birds cannot reach
 # fill = "100 %"                     # how full you leave it each time
 # extra_waste = "0 %"                # scattered beyond the ordinary
@@ -60,22 +63,22 @@ stays_behind = "5 %"                 # feed below the lip that the birds cannot 
 # ---- Drinkers. ----
 
 [drinker.jar]
-volume = "1 gal"
-# displaced = "8 fl oz"              # taken up by marbles or stones that keep chicks from drowning
+volume = "<1 gal|4 L>"
+# displaced = "<8 fl oz"|250 mL" >              # taken up by marbles or stones that keep chicks from drowning
 change_every = "1 d"                 # fresh water at least this often
-# least = "8 fl oz"                  # what the tray needs before birds can drink
+# least = "<8 fl oz"|250 mL" >                  # what the tray needs before birds can drink
 # spill = "0 %"
 
 # ---- Supplements: what you stir into the water. ----
 
 # [supplement.tonic]
-# rate = "1 tsp per gal"             # the label's own words
-# spoon = "5 g per tsp"              # weigh a level teaspoon once
+# rate = "<1 tsp per gal"|1 mL per L"   >             # the label's own words
+# spoon = "<5 g per tsp"|5 g per 5 mL">              # weigh a level <teaspoon|measuring spoon> once
 # keeps = "24 h"                     # how long the mixed water stays good
 # from = "0 d"                       # age at which the course starts
 # days = 5                           # how many days it is given
 # sodium = "12 %"                    # of the powder, from the label
-# pack = "8 oz"
+# pack = "<8 oz|250 g>"
 # price = 9.00
 # drug = "amprolium"                 # for a medicine: what it is one with
 
@@ -83,7 +86,7 @@ change_every = "1 d"                 # fresh water at least this often
 
 # [ingredient.corn]
 # like = "corn_yellow"               # `cropful table ingredients` lists what is built in
-# price = "14.50 per 50 lb"
+# price = "<14.50 per 50 lb|320 per tonne>"
 # protein = "8.1 %"                  # your own analysis goes before the built-in figure
 # at_most = "60 %"                   # of the mix; at_least works too
 # liquid = true                      # poured in last, as oil
@@ -93,11 +96,11 @@ change_every = "1 d"                 # fresh water at least this often
 # [blend.chicks]
 # kind = "bobwhite"
 # phase = "0 to 6 wk"                # or age = "3 wk", or laying = true
-# batch = "100 lb"
-# scale = "1 oz"                     # the finest step of your scale
+# batch = "<100 lb|50 kg>"
+# scale = "<1 oz"|10 g">                     # the finest step of your scale
 # use = ["corn", "starter"]          # what may go in
 # need = { protein = "26 %" }        # in place of the kind's need
-# amounts = { corn = "60 lb" }       # instead of use: only look at this mix
+# amounts = { corn = "<60 lb|30 kg>" }       # instead of use: only look at this mix
 
 # ---- Brooders, for `cropful season`: how many birds ONE of them holds, by age. ----
 
@@ -106,15 +109,15 @@ change_every = "1 d"                 # fresh water at least this often
 # holds = [{ from = "0 d", birds = 150 }, { from = "2 wk", birds = 80 }]     # or one number: holds = 100
 # until = "4 wk"                     # age at which the birds leave it
 # rest = "3 d"                       # stands empty before the next birds come
-# floor = { length = "6 ft", width = "3 ft" }
-# bedding = { depth = "2 in", bag = "8 ft3", price = 7.50 }    # bag: once it is loose
+# floor = { length = "<6 ft|1.8 m>", width = "<3 ft|0.9 m>" }
+# bedding = { depth = "<2 in|5 cm>", bag = "<8 ft3|225 L>", price = 7.50 }    # bag: once it is loose
 # disinfectant = "bleach"
-# solution = "1 gal"                 # ready to use, for one cleaning of one brooder
+# solution = "<1 gal"|4 L"  >                 # ready to use, for one cleaning of one brooder
 
 # [disinfectant.bleach]
 # strength = "7.5 %"                 # of the product, from its label
 # use_at = "0.1 %"                   # wanted on the surface, from its label
-# pack = "1 gal"
+# pack = "<1 gal|4 L>"
 # price = 6.20
 
 # ---- Hatches: one table each, with two brackets. ----
@@ -141,6 +144,22 @@ drinkers = 2
 # supplement = "tonic"
 # brooder = "box"
 )";
+
+}  // namespace
+
+std::string starter_farm(quantities::Measures measures) {
+    bool const us = measures == quantities::Measures::us;
+    std::string text;
+    std::string_view rest = starter;
+    for (std::size_t open = rest.find('<'); open != std::string_view::npos; open = rest.find('<')) {
+        std::size_t const bar = rest.find('|', open), close = rest.find('>', bar);
+        text += rest.substr(0, open);
+        text += us ? rest.substr(open + 1, bar - open - 1) : rest.substr(bar + 1, close - bar - 1);
+        rest.remove_prefix(close + 1);
+    }
+    text += rest;
+    if (measures == quantities::Measures::uk) text.replace(text.find("\"metric\""), 8, "\"uk\"    ");
+    return text;
 }
 
 }  // namespace cropful::readers

@@ -13,6 +13,7 @@ namespace cropful::commands {
 
 struct NewOptions {
     std::optional<std::string> file;  // "-" for standard output
+    std::optional<std::string> units;
 };
 CLI::App* add_to(CLI::App& program, NewOptions& options);
 /// Writes a commented farm file; never over another file, and never half of one.

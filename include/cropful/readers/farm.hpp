@@ -17,6 +17,6 @@ domain::Farm parse_blend_file(std::string const& text, std::string const& name, 
                               std::optional<std::string> const& blend = {});
 
 /// A commented farm file that `plan` accepts as it is.
-std::string starter_farm();
+std::string starter_farm(quantities::Measures measures = quantities::Measures::us);
 
 }  // namespace cropful::readers

@@ -207,7 +207,10 @@ TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as t
 }
 
 TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[readers]") {
-    std::string text = readers::starter_farm();
+    auto const measures = GENERATE(Measures::us, Measures::metric, Measures::uk);
+    std::string text = readers::starter_farm(measures);
+    CHECK(text.find('<') == std::string::npos);
+    CHECK(text.find('|') == std::string::npos);
     for (std::string const key :
          {"warmth", "on_hand",     "spare",     "keeps", "energy", "density", "calcium",     "medicated",
           "fill",   "extra_waste", "displaced", "least", "spill",  "removed", "laying_from", "[supplement.tonic]",
@@ -219,4 +222,9 @@ TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[r
     Farm const f = sample::farm_from(text);
     CHECK(f.supplements.at("tonic").days_long == 5);
     CHECK(f.hatches.at(0).supplement == "tonic");
+    CHECK(f.measures == measures);
+    // round figures of each system, near to each other
+    double const bag = measures == Measures::us ? 50 * 0.45359237 : 25;
+    CHECK_THAT(in_kilograms(*f.feeds.at("starter").bag), WithinRel(bag, 1e-12));
+    CHECK_THAT(in_litres(f.hoppers.at("tube").volume), WithinRel(12.0, 0.06));
 }
