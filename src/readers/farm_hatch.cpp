@@ -15,7 +15,8 @@ using domain::Removal;
 constexpr int most_vessels = 1000;
 constexpr int most_times = 200;
 
-std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm) {
+/// `first_age`: when the birds are counted.
+std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm, quantities::Duration first_age) {
     auto const step = [&](Table& item) {
         return FeedingStep{.feed = item.need("feed", one_in(farm.feeds, "feed")), .from = item.need("from", a_time)};
     };
@@ -24,7 +25,10 @@ std::vector<FeedingStep> read_feeding(Table& table, Farm const& farm) {
     auto const by_age = [](FeedingStep const& a, FeedingStep const& b) { return a.from < b.from; };
     std::stable_sort(steps.begin(), steps.end(), by_age);
     if (steps.empty()) throw table.refuse("feeding", form.expected);
-    if (steps.front().from > quantities::days(0)) throw table.refuse("feeding", "a feed from \"0 d\" on");
+    if (steps.front().from > first_age) {
+        bool const there = first_age > quantities::days(0);
+        throw table.refuse("feeding", there ? "a feed from their age on" : "a feed from \"0 d\" on");
+    }
     auto const same = [](FeedingStep const& a, FeedingStep const& b) { return !(a.from < b.from); };
     if (std::adjacent_find(steps.begin(), steps.end(), same) != steps.end()) {
         throw table.refuse("feeding", "one feed from each age, not two from the same");
@@ -44,11 +48,12 @@ quantities::Duration an_interval(Value const& value) {
     return every;
 }
 
-std::vector<Removal> read_removed(Table& table, quantities::Duration until) {
+std::vector<Removal> read_removed(Table& table, quantities::Duration first_age, quantities::Duration until) {
     auto const removal = [&](Table& item) {
         Removal one{.at = item.need("at", a_time),
                     .birds = quantities::birds(item.need("birds", WholeNumber{1, domain::most_birds}))};
         if (one.at > until) throw item.refuse("at", "an age no later than the hatch is kept");
+        if (one.at < first_age) throw item.refuse("at", "an age at which they are there already");
         return one;
     };
     auto removed = table.maybe("removed", tables_of(removal, "{ at = \"8 wk\", birds = 60 }"), std::vector<Removal>{});
@@ -61,6 +66,33 @@ std::optional<quantities::Heads> read_chicks(Table& table) {
     auto const chicks = table.maybe("chicks", WholeNumber{1, domain::most_birds});
     if (!chicks) return std::nullopt;
     return quantities::birds(*chicks);
+}
+
+/// When a hatch begins, and with how many birds; chicks and eggs are 0 d old on the day of hatch.
+struct Beginning {
+    domain::Moment date;
+    std::optional<quantities::Heads> chicks;
+    quantities::Duration age = quantities::days(0);
+};
+
+/// Birds that are there already: so many, of an age, on a day.
+Beginning read_birds(Table& table) {
+    for (char const* key : {"date", "chicks", "eggs", "every", "times"}) {
+        if (table.has(key)) throw table.refuse(key, "birds, age and on alone: of birds that are there already");
+    }
+    auto const birds = table.need("birds", WholeNumber{1, domain::most_birds});
+    auto const age = table.need("age", described(a_life, a_time.expected));
+    auto const on = table.need("on", a_date);
+    return {on + -age, quantities::birds(birds), age};
+}
+
+Beginning read_beginning(Table& table) {
+    if (table.has("birds")) return read_birds(table);
+    for (char const* key : {"age", "on"}) {
+        if (table.has(key)) throw table.refuse(key, std::string(key) + " only beside the key birds");
+    }
+    auto const date = table.need("date", a_date);
+    return {date, read_chicks(table)};
 }
 
 void check_numbers(Table const& table, Hatch const& hatch) {
@@ -79,17 +111,19 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                                   "a kind of bird in quotes, such as \"bobwhite\"");
     std::string const name = table.maybe("name", a_text, "hatch " + std::to_string(number));
     std::string const kind = table.need("kind", a_kind);
-    domain::Moment const date = table.need("date", a_date);
+    auto const [date, chicks, age] = read_beginning(table);
     auto const until = table.need("until", described(a_life, a_time.expected));
+    if (!(age < until)) throw table.refuse("until", "an age past the one they have");
     Hatch hatch{.name = name,
                 .kind = kind,
                 .date = date,
-                .chicks = read_chicks(table),
+                .chicks = chicks,
                 .eggs = table.maybe("eggs", WholeNumber{1, domain::most_birds}),
                 .hatch_rate = table.maybe("hatch_rate", more_than_none(a_percentage)),
-                .feeding = read_feeding(table, farm),
+                .first_age = age,
+                .feeding = read_feeding(table, farm, age),
                 .until = until,
-                .removed = read_removed(table, until),
+                .removed = read_removed(table, age, until),
                 .laying_from = table.maybe("laying_from", a_time),
                 .hopper = table.maybe("hopper", one_in(farm.hoppers, "hopper")),
                 .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),

@@ -127,6 +127,9 @@ name = "First hatch"
 kind = "bobwhite"                    # `cropful table` lists the kinds
 date = 2027-04-05                    # the day they hatched: year-month-day
 chicks = 90                          # or eggs = 140, and if you know it hatch_rate = "65 %"
+# birds = 60                         # instead of date and chicks, birds that are there already:
+# age = "20 wk"                      # so old
+# on = 2027-04-05                    # on that day
 # every = "3 wk"                     # the same again, 8 in all: "First hatch 1" to "First hatch 8"
 # times = 8
 feeding = [

@@ -197,6 +197,20 @@ TEST_CASE("a vessel without its hatch key, or of no such name, is a fault", "[re
     CHECK_THAT(fault("", "hopper = \"tube\"\n"), Contains("a table [hopper.tube]"));
 }
 
+TEST_CASE("birds that are there already are so many, so old, on a day", "[readers]") {
+    std::string text = readers::starter_farm();
+    std::string const date = "date = 2027-04-05 ", chicks = "chicks = 90 ";
+    text.replace(text.find(date), date.size(), "birds = 60\nage = \"10 wk\" ");
+    text.replace(text.find(chicks), chicks.size(), "on = 2027-04-05 ");
+    auto const hatch = sample::farm_from(text).hatches.at(0);
+    CHECK(in_birds(*hatch.chicks) == 60);
+    CHECK(hatch.first_age == days(70));
+    CHECK(hatch.date.iso_date() == "2027-01-25");  // 70 days before 5 April
+    auto const plan = sample::plan_of(text);
+    CHECK(plan.hatches.at(0).feeds.size() == 1);  // the grower, from 6 wk
+    CHECK(plan.hatches.at(0).feeds.at(0).from == days(70));
+}
+
 TEST_CASE("the farm file for a newcomer and the demonstrations are accepted as they are", "[readers]") {
     Farm const f = sample::farm_from(readers::starter_farm());
     CHECK(f.feeds.size() == 2);
