@@ -19,6 +19,11 @@ Heads chicks(domain::Hatch const& hatch, Kind const& kind, double score) {
     return birds(eggs * std::min(1.0, rate.value * std::exp(score * sd)));
 }
 
+Toll toll(Kind const& kind, Duration age) {
+    curves::Curve const& dead = kind.mortality.curve;
+    return {dead.value(age) / 100, dead.log_sd(age)};
+}
+
 Flock::Flock(domain::Hatch const& hatch, Kind const& kind, Luck luck)
     : mortality_(kind.mortality.curve), luck_(luck), counted_(chicks(hatch, kind, luck.hatching)) {
     start(hatch.first_age, in_birds(counted_));
@@ -66,17 +71,30 @@ void Flock::record(domain::HeadRecord const& record) {
 
 double Flock::survival(Duration age) const {
     double const dead = mortality_.value(age) / 100;
-    if (luck_.deaths == 0) return 1 - dead;
-    return 1 - std::min(1.0, dead * std::exp(luck_.deaths * mortality_.log_sd(age)));
+    return survival(Toll{dead, luck_.deaths == 0 ? 0 : mortality_.log_sd(age)});
+}
+
+double Flock::survival(Toll const& toll) const {
+    if (luck_.deaths == 0) return 1 - toll.dead;
+    return 1 - std::min(1.0, toll.dead * std::exp(luck_.deaths * toll.log_sd));
+}
+
+Flock::Stretch const& Flock::stretch(Duration age) const {
+    auto const begun = [&](Stretch const& one) { return one.from <= age; };
+    auto const last = std::find_if(stretches_.rbegin(), stretches_.rend(), begun);
+    return last == stretches_.rend() ? stretches_.front() : *last;
 }
 
 Heads Flock::alive(Duration age) const {
-    Stretch current = stretches_.front();
-    if (age <= current.from && stretches_.size() == 1) return counted_;
-    for (Stretch const& stretch : stretches_) {
-        if (stretch.from <= age) current = stretch;
-    }
-    return birds(current.per_survivor * survival(std::max(age, current.from)));
+    Stretch const& now = stretch(age);
+    if (age <= now.from && stretches_.size() == 1) return counted_;
+    return birds(now.per_survivor * survival(std::max(age, now.from)));
+}
+
+Heads Flock::alive(Duration age, Toll const& toll) const {
+    Stretch const& now = stretch(age);
+    if (age <= now.from && stretches_.size() == 1) return counted_;
+    return birds(now.per_survivor * survival(toll));
 }
 
 std::vector<double> Flock::breaks() const {

@@ -7,6 +7,14 @@
 
 namespace cropful::engine {
 
+/// What deaths take of a kind by an age, whatever the luck: the usual share, and the standard deviation of its
+/// logarithm.
+struct Toll {
+    double dead;
+    double log_sd;
+};
+Toll toll(Kind const& kind, Duration age);
+
 /// How many birds of a hatch are alive at each age: the counted birds times survival since, less those removed; from a
 /// diary's record on, what it says instead.
 class Flock {
@@ -24,6 +32,8 @@ class Flock {
     [[nodiscard]] Heads counted() const { return counted_; }
     /// Alive at `age`, after any removal at that very age. Ages below the first age give the birds counted.
     [[nodiscard]] Heads alive(Duration age) const;
+    /// The same where the toll of that age, not below the first, is known already.
+    [[nodiscard]] Heads alive(Duration age, Toll const& toll) const;
     /// Ages (days) where the head count bends or jumps.
     [[nodiscard]] std::vector<double> breaks() const;
     /// Those of them where it jumps.
@@ -35,6 +45,8 @@ class Flock {
         double per_survivor;  // birds per unit of survival since hatch
     };
     [[nodiscard]] double survival(Duration age) const;
+    [[nodiscard]] double survival(Toll const& toll) const;
+    [[nodiscard]] Stretch const& stretch(Duration age) const;
     void start(Duration at, double heads);
     void remove(domain::Removal const& removal, domain::Hatch const& hatch);
     void record(domain::HeadRecord const& record);

@@ -1,14 +1,10 @@
 #pragma once
 
 #include <boost/math/special_functions/erf.hpp>
-#include <cmath>
 #include <numbers>
 
-/// The standard normal distribution.
+/// The standard normal distribution, one score at a time; normal_scores.hpp has many.
 namespace cropful::engine {
-
-/// The chance of a score below this one.
-inline double normal_below(double score) { return std::erfc(-score / std::numbers::sqrt2) / 2; }
 
 /// The score below which lies this chance, which is above 0 and below 1.
 inline double score_at(double chance) {

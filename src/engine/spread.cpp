@@ -14,10 +14,11 @@ Spread::Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& centr
 double Spread::hatched(double score) const { return ratio(chicks(hatch_, kind_, score) / chicks(hatch_, kind_)); }
 
 std::vector<double> Spread::heads(Duration age) const {
-    double const central = in_birds(usual_.alive(age));
+    Toll const taken = toll(kind_, age);
+    double const central = in_birds(usual_.alive(age, taken));
     std::vector<double> heads;
     heads.reserve(flocks_.size());
-    for (Flock const& flock : flocks_) heads.push_back(central > 0 ? in_birds(flock.alive(age)) / central : 0);
+    for (Flock const& flock : flocks_) heads.push_back(central > 0 ? in_birds(flock.alive(age, taken)) / central : 0);
     return heads;
 }
 

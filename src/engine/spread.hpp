@@ -13,8 +13,8 @@ class Spread {
   public:
     /// `central` is the flock's intake at the believed means; it must outlive the spread.
     Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& central);
-    /// Head counts over the central one, at each of `hatched` in turn and within it at scores of deaths from -farthest
-    /// in steps of `step`.
+    /// Head counts over the central one at an age not below the hatch's first, at each of `hatched` in turn and within
+    /// it at scores of deaths from -farthest in steps of `step`.
     [[nodiscard]] std::vector<double> heads(Duration age) const;
     /// Chicks over the central number of them; at least one, the last the most. Heads go straight from one to the next
     /// but where a removal leaves none.

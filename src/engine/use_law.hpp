@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <optional>
 #include <vector>
 
@@ -45,35 +44,32 @@ class UseLaw {
     [[nodiscard]] Band<double> used(Duration from, Duration to, double about) const;
 
   private:
-    /// Use up to an age, and that times the weight of the feed score and times its square.
-    using Moments = std::array<double, 3>;
     /// From one edge to the next.
     struct Step {
-        double middle;    // age (d)
+        Duration middle;  // age
+        Toll toll;
         double per_bird;  // kg or L
         double appetite;
-    };
-    /// One luck of the mixture.
-    struct Course {
-        double weight;
-        std::vector<Moments> up_to;  // each of `edges_`
-        [[nodiscard]] Moments at(std::size_t edge, double part) const;
     };
     struct Place {
         std::size_t edge;
         double part;  // of the use of one bird to the next edge; above 1 past the last
     };
+    static constexpr std::size_t moments = 3;
+    void follow(std::vector<Flock> const& flocks);
     [[nodiscard]] Place place(Duration age) const;
     [[nodiscard]] double chance(Place const& start, Duration to, double amount) const;
-    [[nodiscard]] double chance_of(Moments const& used, double log_amount) const;
-    void add(Flock const& flock, double weight);
     Terms terms_;
     std::vector<double> edges_;
     std::vector<Step> steps_;
-    std::vector<Course> courses_;
+    std::vector<double> weights_;  // of each luck of the mixture
+    /// At each edge in turn: the use up to it in each luck, then that times the weight of the feed score, then times
+    /// its square.
+    std::vector<double> up_to_;
     double appetite_variance_;
     double covariance_;
     double thirst_variance_;
+    double sd_;  // of the logarithm of use in one luck, at the age where it is least
 };
 
 }  // namespace cropful::engine
