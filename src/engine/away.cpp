@@ -51,11 +51,8 @@ struct Vessel {
     std::vector<double> shares;  // used at the end of the absence
 };
 
-std::vector<double> rooms(double all, Sway const& sway, std::vector<double> const& room, bool shrinks) {
-    std::vector<double> rooms(sway.worlds());
-    for (std::size_t world = 0; world < rooms.size(); ++world) {
-        rooms[world] = shrinks ? all / room[world] : all * room[world];
-    }
+std::vector<double> rooms(double all, std::vector<double> rooms, bool shrinks) {
+    for (double& room : rooms) room = shrinks ? all / room : all * room;
     return rooms;
 }
 
@@ -97,7 +94,7 @@ class Group {
                             hopper.stays_behind / (1 - hopper.stays_behind),
                             0,
                             all,
-                            RunOut(use, rooms(all, sway_, sway_.room(), false)),
+                            RunOut(use, rooms(all, sway_.room(), false)),
                             {}});
     }
 
@@ -111,7 +108,7 @@ class Group {
                             0,
                             ratio(drinker.least / content),
                             all,
-                            RunOut(use, rooms(all, sway_, sway_.water(), true)),
+                            RunOut(use, rooms(all, sway_.water(), true)),
                             {}});
     }
 

@@ -1,6 +1,10 @@
 #include "engine/run_out.hpp"
 
+#include <array>
 #include <cmath>
+#include <span>
+
+#include "engine/arrays.hpp"
 
 namespace cropful::engine {
 
@@ -15,14 +19,24 @@ void RunOut::pass(Piece const& piece, std::vector<double> const& factors) {
     // within the piece the rate of use is taken to go straight from one end to the other, in shares of `all`
     double const start = (3 * first - second) / all, rise = 4 * (second - first) / all;
     double const from = in_days(piece.from), length = in_days(piece.to - piece.from);
-    for (std::size_t world = 0; world < room_.size(); ++world) {
-        double const now = all * factors[world];
-        double const left = room_[world] - used_[world];
-        used_[world] += now;
-        if (left <= 0 || now < left) continue;
-        double const share = left / now;
-        empty_[world] = from + length * 2 * share / (start + std::sqrt(start * start + 2 * rise * share));
-    }
+    few_by_few(room_.size(), [&](std::size_t begin, std::size_t many) {
+        auto used = numbers(&used_[begin], many);
+        Few const now = all * numbers(&factors[begin], many);
+        Few const left = numbers(&room_[begin], many) - used;
+        used += now;
+        if ((left - now).minCoeff() > 0) return;
+        std::array<Eigen::Index, few> emptied;
+        std::size_t count = 0;
+        for (Eigen::Index i = 0; i < now.size(); ++i) {  // without a branch that could go either way
+            emptied[count] = i;
+            count += static_cast<std::size_t>(left[i] > 0) & static_cast<std::size_t>(now[i] >= left[i]);
+        }
+        for (Eigen::Index const i : std::span(emptied).first(count)) {
+            double const share = left[i] / now[i];
+            double const part = 2 * share / (start + std::sqrt(start * start + 2 * rise * share));
+            numbers(&empty_[begin], many)[i] = from + length * part;
+        }
+    });
 }
 
 std::vector<double> RunOut::shares() const {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cropful/quantities/whole.hpp"
+#include "engine/arrays.hpp"
 
 namespace cropful::engine {
 
@@ -24,41 +25,52 @@ Sway::Place Sway::hatched(double score) const {
     return {below, (at - steps[below]) / (steps[below + 1] - steps[below])};
 }
 
-Sway::Sway(Spread const& spread, Belief const& belief, Draws const& draws, std::size_t flock) : spread_(spread) {
-    double const feed_mean = belief.score(flock, Belief::Trait::feed).mean;
-    double const water_mean = belief.score(flock, Belief::Trait::water).mean;
-    double const water_sd = spread.central().water_sd();
-    auto const hatching = draws.hatching(flock);
-    for (std::size_t world = 0; world < draws.points(); ++world) {
-        appetite_.push_back(draws.feed(flock)[world] - feed_mean);
-        deaths_.push_back(place(draws.deaths(flock)[world]));
-        hatched_.push_back(hatching.empty() ? Place{0, 0} : hatched(hatching[world]));
-        water_.push_back(std::exp((draws.water(flock)[world] - water_mean) * water_sd));
-        room_.push_back(std::exp(draws.density(flock)[world] * Spread::density_cv));
-    }
+Sway::Sway(Spread const& spread, Belief const& belief, Draws const& draws, std::size_t flock)
+    : spread_(spread),
+      draws_(draws),
+      flock_(flock),
+      water_mean_(belief.score(flock, Belief::Trait::water).mean),
+      appetite_(draws.feed(flock).begin(), draws.feed(flock).end()) {
+    numbers(appetite_.data(), worlds()) -= belief.score(flock, Belief::Trait::feed).mean;
+    deaths_.reserve(worlds());
+    for (double const score : draws.deaths(flock)) deaths_.push_back(place(score));
+    for (double const score : draws.hatching(flock)) hatched_.push_back(hatched(score));
+}
+
+std::vector<double> Sway::water() const {
+    std::vector<double> water(worlds());
+    double const sd = spread_.central().water_sd();
+    auto const scores = numbers(draws_.water(flock_).data(), worlds());
+    numbers(water.data(), worlds()) = ((scores - water_mean_) * sd).exp();
+    return water;
+}
+
+std::vector<double> Sway::room() const {
+    std::vector<double> room(worlds());
+    auto const scores = numbers(draws_.density(flock_).data(), worlds());
+    numbers(room.data(), worlds()) = (scores * Spread::density_cv).exp();
+    return room;
 }
 
 /// Between two scores of deaths the head count goes straight: true to 1e-3 of it.
 void Sway::feed(Duration age, std::vector<double>& factors) const {
     auto const heads = spread_.heads(age);
+    auto const share = [&](std::size_t rate, std::size_t deaths) { return heads[rate * Spread::scores + deaths]; };
     double const sd = spread_.central().feed_sd(age);
     factors.resize(worlds());
-    for (std::size_t world = 0; world < worlds(); ++world) {
-        double const alive = hatched_[world].between([&](std::size_t rate) {
-            return deaths_[world].between([&](std::size_t deaths) { return heads[rate * Spread::scores + deaths]; });
-        });
-        factors[world] = std::exp(appetite_[world] * sd) * alive;
-    }
+    few_by_few(worlds(), [&](std::size_t from, std::size_t many) {
+        auto some = numbers(&factors[from], many);
+        for (std::size_t world = from; world < from + many; ++world) factors[world] = in_world(world, share);
+        some *= (numbers(&appetite_[from], many) * sd).exp();
+    });
 }
 
 std::vector<double> Sway::read(ByScores const& figures) const {
     std::vector<double> read(worlds());
     for (std::size_t world = 0; world < worlds(); ++world) {
         Place const appetite = place(appetite_[world]);
-        read[world] = hatched_[world].between([&](std::size_t rate) {
-            return appetite.between([&](std::size_t eaten) {
-                return deaths_[world].between([&](std::size_t deaths) { return figures[rate][eaten][deaths]; });
-            });
+        read[world] = in_world(world, [&](std::size_t rate, std::size_t deaths) {
+            return appetite.between([&](std::size_t eaten) { return figures[rate][eaten][deaths]; });
         });
     }
     return read;
