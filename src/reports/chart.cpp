@@ -14,7 +14,7 @@ using quantities::number;
 using quantities::plain;
 
 // The drawing, in its own units; text is 15 of them high.
-constexpr double width = 420, height = 272;
+constexpr double chart_width = 420, chart_height = 272;
 constexpr double left = 50, right = 332, top = 34, bottom = 222;
 constexpr double line_height = 17;
 constexpr int y_steps = 5, x_steps = 9;
@@ -86,7 +86,7 @@ void add_axes(Element& svg, Frame const& frame, Chart const& chart) {
         svg.add(text_at(x, bottom + 21, "tick middle", plain(tick)));
     }
     svg.add(text_at(4, 15, "axis-title", chart.y_title));
-    svg.add(text_at(right, height - 8, "axis-title end", chart.x_title));
+    svg.add(text_at(right, chart_height - 8, "axis-title end", chart.x_title));
 }
 
 void add_band(Element& svg, Frame const& frame, ChartBand const& band) {
@@ -133,7 +133,7 @@ void add_labels(Element& svg, Frame const& frame, Chart const& chart) {
 
 Element empty_drawing(Frame const& frame, Chart const& chart) {
     Element svg("svg", "chart");
-    svg.set("id", chart.id).set("viewBox", "0 0 " + plain(width) + ' ' + plain(height)).set("role", "img");
+    svg.set("id", chart.id).set("viewBox", "0 0 " + plain(chart_width) + ' ' + plain(chart_height)).set("role", "img");
     svg.set("aria-labelledby", chart.id + "-title").set("aria-describedby", chart.id + "-desc");
     svg.set("data-x-unit", chart.x_unit).set("data-y-unit", chart.y_unit);
     auto const scale = [&](std::string const& name, Scale const& one) {
