@@ -9,7 +9,6 @@
 #include "blends/blend_rounding.hpp"
 #include "blends/weighing.hpp"
 #include "cropful/domain/nutrient.hpp"
-#include "cropful/domain/words.hpp"
 
 namespace cropful::blends {
 
@@ -131,18 +130,18 @@ std::vector<double> cheapest(BlendAnswer& answer, BlendProblem const& problem) {
     return shares;
 }
 
-/// " (less sure: energy, fat)"; empty where nothing is.
-std::string less_sure_words(Ingredient const& one) {
-    std::vector<std::string> titles;
+/// An ingredient, with what of it is less sure.
+domain::Known known(Ingredient const& one) {
+    domain::Known known{one.title, {}};
     for (auto const& [nutrient, level] : one.holds) {
-        if (level.less_sure) titles.emplace_back(domain::find_nutrient(nutrient)->title);
+        if (level.less_sure) known.less_sure.emplace_back(domain::find_nutrient(nutrient)->title);
     }
-    return titles.empty() ? "" : " (less sure: " + domain::join(titles) + ")";
+    return known;
 }
 
 /// Ingredients of one source together.
 void add_ingredient_sources(BlendAnswer& answer, std::vector<Ingredient> const& used) {
-    std::vector<std::pair<Source, std::vector<std::string>>> groups;
+    std::vector<std::pair<Source, std::vector<domain::Known>>> groups;
     for (Ingredient const& one : used) {
         if (one.source.text.empty()) continue;
         auto const same = [&](auto const& group) {
@@ -150,11 +149,10 @@ void add_ingredient_sources(BlendAnswer& answer, std::vector<Ingredient> const& 
         };
         auto group = std::find_if(groups.begin(), groups.end(), same);
         if (group == groups.end()) group = groups.insert(group, {one.source, {}});
-        group->second.push_back(one.title + less_sure_words(one));
+        group->second.push_back(known(one));
     }
-    for (auto const& [source, titles] : groups) {
-        answer.assumptions.push_back(
-            {"ingredients", "what these hold, but for your own figures: " + domain::join(titles), source});
+    for (auto const& [source, those] : groups) {
+        answer.assumptions.push_back({.id = "ingredients", .with = {{"ingredients", those}}, .source = source});
     }
 }
 
@@ -164,9 +162,9 @@ void add_minerals(BlendAnswer& answer, std::vector<Ingredient> const& used) {
         if (one.mineral) titles.push_back(one.title);
     }
     if (titles.empty()) return;
-    answer.assumptions.push_back({"minerals",
-                                  "minerals hold no protein, energy, fat, fibre or vitamins: " + domain::join(titles),
-                                  {"their chemical formulas", domain::Standing::derived}});
+    answer.assumptions.push_back({.id = "minerals",
+                                  .with = {{"ingredients", titles}},
+                                  .source = {"their chemical formulas", domain::Standing::derived}});
 }
 
 void add_unstated_energy(BlendAnswer& answer, std::vector<Ingredient> const& used, Phase const& phase) {
@@ -175,40 +173,35 @@ void add_unstated_energy(BlendAnswer& answer, std::vector<Ingredient> const& use
         if (!one.mineral && !one.holds.contains("energy")) silent.push_back(one.title);
     }
     if (silent.empty()) return;
-    double const energy = in_kilocalories_per_kilogram(phase.energy);
-    answer.assumptions.push_back({"energy-unstated",
-                                  "what states no energy counts as the table's feed does, " +
-                                      print_level(*domain::find_nutrient("energy"), energy) +
-                                      ", so that needs are not scaled too low: " + domain::join(silent),
-                                  {"the safe side", domain::Standing::common_practice}});
+    domain::Content const energy{"energy", in_kilocalories_per_kilogram(phase.energy)};
+    answer.assumptions.push_back({.id = "energy-unstated",
+                                  .with = {{"form", "mix"}, {"energy", energy}, {"ingredients", silent}},
+                                  .source = {"the safe side", domain::Standing::common_practice}});
 }
 
 /// Floors lent by other kinds' tables, those of one source together.
 void add_borrowed(BlendAnswer& answer, BlendNeeds const& needs) {
-    std::vector<std::string> words;
+    std::vector<domain::Content> floors;
     Source source;
     for (BlendFinding const& one : answer.findings) {
         if (!one.floor_borrowed) continue;
-        auto const& nutrient = *domain::find_nutrient(one.nutrient);
-        words.push_back(print_level(nutrient, *one.floor) + " " + std::string(nutrient.title));
+        floors.push_back({one.nutrient, *one.floor});
         source = one.floor_source;
     }
-    if (words.empty()) return;
-    answer.assumptions.push_back({"borrowed-floors",
-                                  "borrowed from other kinds, since the table of " + needs.table.title +
-                                      " gives none: at least " + domain::join(words),
-                                  source});
+    if (floors.empty()) return;
+    answer.assumptions.push_back(
+        {.id = "borrowed-floors", .with = {{"table", needs.table.title}, {"floors", floors}}, .source = source});
 }
 
 void add_blend_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& used,
                            std::optional<BlendNeeds> const& needs) {
     if (needs && needs->of_a_kind()) {
-        std::string const scaled =
-            answer.need_scale == NeedScale::by_energy
-                ? ", scaled to the mix's own energy; no least energy is asked, so set one under need"
-                : "; the energy is that of the table's feed, for which its figures are printed";
-        answer.assumptions.push_back(
-            {"needs-table", "needs of " + needs->table.title + ", " + needs->phase.name + scaled, needs->table.source});
+        bool const scaled = answer.need_scale == NeedScale::by_energy;
+        answer.assumptions.push_back({.id = "needs-table",
+                                      .with = {{"form", scaled ? "mix by energy" : "mix as printed"},
+                                               {"table", needs->table.title},
+                                               {"phase", needs->phase.name}},
+                                      .source = needs->table.source});
     }
     if (needs) add_borrowed(answer, *needs);
     add_ingredient_sources(answer, used);
@@ -222,7 +215,8 @@ void add_blend_assumptions(BlendAnswer& answer, std::vector<Ingredient> const& u
             return rule.of == BlendLimit::Of::nutrient || (one.like == rule.key && !one.at_most);
         });
         if (rule.laying == answer.laying && of_used)
-            answer.assumptions.push_back({"built-in-ceiling", rule.why, rule.source});
+            answer.assumptions.push_back(
+                {.id = "built-in-ceiling", .with = {{"why", rule.why}}, .source = rule.source});
     }
 }
 

@@ -56,7 +56,7 @@ Said plain_water(MixOptions const& options) {
                           engine::sodium(*supplement)};
     auto const rations = rations_reader(options.farm.rations).load({});
     auto const cautions = engine::mix_cautions(*supplement, rations.limits);
-    if (options.farm.json) return reports::plain_mix_json(mix, cautions);
+    if (options.farm.json) return reports::plain_mix_json(mix, cautions, measures);
     return reports::plain_mix_page(mix, *supplement, cautions, measures, options.farm.sources);
 }
 

@@ -4,10 +4,13 @@
 
 namespace cropful::engine {
 
-/// A list of assumptions that keeps each text once.
+using domain::Age;
+using domain::Share;
+
+/// A list of assumptions that keeps each once.
 class AssumptionList {
   public:
-    void add(std::string id, std::string text, Source source);
+    void add(Assumption assumption);
     std::vector<Assumption> all;
 };
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/refills.hpp"
 
@@ -20,62 +19,57 @@ void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const
     bool const all_the_time = given.from <= ages.from && course_ends(given) >= ages.to;
     if (all_the_time && given.keeps && *given.keeps >= ages.to - ages.from) return;
     if (!all_the_time) {
-        list.add(
-            "course-while-away",
-            hatch.name + ": the course of " + given.title + " is from " + (hatch.date + given.from).day() + " to " +
-                (hatch.date + course_ends(given)).day() +
-                ", partly while nobody is there to start or end it. Leave plain water, and see what its label says "
-                "of a course put off or broken off. " +
-                defer,
-            common);
+        list.add({.id = "course-while-away",
+                  .hatches = {hatch.name},
+                  .with = {{"supplement", given.title},
+                           {"from", hatch.date + given.from},
+                           {"to", hatch.date + course_ends(given)}},
+                  .source = common});
         return;
     }
-    list.add(
-        "solution-while-away",
-        hatch.name + ": " + given.title + " keeps " +
-            (given.keeps ? print(*given.keeps) : std::string("no longer than a day")) +
-            " once mixed. Leave plain water for this time, and go on with the course afterwards as its label says. "
-            "A course of medicine must not be broken off: then do not go. " +
-            defer,
-        given.keeps ? "the solution's own `keeps`" : "21 CFR 520.154a(d): medicated water is prepared fresh daily");
+    Caution caution{.id = "solution-while-away",
+                    .hatches = {hatch.name},
+                    .with = {{"form", "unstated"}, {"supplement", given.title}},
+                    .source = "21 CFR 520.154a(d): medicated water is prepared fresh daily"};
+    if (given.keeps) {
+        caution.with["form"] = "stated";
+        caution.with["keeps"] = *given.keeps;
+        caution.source = "the solution's own `keeps`";
+    }
+    list.add(std::move(caution));
 }
 
 void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Ages ages) {
     if (!hatch.drinker) return;
     auto const& every = farm.drinkers.at(*hatch.drinker).change_every;
     if (every.value_or(usual_standing) >= ages.to - ages.from) return;
-    list.add("old-water-while-away",
-             hatch.name + ": the water will stand " + print(ages.to - ages.from) +
-                 (every ? ", you change it every " + print(*every) : std::string(" and go foul")) +
-                 ". Scrub the drinkers before you go.",
-             common);
+    Caution caution{.id = "old-water-while-away",
+                    .hatches = {hatch.name},
+                    .with = {{"form", every ? "stated" : "unstated"}, {"stands", ages.to - ages.from}},
+                    .source = common};
+    if (every) caution.with["every"] = *every;
+    list.add(std::move(caution));
 }
 
 void planned_work(CautionList& list, domain::Hatch const& hatch, Ages ages) {
     for (domain::FeedingStep const& step : hatch.feeding) {
         if (step.from > ages.from + instant && step.from < ages.to) {
-            list.add("feed-change-while-away",
-                     hatch.name + ": " + step.feed + " is due from " + (hatch.date + step.from).day() +
-                         "; the birds are counted on the feed they have till you are back.",
-                     common);
+            list.add({.id = "feed-change-while-away",
+                      .hatches = {hatch.name},
+                      .with = {{"feed", step.feed}, {"from", hatch.date + step.from}},
+                      .source = common});
         }
     }
     bool const leave = hatch.until < ages.to ||
                        std::any_of(hatch.removed.begin(), hatch.removed.end(), [&](domain::Removal const& removal) {
                            return removal.at > ages.from && removal.at < ages.to;
                        });
-    if (leave)
-        list.add("leaving-while-away",
-                 hatch.name + ": birds are due to leave in this time; they are counted as staying.", common);
+    if (leave) list.add({.id = "leaving-while-away", .hatches = {hatch.name}, .source = common});
 }
 
 void brooding(CautionList& list, domain::Hatch const& hatch, Kind const& kind, Ages ages) {
     if (ages.from >= kind.brooding_ends()) return;
-    list.add("brooding-while-away",
-             hatch.name +
-                 ": chicks under a brooder die within hours of its going out or overheating. Have somebody look "
-                 "in every few hours, whatever hoppers and drinkers hold.",
-             common);
+    list.add({.id = "brooding-while-away", .hatches = {hatch.name}, .source = common});
 }
 
 }  // namespace
@@ -92,11 +86,7 @@ std::vector<Caution> away_cautions(Away const& away, Rations const& rations) {
         old_water(list, away.farm, hatch, ages);
         planned_work(list, hatch, ages);
     }
-    list.add(
-        "chances-of-sound-vessels",
-        "The chances are for vessels that work: a tipped or blocked drinker, feed that bridges in the tube, rats or "
-        "a sick flock are not in them. Birds are to be looked at at least once a day; local law may ask for more.",
-        common);
+    list.add({.id = "chances-of-sound-vessels", .source = common});
     return list.all();
 }
 

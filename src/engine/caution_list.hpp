@@ -4,13 +4,16 @@
 
 namespace cropful::engine {
 
+using domain::Age;
+using domain::Share;
+
 /// Before the first egg, while the first yolks form; from memory.
 inline constexpr Duration yolks_form = days(14);
 
-/// A list of cautions that keeps each text once.
+/// A list of cautions that keeps each once.
 class CautionList {
   public:
-    void add(std::string id, std::string text, std::string source);
+    void add(Caution caution);
     [[nodiscard]] std::vector<Caution> const& all() const { return all_; }
 
   private:
@@ -22,14 +25,11 @@ void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 /// Feed that stands too long in hoppers; of several hatches at once.
-void stale_feed_cautions(CautionList& list, Plan const& plan, std::vector<HatchPlan> const& parts);
+void stale_feed_cautions(CautionList& list, std::vector<HatchPlan> const& parts);
 void store_cautions(CautionList& list, Plan const& plan);
 void readying_cautions(CautionList& list, Plan const& plan);
 
 /// Whether a supplement is a medicine: its file says so, or its title names one known here.
 bool is_medicine(domain::Supplement const& supplement, std::string const& kind, Rations const& rations);
-
-/// "label, veterinarian and local law decide": how every caution about drugs ends.
-inline constexpr char const* defer = "The label, your veterinarian and local law decide.";
 
 }  // namespace cropful::engine

@@ -3,14 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
 
 namespace cropful::engine {
 
-void CautionList::add(std::string id, std::string text, std::string source) {
-    Caution const one{std::move(id), std::move(text), std::move(source)};
-    if (std::find(all_.begin(), all_.end(), one) == all_.end()) all_.push_back(one);
+void CautionList::add(Caution caution) {
+    if (std::find(all_.begin(), all_.end(), caution) == all_.end()) all_.push_back(std::move(caution));
 }
 
 namespace {
@@ -21,11 +19,12 @@ void placement_cautions(CautionList& list, Plan const& plan) {
         bool const planned = std::any_of(plan.hatches.begin(), plan.hatches.end(),
                                          [&](HatchPlan const& part) { return part.hatch.name == one.hatch; });
         if (!planned) continue;
-        list.add("no-brooder",
-                 one.hatch + ": " + number(std::ceil(in_birds(one.birds) - 1e-9), 0) + " of " +
-                     quantities::print(one.of) + " birds have no place in " + one.brooder +
-                     "; `cropful season` says when and what would fit.",
-                 "the brooders of the farm file");
+        list.add({.id = "no-brooder",
+                  .hatches = {one.hatch},
+                  .with = {{"birds", birds(std::ceil(in_birds(one.birds) - 1e-9))},
+                           {"all", one.of},
+                           {"brooder", one.brooder}},
+                  .source = "the brooders of the farm file"});
     }
 }
 
@@ -38,7 +37,7 @@ std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part, rations);
-    stale_feed_cautions(list, plan, plan.hatches);
+    stale_feed_cautions(list, plan.hatches);
     store_cautions(list, plan);
     readying_cautions(list, plan);
     return list.all();

@@ -1,7 +1,5 @@
 #include <algorithm>
 
-#include "cropful/domain/words.hpp"
-#include "cropful/quantities/print.hpp"
 #include "cropful/rations/limits.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/check_extras.hpp"
@@ -10,32 +8,40 @@ namespace cropful::engine {
 
 namespace {
 
+using domain::Content;
+
 constexpr Duration earliest_lay = days(35);   // common practice, no source
 constexpr Duration usual_keeping = days(56);  // of feed in its bag
 
-std::string ages(Check const& check) { return print_age(check.from) + " to " + print_age(check.to); }
-
 void below_need(CautionList& list, std::string const& title, Check const& check, HatchPlan const& part) {
     if (check.verdict != Verdict::short_of) return;
-    domain::Nutrient const& nutrient = *domain::find_nutrient(check.nutrient);
-    std::string text = title + " guarantees " + print_level(nutrient, *check.label) + " " +
-                       std::string(nutrient.title) + ", " + print_level(nutrient, check.need) + " is needed by " +
-                       part.kind_title + " (" + check.phase + ")";
-    if (nutrient.unit == domain::NutrientUnit::percent) {
-        text += ": short by " + plain(check.short_by) + (check.short_by == 1 ? " point" : " points") + ", " +
-                number(100 * check.short_by / check.need, 1) + " % of the need";
+    Caution caution{.id = "below-need",
+                    .with = {{"feed", title},
+                             {"label", Content{check.nutrient, *check.label}},
+                             {"need", Content{check.nutrient, check.need}},
+                             {"kind", part.kind_title},
+                             {"phase", check.phase},
+                             {"from", Age{check.from}},
+                             {"to", Age{check.to}}},
+                    .source = check.source.text};
+    if (domain::find_nutrient(check.nutrient)->unit == domain::NutrientUnit::percent) {
+        caution.with["short_by"] = check.short_by;
+        caution.with["of_need"] = Share{check.short_by / check.need};
     }
-    list.add("below-need", text + ". Ask for a richer feed for " + ages(check) + ".", check.source.text);
+    list.add(std::move(caution));
 }
 
 /// Layer calcium harms the kidneys and bones of birds that do not lay: the highest limit passed.
 void calcium_while_growing(CautionList& list, std::string const& title, Check const& check, Limit const& limit,
                            HatchPlan const& part) {
-    list.add("calcium-while-growing",
-             title + " may hold " + plain(most_stated(check)) + " % calcium and is fed to " + part.kind_title +
-                 " that do not lay (" + ages(check) + "). Above " + words_of(limit) +
-                 ". Give layer feed only to birds in lay.",
-             limit.source.text);
+    list.add({.id = "calcium-while-growing",
+              .with = {{"feed", title},
+                       {"most", Content{check.nutrient, most_stated(check)}},
+                       {"kind", part.kind_title},
+                       {"from", Age{check.from}},
+                       {"to", Age{check.to}},
+                       {"limit", words_of(limit)}},
+              .source = limit.source.text});
 }
 
 /// What a label states above a limit: the highest limit passed.
@@ -46,22 +52,19 @@ void over_limit(CautionList& list, std::string const& title, Check const& check,
     auto const limits = passed(rations.limits, check.nutrient + "_feed", most);
     if (limits.empty()) return;
     if (check.nutrient == "calcium") return calcium_while_growing(list, title, check, *limits.back(), part);
-    domain::Nutrient const& nutrient = *domain::find_nutrient(check.nutrient);
-    list.add("over-limit",
-             title + " may hold " + print_level(nutrient, most) + " " + std::string(nutrient.title) + ". Above " +
-                 words_of(*limits.back()) + ". Check the unit and the label, and ask its maker before it is fed.",
-             limits.back()->source.text);
+    list.add({.id = "over-limit",
+              .with = {{"feed", title}, {"most", Content{check.nutrient, most}}, {"limit", words_of(*limits.back())}},
+              .source = limits.back()->source.text});
 }
 
 /// Hens kept as layers before any of them can lay.
 void early_lay(CautionList& list, HatchPlan const& part) {
     auto const& lay = part.hatch.laying_from;
     if (!lay || *lay >= earliest_lay || *lay >= part.hatch.until) return;
-    list.add(
-        "early-lay",
-        part.hatch.name + ": laying_from is " + print_age(*lay) +
-            ", but no quail lays before about 5 weeks; the laying rate and needs were used from then on all the same.",
-        "common practice, no source");
+    list.add({.id = "early-lay",
+              .hatches = {part.hatch.name},
+              .with = {{"lay", Age{*lay}}},
+              .source = "common practice, no source"});
 }
 
 double most_on_label(domain::Feed const& feed, std::string const& nutrient) {
@@ -73,24 +76,29 @@ double most_on_label(domain::Feed const& feed, std::string const& nutrient) {
 /// Salt, and sodium that is as much salt as birds die of.
 void salt(CautionList& list, domain::Feed const& feed, Rations const& rations) {
     double const stated = most_on_label(feed, "salt"), sodium = most_on_label(feed, "sodium");
-    auto limits = passed(rations.limits, "salt_feed", stated);
-    std::string what = plain(stated) + " % salt";
-    auto const as_salt = passed(rations.limits, "salt_feed", sodium / rations::sodium_in_salt);
-    if (!deadly(limits) && deadly(as_salt)) {
-        limits = as_salt;
-        what = plain(sodium) + " % sodium, as " + number(sodium / rations::sodium_in_salt, 1) + " % of salt has";
-    }
-    if (limits.empty()) return;
+    double const as_salt = sodium / rations::sodium_in_salt;
+    auto const limits = passed(rations.limits, "salt_feed", stated);
     if (Limit const* stop = deadly(limits)) {
-        list.add("salt-lethal",
-                 feed.title + " may hold " + what + ". " + rations::do_not_give + " At " + words_of(*stop) + ".",
-                 stop->source.text);
-        return;
+        list.add({.id = "salt-lethal",
+                  .with = {{"form", "salt"},
+                           {"feed", feed.title},
+                           {"salt", Content{"salt", stated}},
+                           {"limit", words_of(*stop)}},
+                  .source = stop->source.text});
+    } else if (Limit const* as_stop = deadly(passed(rations.limits, "salt_feed", as_salt))) {
+        list.add({.id = "salt-lethal",
+                  .with = {{"form", "sodium"},
+                           {"feed", feed.title},
+                           {"sodium", Content{"sodium", sodium}},
+                           {"as_salt", Share{as_salt / 100}},
+                           {"limit", words_of(*as_stop)}},
+                  .source = as_stop->source.text});
+    } else if (!limits.empty()) {
+        list.add(
+            {.id = "salt-feed",
+             .with = {{"feed", feed.title}, {"salt", Content{"salt", stated}}, {"limit", words_of(*limits.back())}},
+             .source = limits.back()->source.text});
     }
-    list.add("salt-feed",
-             feed.title + " may hold " + what + "; above " + words_of(*limits.back()) +
-                 ". Birds must never be without water on it.",
-             limits.back()->source.text);
 }
 
 /// Feeds bought for longer than any keeps, of which nobody said how long they keep.
@@ -101,12 +109,10 @@ void unknown_keeping(CautionList& list, Plan const& plan) {
         if (unstated && purchase.last_needed - purchase.first_needed > usual_keeping) titles.push_back(purchase.title);
     }
     if (titles.empty()) return;
-    list.add("keeping-unstated",
-             domain::join(titles) +
-                 ": fed for more than 8 wk, and how long it keeps is not stated. Feed loses vitamins and goes stale: "
-                 "buy it in several goes, by its date of making, and say keeps.",
-             "8 wk: common practice, and Shim on vitamins; feed within three weeks of its making, sooner in heat: NC "
-             "State, ces.ncsu.edu/depts/poulsci/tech_manuals/feeding_quail.html");
+    list.add({.id = "keeping-unstated",
+              .with = {{"feeds", titles}, {"usual", usual_keeping}},
+              .source = "8 wk: common practice, and Shim on vitamins; feed within three weeks of its making, sooner in "
+                        "heat: NC State, ces.ncsu.edu/depts/poulsci/tech_manuals/feeding_quail.html"});
 }
 
 }  // namespace
@@ -120,8 +126,10 @@ void feed_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
     }
     early_lay(list, part);
     for (FeedNeed const& need : part.feeds) salt(list, plan.farm.feeds.at(need.feed), rations);
-    if (!kind.growing.caution.empty())
-        list.add("kind-curve", kind.title + ": " + kind.growing.caution, kind.growing.source.text);
+    if (kind.growing.caution.empty()) return;
+    list.add({.id = "kind-curve",
+              .with = {{"kind", kind.title}, {"says", kind.growing.caution}},
+              .source = kind.growing.source.text});
 }
 
 void store_cautions(CautionList& list, Plan const& plan) {
@@ -129,10 +137,9 @@ void store_cautions(CautionList& list, Plan const& plan) {
         auto const& keeps = plan.farm.feeds.at(purchase.key).keeps;
         Duration const use = purchase.last_needed - purchase.first_needed;
         if (!keeps || use <= *keeps) continue;
-        list.add("past-keeping",
-                 purchase.title + " keeps " + print(*keeps) + " but is fed for " + print(use) +
-                     ": buy it in several goes and use the oldest first.",
-                 "the feed's own `keeps`");
+        list.add({.id = "past-keeping",
+                  .with = {{"feed", purchase.title}, {"keeps", *keeps}, {"fed_for", use}},
+                  .source = "the feed's own `keeps`"});
     }
     unknown_keeping(list, plan);
 }

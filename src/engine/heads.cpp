@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cropful/quantities/print.hpp"
-
 namespace cropful::engine {
 
 namespace {
@@ -25,23 +23,30 @@ std::optional<HeadRecord::What> head_deed(Deed deed) {
     return std::nullopt;
 }
 
-/// Takes birds that were moved out off the planned removal nearest in time, and says so; "" where none is near.
-std::string made(Hatch& hatch, Duration age, Heads moved) {
+/// Takes birds that were moved out off the planned removal nearest in time, and says so where one is near.
+std::optional<domain::Caution> made(Hatch& hatch, Duration age, Heads moved) {
     auto const apart = [&](domain::Removal const& removal) { return std::abs(in_days(removal.at - age)); };
     auto const nearest =
         std::min_element(hatch.removed.begin(), hatch.removed.end(),
                          [&](domain::Removal const& a, domain::Removal const& b) { return apart(a) < apart(b); });
-    if (nearest == hatch.removed.end() || apart(*nearest) > same_move_days) return "";
+    if (nearest == hatch.removed.end() || apart(*nearest) > same_move_days) return std::nullopt;
     Heads const planned = nearest->birds;
     nearest->birds = planned - moved;
     bool const over = nearest->birds <= planned * little_left;
-    std::string const words = hatch.name + ": the " + quantities::print(moved) + " birds moved on " +
-                              (hatch.date + age).day_year() + " are taken for " + (over ? "" : "part of ") + "the " +
-                              quantities::print(planned) + " the farm file removes on " +
-                              (hatch.date + nearest->at).day_year() + ", within a week of it: ";
-    std::string const left = over ? "none" : quantities::print(nearest->birds);
-    if (over) hatch.removed.erase(nearest);
-    return words + left + " of those still to leave. If it was another move, add its birds to the file's `removed`.";
+    domain::Caution taken{.id = "diary-heads",
+                          .hatches = {hatch.name},
+                          .with = {{"form", over ? "taken whole" : "taken part"},
+                                   {"moved", moved},
+                                   {"day", hatch.date + age},
+                                   {"planned", planned},
+                                   {"planned_day", hatch.date + nearest->at}},
+                          .source = of_the_diary};
+    if (over) {
+        hatch.removed.erase(nearest);
+    } else {
+        taken.with["left"] = nearest->birds;
+    }
+    return taken;
 }
 
 /// The age an entry is of: a count on the day of hatch is of all that hatched, and so is what went before it.
@@ -53,14 +58,14 @@ Duration age_of(Hatch& hatch, Entry const& entry) {
     return hatch.first_age;
 }
 
-void record(Hatch& hatch, Entry const& entry, std::vector<std::string>& said) {
+void record(Hatch& hatch, Entry const& entry, std::vector<domain::Caution>& said) {
     auto const what = head_deed(entry.deed);
     auto const* heads = std::get_if<Heads>(&entry.amount);
     if (!what || !heads) return;
     Duration const age = age_of(hatch, entry);
     hatch.heads.push_back({age, *what, entry.deed == Deed::moved_in ? -*heads : *heads});
     if (entry.deed != Deed::moved_out) return;
-    if (auto words = made(hatch, age, *heads); !words.empty()) said.push_back(std::move(words));
+    if (auto taken = made(hatch, age, *heads)) said.push_back(*std::move(taken));
 }
 
 }  // namespace
@@ -80,8 +85,8 @@ domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary
     return kept;
 }
 
-std::vector<std::string> record_heads(domain::Farm& farm, domain::Diary const& diary) {
-    std::vector<std::string> said;
+std::vector<domain::Caution> record_heads(domain::Farm& farm, domain::Diary const& diary) {
+    std::vector<domain::Caution> said;
     for (Hatch& hatch : farm.hatches) {
         for (Entry const& entry : diary) {
             if (entry.hatch == hatch.name) record(hatch, entry, said);

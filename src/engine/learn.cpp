@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cropful/domain/words.hpp"
-#include "cropful/quantities/print.hpp"
 #include "engine/heads.hpp"
 #include "engine/intervals.hpp"
 
@@ -89,20 +87,25 @@ void too_few_left(Lessons& lessons, Rations const& rations) {
         domain::HeadRecord const& last = hatch.heads.back();
         double const there = in_birds(flock.alive(last.at)), before = there + in_birds(last.birds);
         if (last.what == domain::HeadRecord::What::moved && there > 0 && there <= few_left * before) {
-            lessons.heads.push_back(hatch.name + ": " + quantities::print(last.birds) + " of about " +
-                                    number(before, 0) + " birds moved out on " + (hatch.date + last.at).day_year() +
-                                    ", so about " + number(there, 0) +
-                                    " should be left, and times are for those. Count them; where none is left write "
-                                    "`diary add --counted 0`.");
+            lessons.heads.push_back({.id = "diary-heads",
+                                     .hatches = {hatch.name},
+                                     .with = {{"form", "few left"},
+                                              {"moved", last.birds},
+                                              {"before", birds(before)},
+                                              {"day", hatch.date + last.at},
+                                              {"left", birds(there)}},
+                                     .source = of_the_diary});
         }
         for (domain::Removal const& removal : hatch.removed) {
-            double const left = in_birds(flock.alive(removal.at - instant)), leave = in_birds(removal.birds);
-            if (removal.at < hatch.heads.back().at || leave <= left + 0.5) continue;
-            std::string const day = (hatch.date + removal.at).day_year();
-            lessons.heads.push_back(hatch.name + ": the farm file removes " + number(leave, 0) + " birds on " + day +
-                                    ", but by the diary only about " + number(left, 0) +
-                                    " are left by then. From then on it counts as empty: nothing is bought or filled "
-                                    "for it. Count again, or mend `removed`.");
+            Heads const left = flock.alive(removal.at - instant);
+            if (removal.at < hatch.heads.back().at || removal.birds <= left + birds(0.5)) continue;
+            lessons.heads.push_back({.id = "diary-heads",
+                                     .hatches = {hatch.name},
+                                     .with = {{"form", "removal over"},
+                                              {"leave", removal.birds},
+                                              {"day", hatch.date + removal.at},
+                                              {"left", left}},
+                                     .source = of_the_diary});
             break;
         }
     }
@@ -142,33 +145,23 @@ std::vector<Interval> Lessons::alarms(std::vector<std::string> const& hatches,
 }
 
 std::vector<domain::Caution> Lessons::cautions() const {
-    constexpr char source[] = "the diary beside the farm file";
     std::vector<domain::Caution> cautions;
     if (!strangers.empty()) {
-        cautions.push_back({"diary-unknown-hatches",
-                            "The diary names hatches this farm file has not, and what it says of them is left out: " +
-                                domain::join(strangers) +
-                                ". Was one renamed? Give it its old name, or export the diary, change the name there, "
-                                "put the diary aside and import what you changed.",
-                            source});
+        cautions.push_back({.id = "diary-unknown-hatches", .with = {{"names", strangers}}, .source = of_the_diary});
     }
     if (misdated > 0) {
-        cautions.push_back({"diary-outside-life",
-                            "Entries of the diary from before their hatch or after its end are left out: " +
-                                std::to_string(misdated) + ". A slip in a date?",
-                            source});
+        cautions.push_back(
+            {.id = "diary-outside-life", .with = {{"entries", static_cast<double>(misdated)}}, .source = of_the_diary});
     }
-    for (std::string const& words : heads) cautions.push_back({"diary-heads", words, source});
+    cautions.insert(cautions.end(), heads.begin(), heads.end());
     for (Interval const& interval : intervals) {
         if (!interval.over_thrown) continue;
-        bool const feed = interval.what == Trait::feed;
-        cautions.push_back({"diary-over-thrown",
-                            interval.hatch + ": more " + (feed ? "feed" : "water") +
-                                " was thrown out than put in from " + interval.from.day_year() + " to " +
-                                interval.to.day_year() +
-                                ", so what the birds used then is not known and nothing is "
-                                "learned from it. A slip in an amount?",
-                            source});
+        cautions.push_back({.id = "diary-over-thrown",
+                            .hatches = {interval.hatch},
+                            .with = {{"form", interval.what == Trait::feed ? "feed" : "water"},
+                                     {"from", interval.from},
+                                     {"to", interval.to}},
+                            .source = of_the_diary});
     }
     return cautions;
 }

@@ -4,7 +4,6 @@
 #include <map>
 
 #include "cropful/fault.hpp"
-#include "cropful/quantities/print.hpp"
 #include "engine/assumptions.hpp"
 
 namespace cropful::engine {
@@ -81,32 +80,21 @@ Placement part_of(Placement placement, Moment from, Moment to) {
 }
 
 std::vector<Assumption> overview_assumptions(Overview const& overview, Rations const& rations) {
+    Source const chosen{"chosen here, no source", Standing::common_practice};
     AssumptionList list;
     list.all = overview.plan.assumptions;
     domain::Farm const& farm = overview.plan.farm;
     for (HatchPlan const& part : overview.plan.hatches) about_water(list, rations.kinds.at(part.hatch.kind));
     if (!farm.brooders.empty()) {
-        list.add(
-            "brooders-taken",
-            "a hatch takes as many brooders as its most crowded day needs, for its whole stay; earlier hatches come "
-            "first; two hatches never share a brooder",
-            {"chosen here, no source", Standing::common_practice});
+        list.add({.id = "brooders-taken", .source = chosen});
     }
-    if (!overview.placement.unplaced.empty()) {
-        list.add(
-            "nearest-date",
-            "a date on which a hatch would fit: all hatches placed anew, it after others of that day, and none of them "
-            "gets fewer brooders than now; looked for up to 366 d away",
-            {"chosen here, no source", Standing::common_practice});
-    }
-    list.add("cost-of-feed",
-             "feed costs what it weighs, at the price of its bag: what is left in the last bag is not counted",
-             {"the farm file's prices", Standing::yours});
+    if (!overview.placement.unplaced.empty()) list.add({.id = "nearest-date", .source = chosen});
+    list.add({.id = "cost-of-feed", .source = {"the farm file's prices", Standing::yours}});
     for (domain::Hatch const& hatch : farm.hatches) {
         if (!hatch.lays) continue;
-        list.add("eggs",
-                 hatch.name + ": " + percent(*hatch.lays) + " eggs per bird alive and day, cocks counted as birds",
-                 {"the farm file's lays", Standing::yours});
+        list.add({.id = "eggs",
+                  .with = {{"hatch", hatch.name}, {"lays", Share{*hatch.lays}}},
+                  .source = {"the farm file's lays", Standing::yours}});
     }
     return list.all;
 }

@@ -5,7 +5,6 @@
 #include <set>
 #include <utility>
 
-#include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
 #include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
@@ -97,7 +96,7 @@ std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Ration
     drug_cautions(list, plan, part, rations);
     water_drug_cautions(list, plan, part, rations);
     water_cautions(list, plan, part, rations);
-    stale_feed_cautions(list, plan, {part});
+    stale_feed_cautions(list, {part});
     return list.all();
 }
 
@@ -124,11 +123,15 @@ std::vector<Assumption> assumptions_of(Sheet const& sheet, Rations const& ration
     list.all = sheet.plan.assumptions;
     for (HatchPlan const& part : sheet.plan.hatches) {
         Kind const& kind = rations.kinds.at(part.hatch.kind);
-        list.add("warmth", "warmth under the brooder for " + kind.title, kind.brooding.source);
-        list.add("room", "room, feeder and water trough for " + kind.title, kind.space.source);
+        list.add({.id = "warmth", .with = {{"kind", kind.title}}, .source = kind.brooding.source});
+        list.add({.id = "room", .with = {{"kind", kind.title}}, .source = kind.space.source});
     }
-    for (Sign const& sign : sheet.advice.signs) list.add("signs", "what to watch: " + sign.title, sign.source);
-    for (LampRule const& rule : sheet.advice.lamp) list.add("lamps", "heat lamps: " + rule.text, rule.source);
+    for (Sign const& sign : sheet.advice.signs) {
+        list.add({.id = "signs", .with = {{"sign", sign.title}}, .source = sign.source});
+    }
+    for (LampRule const& rule : sheet.advice.lamp) {
+        list.add({.id = "lamps", .with = {{"rule", rule.text}}, .source = rule.source});
+    }
     return list.all;
 }
 

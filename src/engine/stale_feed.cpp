@@ -1,6 +1,5 @@
 #include <algorithm>
 
-#include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/refills.hpp"
 
@@ -43,29 +42,24 @@ Mass week_in_each(HatchPlan const& part, Fill<Mass> const& fill) {
                              : kilograms(0);
 }
 
-struct Weekly {
-    std::string hatch;
-    Mass each;
-};
-
-std::string amounts(std::vector<Weekly> const& all, Measures measures) {
-    if (all.size() <= most_listed) {
-        std::string text;
-        for (Weekly const& one : all) {
-            text += (text.empty() ? "" : "; ") + one.hatch + " about " + print(one.each, measures) + " in each";
-        }
-        return text;
+/// What to put in for a week: each hatch's amount or, of many, the least and the most.
+void add_weekly(domain::Arguments& with, std::vector<domain::Portion> const& weekly) {
+    with["form"] = weekly.size() <= most_listed ? "each" : "many";
+    if (weekly.size() <= most_listed) {
+        with["weekly"] = weekly;
+        return;
     }
-    auto const [least, most] =
-        std::minmax_element(all.begin(), all.end(), [](Weekly const& a, Weekly const& b) { return a.each < b.each; });
-    return std::to_string(all.size()) + " hatches " + print(least->each, measures) + " to " +
-           print(most->each, measures) + " in each";
+    auto const [least, most] = std::minmax_element(weekly.begin(), weekly.end(),
+                                                   [](auto const& a, auto const& b) { return a.amount < b.amount; });
+    with["count"] = static_cast<double>(weekly.size());
+    with["least"] = least->amount;
+    with["most"] = most->amount;
 }
 
 }  // namespace
 
-void stale_feed_cautions(CautionList& list, Plan const& plan, std::vector<HatchPlan> const& parts) {
-    std::vector<std::pair<std::string, std::vector<Weekly>>> by_hopper;
+void stale_feed_cautions(CautionList& list, std::vector<HatchPlan> const& parts) {
+    std::vector<std::pair<std::string, std::vector<domain::Portion>>> by_hopper;
     for (HatchPlan const& part : parts) {
         Fill<Mass> const* stale = part.hoppers ? first_stale(part) : nullptr;
         if (stale == nullptr) continue;
@@ -75,12 +69,14 @@ void stale_feed_cautions(CautionList& list, Plan const& plan, std::vector<HatchP
         found->second.push_back({part.hatch.name, week_in_each(part, *stale)});
     }
     for (auto const& [hopper, weekly] : by_hopper) {
-        list.add("stale-feed",
-                 hopper + ": a full one lasts longer than feed stays wholesome in it (7 d under 3 weeks of age, 14 d " +
-                     "later). Warm, damp, soiled feed goes mouldy: fill less. For 7 d: " +
-                     amounts(weekly, plan.farm.measures) + ".",
-                 "7 and 14 d: common practice; feed within three weeks of its making, sooner in heat: NC State, "
-                 "ces.ncsu.edu/depts/poulsci/tech_manuals/feeding_quail.html");
+        Caution caution{.id = "stale-feed",
+                        .with = {{"hopper", hopper}},
+                        .source =
+                            "7 and 14 d: common practice; feed within three weeks of its making, sooner in heat: "
+                            "NC State, ces.ncsu.edu/depts/poulsci/tech_manuals/feeding_quail.html"};
+        for (domain::Portion const& one : weekly) caution.hatches.push_back(one.to);
+        add_weekly(caution.with, weekly);
+        list.add(std::move(caution));
     }
 }
 

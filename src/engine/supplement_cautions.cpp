@@ -22,39 +22,46 @@ void sodium_guides(CautionList& list, domain::Supplement const& supplement, std:
     if (over.empty()) return;
     Limit const& lowest = *over.front();
     Limit const& highest = *over.back();
-    std::string const adds = supplement.title + " adds " + number(added, 0) + " mg/L sodium to the water";
     if (Limit const* stop = deadly(over)) {
-        list.add("sodium-lethal", adds + ". " + rations::do_not_give + " At " + words_of(*stop) + ".",
-                 stop->source.text);
+        list.add({.id = "sodium-lethal",
+                  .with = {{"supplement", supplement.title}, {"added", *sodium_added}, {"limit", words_of(*stop)}},
+                  .source = stop->source.text});
         return;
     }
-    std::string text = adds + ", above " + lowest.words + " (" + lowest.applies + ", " + lowest.meaning + ")";
+    Caution caution{.id = "sodium-water",
+                    .with = {{"supplement", supplement.title},
+                             {"added", *sodium_added},
+                             {"lowest", lowest.words},
+                             {"lowest_applies", lowest.applies},
+                             {"lowest_meaning", lowest.meaning}},
+                    .source = lowest.source.text};
     if (over.size() > 1) {
-        text += " and above " + highest.words + " (" + highest.applies + ": " + highest.meaning + ")";
+        caution.with["highest"] = highest.words;
+        caution.with["highest_applies"] = highest.applies;
+        caution.with["highest_meaning"] = highest.meaning;
+        caution.source += "; " + highest.source.text;
     }
-    list.add("sodium-water",
-             text + ". These are guides for water drunk all the time: keep the course short, then give plain water.",
-             lowest.source.text + (over.size() > 1 ? "; " + highest.source.text : ""));
+    list.add(std::move(caution));
 }
 
 void bare_ounces(CautionList& list, domain::Supplement const& supplement, Rate const& rate) {
     if (!rate.says_bare_oz) return;
-    list.add("bare-ounces",
-             supplement.title + ": \"" + rate.words + "\" was read as ounces by weight (28.35 g). If the " +
-                 "product is a liquid its label means fluid ounces (29.57 mL): write fl oz.",
-             "NIST Handbook 44, Appendix C");
+    list.add({.id = "bare-ounces",
+              .with = {{"supplement", supplement.title}, {"rate", rate.words}},
+              .source = "NIST Handbook 44, Appendix C"});
 }
 
 void stock_against_label(CautionList& list, domain::Supplement const& supplement) {
     if (!supplement.stock) return;
     auto const label = label_strength(supplement);
     MassPerVolume const through = *strength(supplement);
-    if (!label || std::abs(ratio(through / *label) - 1) <= stock_tolerance) return;
-    list.add("stock-off-label",
-             supplement.title + ": the stock through the proportioner gives " + number(in_grams_per_litre(through), 3) +
-                 " g/L, the label rate " + number(in_grams_per_litre(*label), 3) + " g/L, " +
-                 percent(std::abs(ratio(through / *label) - 1)) + " apart. Set one right before dosing.",
-             "arithmetic; 1 part of stock ADDED to " + plain(supplement.stock->water_parts) + " parts of water");
+    if (!label) return;
+    double const apart = std::abs(ratio(through / *label) - 1);
+    if (apart <= stock_tolerance) return;
+    list.add(
+        {.id = "stock-off-label",
+         .with = {{"supplement", supplement.title}, {"through", through}, {"label", *label}, {"apart", Share{apart}}},
+         .source = "arithmetic; 1 part of stock ADDED to " + plain(supplement.stock->water_parts) + " parts of water"});
 }
 
 bool titled(domain::Supplement const& supplement, std::initializer_list<char const*> words) {
@@ -65,21 +72,18 @@ bool titled(domain::Supplement const& supplement, std::initializer_list<char con
 
 void acid(CautionList& list, domain::Supplement const& supplement) {
     if (!titled(supplement, {"vinegar", "acidif", "citric", "acetic", "formic", "propionic", "lactic acid"})) return;
-    list.add("acid-in-metal",
-             supplement.title +
-                 ": acid takes zinc out of galvanised founts, and zinc poisons birds. Use plastic, glass or stainless "
-                 "steel, and never mix it with chlorine: that gives off poisonous gas.",
-             "zinc: common practice, no source; chlorine with acid: NJ Poison Center, njpies.org/chlorine");
+    list.add({.id = "acid-in-metal",
+              .with = {{"supplement", supplement.title}},
+              .source = "zinc: common practice, no source; chlorine with acid: NJ Poison Center, njpies.org/chlorine"});
 }
 
 void vitamins(CautionList& list, domain::Supplement const& supplement) {
     if (supplement.days_long <= longest_vitamins || !titled(supplement, {"vitamin"})) return;
-    list.add("vitamins-for-weeks",
-             supplement.title + " is given for " + std::to_string(supplement.days_long) +
-                 " d. Vitamins A and D3 build up beside a complete feed: give it for the few days of its label. The EU "
-                 "allows no vitamin D3 in drinking water.",
-             "National Research Council (1987), Vitamin Tolerance of Animals, summary (some 10 times the need of A or "
-             "D harms); Regulation (EU) 2017/1492; a week: common practice");
+    list.add({.id = "vitamins-for-weeks",
+              .with = {{"supplement", supplement.title}, {"days", static_cast<double>(supplement.days_long)}},
+              .source =
+                  "National Research Council (1987), Vitamin Tolerance of Animals, summary (some 10 times the need "
+                  "of A or D harms); Regulation (EU) 2017/1492; a week: common practice"});
 }
 
 }  // namespace

@@ -1,7 +1,5 @@
 #include <algorithm>
 
-#include "cropful/domain/words.hpp"
-#include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/drugs.hpp"
 #include "engine/refills.hpp"
@@ -9,8 +7,6 @@
 namespace cropful::engine {
 
 namespace {
-
-using domain::join;
 
 /// What a supplement is a medicine with: as its file says, or as its title lets see. Null without one known here.
 Drug const* drug_of(domain::Supplement const& supplement, std::string const& kind, Rations const& rations) {
@@ -20,11 +16,15 @@ Drug const* drug_of(domain::Supplement const& supplement, std::string const& kin
 
 void approval_in_water(CautionList& list, std::string const& title, Drug const& drug, Kind const& kind) {
     bool const approved = std::find(drug.in_water.begin(), drug.in_water.end(), kind.key) != drug.in_water.end();
-    std::string text = title + ": no approval of " + drug.name + " in water for " + kind.title + " is known here" +
-                       (drug.banned ? "." : ". A veterinarian must order it.");
-    if (approved) text = title + " is a medicine (" + drug.name + ").";
-    if (!drug.water_limits.empty()) text += " Conditions: " + join(drug.water_limits) + ".";
-    list.add(approved ? "water-drug-conditions" : "water-drug-approval", text + " " + defer, drug.source.text);
+    Caution caution{.id = approved ? "water-drug-conditions" : "water-drug-approval",
+                    .with = {{"supplement", title}, {"drug", drug.name}},
+                    .source = drug.source.text};
+    if (!approved) {
+        caution.with["form"] = drug.banned ? "banned" : "to order";
+        caution.with["kind"] = kind.title;
+    }
+    if (!drug.water_limits.empty()) caution.with["conditions"] = drug.water_limits;
+    list.add(std::move(caution));
 }
 
 /// The same substance in a feed at the same ages.
@@ -36,10 +36,9 @@ void feed_and_water(CautionList& list, Plan const& plan, domain::Hatch const& ha
         if (!feed.medicated || !together) continue;
         Drug const* fed = find_drug(feed.medicated->drug, hatch.kind, rations);
         if (!same_substance(fed ? fed->name : feed.medicated->drug, drug.name)) continue;
-        list.add("drug-in-feed-and-water",
-                 feed.title + " and " + supplement.title + ": " + drug.name +
-                     " in feed AND water is a double dose. It must be the only source: stop one of them. " + defer,
-                 drug.source.text);
+        list.add({.id = "drug-in-feed-and-water",
+                  .with = {{"feed", feed.title}, {"supplement", supplement.title}, {"drug", drug.name}},
+                  .source = drug.source.text});
     }
 }
 
@@ -47,10 +46,10 @@ void eggs(CautionList& list, domain::Hatch const& hatch, domain::Supplement cons
           std::string const& source) {
     auto const& lay = hatch.laying_from;
     if (!lay || *lay >= hatch.until || course_ends(supplement) + yolks_form <= *lay) return;
-    std::string const when = course_ends(supplement) > *lay ? "in lay" : "within two weeks of the first eggs";
-    list.add("water-drug-eggs",
-             supplement.title + " (" + drug + ") is given " + when + ": not for hens whose eggs are eaten. " + defer,
-             source);
+    bool const in_lay = course_ends(supplement) > *lay;
+    list.add({.id = "water-drug-eggs",
+              .with = {{"form", in_lay ? "in lay" : "near lay"}, {"supplement", supplement.title}, {"drug", drug}},
+              .source = source});
 }
 
 }  // namespace
@@ -67,10 +66,9 @@ void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& p
     constexpr char const* built_in = "the built-in list of drugs";
     if (drug == nullptr && supplement.drug.empty()) return;
     if (drug == nullptr) {
-        list.add("drug-unknown",
-                 supplement.title + ": " + supplement.drug +
-                     " is not in the built-in list of drugs, so nothing could be checked. " + defer,
-                 built_in);
+        list.add({.id = "drug-unknown",
+                  .with = {{"form", "water"}, {"supplement", supplement.title}, {"drug", supplement.drug}},
+                  .source = built_in});
         return eggs(list, part.hatch, supplement, supplement.drug, built_in);
     }
     approval_in_water(list, supplement.title, *drug, kind);

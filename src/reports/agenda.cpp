@@ -8,6 +8,7 @@
 #include "cropful/reports/fills_part.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/caution_words.hpp"
 #include "reports/json_parts.hpp"
 
 namespace cropful::reports {
@@ -102,9 +103,9 @@ Event notes_event(Plan const& plan) {
         "Fills end at the sure end: of 20 flocks one is empty sooner. Fill before, not at, the hour, and look in every "
         "day all the same. Hours are those of the barn's clock.";
     if (!plan.cautions.empty()) words += "\n\nWATCH";
-    for (engine::Caution const& caution : plan.cautions) words += "\n! " + caution.text;
+    for (CautionLine const& one : caution_lines(plan.cautions, plan.farm.measures)) words += "\n! " + one.text;
     words += "\n\nTHIS RESTS ON";
-    for (engine::Assumption const& one : plan.assumptions) {
+    for (AssumptionLine const& one : assumption_lines(plan.assumptions, plan.farm.measures)) {
         words += "\n- " + one.text + " [" + domain::name(one.source.standing) + "]";
     }
     return {"", "Notes", "", "", from, "Read first: what to watch, and what this calendar rests on", words};
@@ -164,8 +165,8 @@ std::string calendar_json(Plan const& plan, rations::Rations const& rations) {
                                       {"summary", event.summary},
                                       {"description", event.description}});
     }
-    json["assumptions"] = notes(plan.assumptions);
-    json["cautions"] = notes(plan.cautions);
+    json["assumptions"] = notes(plan.assumptions, plan.farm.measures);
+    json["cautions"] = notes(plan.cautions, plan.farm.measures);
     return printed(json);
 }
 

@@ -64,8 +64,8 @@ std::string away_json(engine::Away const& away) {
     }
     json["learned"] = learned_json(away.learned);
     json["alarms"] = intervals_json(away.alarms);
-    json["assumptions"] = notes(away.assumptions);
-    json["cautions"] = notes(away.cautions);
+    json["assumptions"] = notes(away.assumptions, away.farm.measures);
+    json["cautions"] = notes(away.cautions, away.farm.measures);
     return printed(json);
 }
 

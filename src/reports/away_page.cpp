@@ -156,7 +156,7 @@ Page away_page(Away const& away, Sources sources) {
     page += spaced(
         wrap("Each vessel's figures are for it alone; the first lines are for all of them at once. Hours are rounded "
              "down."));
-    return page + notes_part(away.cautions, away.assumptions, sources);
+    return page + notes_part(away.cautions, away.assumptions, away.farm.measures, sources);
 }
 
 }  // namespace cropful::reports

@@ -92,7 +92,7 @@ Json price_json(blends::ShadowPrice const& price) {
     return json;
 }
 
-Json blend_json(BlendAnswer const& answer) {
+Json blend_json(BlendAnswer const& answer, quantities::Measures measures) {
     Json json{{"name", answer.blend.name},
               {"kind", or_null(answer.blend.kind)},
               {"phase", answer.phase.empty() ? Json(nullptr) : Json(answer.phase)},
@@ -115,8 +115,8 @@ Json blend_json(BlendAnswer const& answer) {
     for (auto const& one : answer.parts) json["ingredients"].push_back(part_json(one, answer.batch));
     for (auto const& one : answer.findings) json["analysis"].push_back(finding_json(one));
     for (auto const& one : answer.prices) json["shadow_prices"].push_back(price_json(one));
-    json["assumptions"] = notes(answer.assumptions);
-    json["cautions"] = notes(answer.cautions);
+    json["assumptions"] = notes(answer.assumptions, measures);
+    json["cautions"] = notes(answer.cautions, measures);
     return json;
 }
 
@@ -124,7 +124,7 @@ Json blend_json(BlendAnswer const& answer) {
 
 std::string blends_json(std::vector<BlendAnswer> const& answers, domain::Farm const& farm) {
     Json blends = Json::array();
-    for (BlendAnswer const& answer : answers) blends.push_back(blend_json(answer));
+    for (BlendAnswer const& answer : answers) blends.push_back(blend_json(answer, farm.measures));
     return printed({{"farm", farm.name}, {"currency", farm.currency}, {"blends", blends}});
 }
 

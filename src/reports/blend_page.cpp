@@ -222,7 +222,8 @@ Page blend_page(BlendAnswer const& answer, domain::Farm const& farm, Sources sou
     Page page = blend_heading(answer, farm) + not_kept_part(answer);
     if (answer.status == BlendStatus::impossible) page += Blank() + impossible_part(answer);
     page += Blank() + mixing_sheet(answer, farm) + Blank() + findings_part(answer);
-    return page + spaced(prices_part(answer, farm)) + notes_part(answer.cautions, answer.assumptions, sources);
+    return page + spaced(prices_part(answer, farm)) +
+           notes_part(answer.cautions, answer.assumptions, farm.measures, sources);
 }
 
 std::string impossible_words(BlendAnswer const& answer) {

@@ -7,6 +7,7 @@
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/caution_words.hpp"
 
 namespace cropful::reports {
 
@@ -67,7 +68,7 @@ std::span<Item const> newest(std::vector<Item> const& all, Entries which) {
 
 Page cautions_of(engine::Lessons const& lessons) {
     Page page;
-    for (domain::Caution const& caution : lessons.cautions()) page += warning(caution.text);
+    for (CautionLine const& one : caution_lines(lessons.cautions(), lessons.farm.measures)) page += warning(one.text);
     return page;
 }
 

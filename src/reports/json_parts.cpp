@@ -1,6 +1,7 @@
 #include "reports/json_parts.hpp"
 
 #include "cropful/domain/nutrient.hpp"
+#include "reports/caution_words.hpp"
 
 namespace cropful::reports {
 
@@ -120,9 +121,9 @@ Json measures_name(quantities::Measures measures) {
 
 Json date_json(engine::Moment date) { return date == engine::Moment(date.date()) ? date.iso_date() : date.iso(); }
 
-Json notes(std::vector<engine::Assumption> const& assumptions) {
+Json notes(std::vector<engine::Assumption> const& assumptions, quantities::Measures measures) {
     Json all = Json::array();
-    for (auto const& one : assumptions) {
+    for (AssumptionLine const& one : assumption_lines(assumptions, measures)) {
         Json json{{"id", one.id}, {"text", one.text}};
         json.update(to_json(one.source));
         all.push_back(json);
@@ -130,9 +131,13 @@ Json notes(std::vector<engine::Assumption> const& assumptions) {
     return all;
 }
 
-Json notes(std::vector<engine::Caution> const& cautions) {
+Json notes(std::vector<engine::Caution> const& cautions, quantities::Measures measures) {
     Json all = Json::array();
-    for (auto const& one : cautions) all.push_back(Json{{"id", one.id}, {"text", one.text}, {"source", one.source}});
+    for (CautionLine const& one : caution_lines(cautions, measures)) {
+        Json json{{"id", one.id}, {"text", one.text}, {"source", one.source}};
+        if (!one.hatches.empty()) json["hatches"] = one.hatches;
+        all.push_back(json);
+    }
     return all;
 }
 

@@ -39,8 +39,8 @@ Json measures_name(quantities::Measures measures);  // "us", "metric", "uk"
 Json date_json(engine::Moment date);                // the day alone at midnight
 Json bedding_json(engine::Readying const& readying);
 Json disinfectant_json(engine::Readying const& readying);
-Json notes(std::vector<engine::Assumption> const& assumptions);
-Json notes(std::vector<engine::Caution> const& cautions);
+Json notes(std::vector<engine::Assumption> const& assumptions, quantities::Measures measures);
+Json notes(std::vector<engine::Caution> const& cautions, quantities::Measures measures);
 std::string printed(Json const& json);  // indented, ends with a line feed
 
 }  // namespace cropful::reports

@@ -131,7 +131,7 @@ Page plain_mix_page(Mix const& mix, domain::Supplement const& supplement, std::v
     std::string const head = "Into " + print_measured(mix.total.water, measures) + " of water stir " +
                              dose_words(mix.total, measures) + ", at " + mix.words;
     return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) +
-           cautions_part(cautions, sources);
+           cautions_part(cautions, measures, sources);
 }
 
 }  // namespace cropful::reports

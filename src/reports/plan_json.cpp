@@ -124,8 +124,8 @@ std::string answer(Plan const& plan, Json json, Add add, Finish finish) {
     finish(json);
     json["learned"] = learned_json(plan.learned);
     json["alarms"] = intervals_json(plan.alarms);
-    json["assumptions"] = notes(plan.assumptions);
-    json["cautions"] = notes(plan.cautions);
+    json["assumptions"] = notes(plan.assumptions, plan.farm.measures);
+    json["cautions"] = notes(plan.cautions, plan.farm.measures);
     return printed(json);
 }
 
@@ -170,8 +170,9 @@ std::string mix_json_text(Plan const& plan) {
     return answer(plan, [](Json& part, HatchPlan const& hatch) { part["mix"] = mix_or_null(hatch); });
 }
 
-std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions) {
-    return printed({{"mix", mix_json(mix)}, {"assumptions", Json::array()}, {"cautions", notes(cautions)}});
+std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions,
+                           quantities::Measures measures) {
+    return printed({{"mix", mix_json(mix)}, {"assumptions", Json::array()}, {"cautions", notes(cautions, measures)}});
 }
 
 std::string check_json_text(Plan const& plan) {

@@ -4,6 +4,7 @@
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/caution_words.hpp"
 #include "reports/sources.hpp"
 
 namespace cropful::reports {
@@ -108,10 +109,10 @@ std::string sourced(domain::Source const& source) {
     return "[" + standing + (says_more ? ": " + source.text : "") + "]";
 }
 
-Page cautions_part(std::vector<engine::Caution> const& cautions, Sources sources) {
+Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Measures measures, Sources sources) {
     Page page;
     if (!cautions.empty()) page += spaced(heading("WATCH"));
-    for (engine::Caution const& caution : cautions) {
+    for (CautionLine const& caution : caution_lines(cautions, measures)) {
         bool const named = sources == Sources::named && !caution.source.empty();
         page += warning(caution.text + (named ? " [" + caution.source + "]" : ""));
     }
@@ -119,17 +120,17 @@ Page cautions_part(std::vector<engine::Caution> const& cautions, Sources sources
 }
 
 Page notes_part(engine::Plan const& plan, Sources sources) {
-    return notes_part(plan.cautions, plan.assumptions, sources);
+    return notes_part(plan.cautions, plan.assumptions, plan.farm.measures, sources);
 }
 
 Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
-                Sources sources) {
-    Page page = cautions_part(cautions, sources);
+                quantities::Measures measures, Sources sources) {
+    Page page = cautions_part(cautions, measures, sources);
     if (assumptions.empty()) return page;
     page +=
         spaced(heading("THIS RESTS ON", sources == Sources::named ? "" : " (--sources names where each comes from)"));
     std::vector<std::string> named;
-    for (engine::Assumption const& one : assumptions) {
+    for (AssumptionLine const& one : assumption_lines(assumptions, measures)) {
         std::string const words =
             sources == Sources::named ? source_words(one.source, named) : domain::name(one.source.standing);
         page += wrap(one.text + " [" + words + "]", "  - ", "    ");

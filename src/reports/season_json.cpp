@@ -92,8 +92,8 @@ std::string season_json(Overview const& season) {
                     {"hatches", costs_json(season)},
                     {"learned", learned_json(plan.learned)},
                     {"alarms", intervals_json(plan.alarms)},
-                    {"assumptions", notes(season.assumptions)},
-                    {"cautions", notes(plan.cautions)}});
+                    {"assumptions", notes(season.assumptions, plan.farm.measures)},
+                    {"cautions", notes(plan.cautions, plan.farm.measures)}});
 }
 
 }  // namespace cropful::reports

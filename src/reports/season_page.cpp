@@ -147,7 +147,7 @@ Page season_page(Overview const& season, Sources sources) {
     return season_title(season) + spaced(alarms_part(plan.alarms, measures)) + unplaced_part(season) +
            first_week_part(season) + stays_part(season) + weeks_block(season) + costs_part(season) +
            readying_part(season) + spaced(learned_part(plan.learned, measures)) +
-           notes_part(plan.cautions, season.assumptions, sources);
+           notes_part(plan.cautions, season.assumptions, plan.farm.measures, sources);
 }
 
 }  // namespace cropful::reports

@@ -143,7 +143,7 @@ Element hatch_page(Sheet const& sheet, std::size_t number) {
     add_course(page, hatch, sheet.plan.farm);
     add_feeds(page, sheet, number);
     add_brooder(page, sheet, number);
-    add_cautions(page, "Cautions", sheet.hatches[number].cautions);
+    add_cautions(page, "Cautions", sheet.hatches[number].cautions, sheet.plan.farm.measures);
     add_charts(page, sheet, number);
     return section({id, hatch.hatch.name, std::move(page)}, sheet.plan);
 }

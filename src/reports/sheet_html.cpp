@@ -1,6 +1,7 @@
 #include "cropful/reports/sheet_html.hpp"
 
 #include "cropful/reports/plan_parts.hpp"
+#include "reports/caution_words.hpp"
 #include "reports/sheet_parts.hpp"
 
 namespace cropful::reports {
@@ -62,11 +63,12 @@ Element list_of(std::vector<std::string> const& lines, std::string const& css_cl
     return list;
 }
 
-void add_cautions(Element& page, std::string_view title, std::vector<engine::Caution> const& cautions) {
+void add_cautions(Element& page, std::string_view title, std::vector<engine::Caution> const& cautions,
+                  quantities::Measures measures) {
     if (cautions.empty()) return;
     page.add(section_heading(title));
     Element list("ul", "cautions");
-    for (engine::Caution const& caution : cautions) list.add(Element("li", "", caution.text));
+    for (CautionLine const& caution : caution_lines(cautions, measures)) list.add(Element("li", "", caution.text));
     page.add(std::move(list));
 }
 

@@ -82,10 +82,10 @@ std::string sheet_json(engine::Sheet const& sheet) {
                                        {"protein", protein_json(hatch)},
                                        {"warmth", warmth_json(hatch)},
                                        {"room", room_json(hatch)},
-                                       {"cautions", notes(hatch.cautions)}});
+                                       {"cautions", notes(hatch.cautions, sheet.plan.farm.measures)}});
     }
-    json["assumptions"] = notes(sheet.assumptions);
-    json["cautions"] = notes(sheet.cautions);
+    json["assumptions"] = notes(sheet.assumptions, sheet.plan.farm.measures);
+    json["cautions"] = notes(sheet.cautions, sheet.plan.farm.measures);
     return printed(json);
 }
 

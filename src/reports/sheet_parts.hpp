@@ -32,7 +32,8 @@ void add_charts(Element& page, engine::Sheet const& sheet, std::size_t number);
 Element section_heading(std::string_view words);
 Element list_of(std::vector<std::string> const& lines, std::string const& css_class = "");
 /// Nothing without cautions.
-void add_cautions(Element& page, std::string_view title, std::vector<engine::Caution> const& cautions);
+void add_cautions(Element& page, std::string_view title, std::vector<engine::Caution> const& cautions,
+                  quantities::Measures measures);
 
 /// Fits between < and >: no character of it needs escaping.
 std::string_view sheet_style();

@@ -4,6 +4,7 @@
 #include "cropful/reports/buy_page.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/caution_words.hpp"
 #include "reports/sheet_parts.hpp"
 #include "reports/shopping.hpp"
 
@@ -61,7 +62,7 @@ Element shopping_page(engine::Sheet const& sheet) {
         hatches.push_back(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)));
     }
     page.add(section_heading("For")).add(list_of(hatches));
-    add_cautions(page, "Cautions", sheet.cautions);
+    add_cautions(page, "Cautions", sheet.cautions, plan.farm.measures);
     return section({"shopping", "Shopping", std::move(page)}, plan);
 }
 
@@ -71,16 +72,17 @@ Element sources_page(engine::Sheet const& sheet) {
     page.add(Element("p", "", how_sure_words()));
     page.add(Element("p", "notes",
                      "Made with cropful. Where a label, a veterinarian or local law says otherwise, they decide."));
+    quantities::Measures const measures = sheet.plan.farm.measures;
     Numbered sources;
     HtmlTable figures("What these sheets rest on", {"Figure", "Standing", "Source"}, "sources");
-    for (engine::Assumption const& one : sheet.assumptions) {
+    for (AssumptionLine const& one : assumption_lines(sheet.assumptions, measures)) {
         figures.row(one.text)
             .add(cell(domain::name(one.source.standing)))
             .add(figure_cell(sources.number(one.source.text)));
     }
     page.add(figures.element());
     HtmlTable cautions("Where the cautions come from", {"Caution", "Source"}, "sources");
-    for (engine::Caution const& one : sheet.plan.cautions) {
+    for (CautionLine const& one : caution_lines(sheet.plan.cautions, measures)) {
         cautions.row(one.text).add(figure_cell(sources.number(one.source)));
     }
     if (!cautions.empty()) page.add(cautions.element());

@@ -94,8 +94,8 @@ std::string trips_json(TripPlan const& trips) {
     }
     json["bedding"] = bedding_json(trips.plan.readying);
     json["disinfectant"] = disinfectant_json(trips.plan.readying);
-    json["assumptions"] = notes(trips.plan.assumptions);
-    json["cautions"] = notes(trips.plan.cautions);
+    json["assumptions"] = notes(trips.plan.assumptions, trips.plan.farm.measures);
+    json["cautions"] = notes(trips.plan.cautions, trips.plan.farm.measures);
     return printed(json);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "cropful/domain/words.hpp"
 #include "sample_farms.hpp"
 
 /// Which cautions a farm's plan has. They are asked for by id, so that no new wording makes a test empty.
@@ -15,11 +16,25 @@ inline std::size_t times_said(engine::Plan const& plan, std::string const& id) {
 
 inline bool due(domain::Farm const& farm, std::string const& id) { return times_said(plan_of(farm), id) > 0; }
 
-/// Whether a caution with this id has these words.
-inline bool says(domain::Farm const& farm, std::string const& id, std::string const& words) {
+/// Whether a caution with this id has these arguments, among others.
+inline bool states(domain::Farm const& farm, std::string const& id, domain::Arguments const& some) {
     auto const plan = plan_of(farm);
     return std::any_of(plan.cautions.begin(), plan.cautions.end(), [&](domain::Caution const& one) {
-        return one.id == id && one.text.find(words) != std::string::npos;
+        return one.id == id && std::all_of(some.begin(), some.end(), [&](auto const& wanted) {
+                   auto const found = one.with.find(wanted.first);
+                   return found != one.with.end() && found->second == wanted.second;
+               });
+    });
+}
+
+/// Whether an argument of a caution with this id, words or a list of them, quotes these.
+inline bool quotes(domain::Farm const& farm, std::string const& id, std::string const& name, std::string const& words) {
+    auto const plan = plan_of(farm);
+    return std::any_of(plan.cautions.begin(), plan.cautions.end(), [&](domain::Caution const& one) {
+        if (one.id != id || !one.with.contains(name)) return false;
+        auto const* list = std::get_if<std::vector<std::string>>(&one.with.at(name));
+        std::string const all = list ? domain::join(*list) : std::get<std::string>(one.with.at(name));
+        return all.find(words) != std::string::npos;
     });
 }
 

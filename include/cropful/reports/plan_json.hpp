@@ -14,7 +14,8 @@ std::string buy_json(engine::Plan const& plan, engine::Window const& window = {}
 /// Only the first fill of each vessel.
 std::string last_json(engine::Plan const& plan, std::optional<engine::Moment> at);
 std::string mix_json_text(engine::Plan const& plan);
-std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions);
+std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions,
+                           quantities::Measures measures);
 std::string check_json_text(engine::Plan const& plan);
 
 }  // namespace cropful::reports

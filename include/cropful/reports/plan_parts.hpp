@@ -39,10 +39,10 @@ std::string supplement_title(domain::Supplement const& supplement);
 
 /// "[published: NRC 1994]".
 std::string sourced(domain::Source const& source);
-Page cautions_part(std::vector<engine::Caution> const& cautions, Sources sources);
+Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Measures measures, Sources sources);
 /// What to watch and what the figures rest on; empty when there is nothing to say.
 Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
-                Sources sources);
+                quantities::Measures measures, Sources sources);
 Page notes_part(engine::Plan const& plan, Sources sources);
 
 }  // namespace cropful::reports

@@ -7,7 +7,8 @@ using namespace cropful;
 using namespace cropful::quantities;
 using sample::due;
 using sample::medicated;
-using sample::says;
+using sample::quotes;
+using sample::states;
 
 namespace {
 
@@ -30,7 +31,7 @@ TEST_CASE("feed below need", "[cautions]") {
     auto farm = bobwhites();
     CHECK_FALSE(due(farm, "below-need"));
     farm.feeds.at("starter").label["protein"].minimum = 24;
-    CHECK(says(farm, "below-need", "short by 2 points, 7.7 % of the need"));
+    CHECK(states(farm, "below-need", {{"short_by", 2.0}, {"of_need", domain::Share{2.0 / 26}}}));
 }
 
 TEST_CASE("layer calcium for birds that do not lay", "[cautions]") {
@@ -39,8 +40,8 @@ TEST_CASE("layer calcium for birds that do not lay", "[cautions]") {
     farm.feeds.at("grower").label["calcium"] = {0.7, 1.2};
     CHECK_FALSE(due(farm, "calcium-while-growing"));
     farm.feeds.at("grower").label["calcium"] = {2.5, 3.5};
-    CHECK(says(farm, "calcium-while-growing", "may hold 3.5 % calcium and is fed to bobwhite that do not lay"));
-    CHECK(says(farm, "calcium-while-growing", "3 % (pheasant and partridge chicks"));  // the highest passed
+    CHECK(states(farm, "calcium-while-growing", {{"most", domain::Content{"calcium", 3.5}}, {"kind", "bobwhite"}}));
+    CHECK(quotes(farm, "calcium-while-growing", "limit", "3 % (pheasant and partridge chicks"));  // the highest passed
     farm.hatches[0].laying_from = days(42);
     CHECK_FALSE(due(farm, "calcium-while-growing"));
 }
@@ -51,11 +52,11 @@ TEST_CASE("salt in feed, and from 0.9 % on none at all", "[cautions]") {
     farm.feeds.at("grower").label["salt"] = {0.2, 0.35};
     CHECK_FALSE(due(farm, "salt-feed"));
     farm.feeds.at("grower").label["salt"] = {0.2, 0.89};
-    CHECK(says(farm, "salt-feed", "may hold 0.89 % salt"));
+    CHECK(states(farm, "salt-feed", {{"salt", domain::Content{"salt", 0.89}}}));
     CHECK_FALSE(due(farm, "salt-lethal"));
     farm.feeds.at("grower").label["salt"] = {0.2, 0.9};
     CHECK_FALSE(due(farm, "salt-feed"));
-    CHECK(says(farm, "salt-lethal", "Do not give this. Check the spoon, the unit and the label."));
+    CHECK(states(farm, "salt-lethal", {{"form", "salt"}}));
 }
 
 TEST_CASE("sodium in feed that is as much as deadly salt", "[cautions]") {
@@ -90,22 +91,22 @@ TEST_CASE("selenium, vitamin A and vitamin D3 above their limits", "[cautions]")
 
 TEST_CASE("medicated feed: danger to others, listed bird and level", "[cautions]") {
     // 21 CFR 558.355(f)(5), 2015 edition: monensin 73 g/ton for growing bobwhite quail; fatal to horses.
-    CHECK(says(medicated("monensin", 73), "drug-conditions", "horses"));
+    CHECK(quotes(medicated("monensin", 73), "drug-conditions", "danger", "horses"));
     CHECK_FALSE(due(medicated("monensin", 73), "drug-level"));
-    CHECK(says(medicated("Monensin", 90), "drug-level", "73 g is the listed level"));
+    CHECK(states(medicated("Monensin", 90), "drug-level", {{"least", parse_small_mass("73 g")}}));
     CHECK_FALSE(due(medicated("monensin", 73), "drug-approval"));
     auto coturnix = medicated("monensin", 73);
     coturnix.hatches[0].kind = "coturnix";
-    CHECK(says(coturnix, "drug-approval", "no approval of monensin"));
-    CHECK(says(medicated("snake oil", 1), "drug-unknown", "nothing could be checked"));
-    CHECK(says(medicated("coumaphos", 27.2), "drug-approval", "no approval of coumaphos"));
-    CHECK(says(medicated("fenbendazole", 14.5), "drug-conditions", "growing turkeys"));
+    CHECK(states(coturnix, "drug-approval", {{"drug", "monensin"}}));
+    CHECK(states(medicated("snake oil", 1), "drug-unknown", {{"drug", "snake oil"}}));
+    CHECK(states(medicated("coumaphos", 27.2), "drug-approval", {{"drug", "coumaphos"}}));
+    CHECK(quotes(medicated("fenbendazole", 14.5), "drug-conditions", "conditions", "growing turkeys"));
 }
 
 TEST_CASE("one drug for several birds at their own levels", "[cautions]") {
     // 21 CFR 558.78(d)(1), 2015 edition: quail to 5 wk 5 to 20 g, growing pheasants 4 to 50 g per short ton
     auto farm = medicated("bacitracin zinc", 50);
-    CHECK(says(farm, "drug-level", "5 to 20 g is the listed level"));
+    CHECK(states(farm, "drug-level", {{"least", parse_small_mass("5 g")}, {"most", parse_small_mass("20 g")}}));
     farm.hatches[0].kind = "pheasant";
     CHECK_FALSE(due(farm, "drug-level"));
     CHECK_FALSE(due(farm, "drug-approval"));
@@ -117,14 +118,14 @@ TEST_CASE("medicated feed: into lay, and within its withdrawal", "[cautions]") {
     auto farm = medicated("salinomycin", 50);
     CHECK_FALSE(due(farm, "drug-into-lay"));
     farm.hatches[0].laying_from = days(100);
-    CHECK(says(farm, "drug-into-lay", "which is not for birds that lay eggs for people, and is fed into lay"));
+    CHECK(states(farm, "drug-into-lay", {{"form", "into lay, not for layers"}}));
     CHECK_FALSE(due(farm, "drug-withdrawal"));
     farm.feeds.at("grower").medicated->withdrawal = days(5);
-    CHECK(says(farm, "drug-withdrawal", "birds sold at 16 wk leave within the 5 d withdrawal"));
-    CHECK(says(farm, "drug-withdrawal", "birds removed at 8 wk leave within the 5 d withdrawal"));
+    CHECK(states(farm, "drug-withdrawal", {{"form", "sold"}, {"at", domain::Age{days(112)}}, {"withdrawal", days(5)}}));
+    CHECK(states(farm, "drug-withdrawal", {{"form", "removed"}, {"at", domain::Age{days(56)}}}));
     farm.feeds.at("grower").medicated->drug = "monensin";
-    CHECK(says(farm, "drug-into-lay", "approved for growing birds only, and is fed into lay"));
-    CHECK_FALSE(says(farm, "drug-into-lay", "lay eggs for people"));
+    CHECK(states(farm, "drug-into-lay", {{"form", "into lay, for growing birds"}}));
+    CHECK_FALSE(states(farm, "drug-into-lay", {{"form", "into lay, not for layers"}}));
 }
 
 TEST_CASE("layers before any quail lays, and a barn hotter than the trials", "[cautions]") {
@@ -132,7 +133,7 @@ TEST_CASE("layers before any quail lays, and a barn hotter than the trials", "[c
     farm.hatches[0].laying_from = days(100);
     CHECK_FALSE(due(farm, "early-lay"));
     farm.hatches[0].laying_from = days(3);
-    CHECK(says(farm, "early-lay", "laying_from is day 3, but no quail lays before about 5 weeks"));
+    CHECK(states(farm, "early-lay", {{"lay", domain::Age{days(3)}}}));
     farm.warmth = Temperature::celsius(32);
     CHECK_FALSE(due(farm, "heat"));
     farm.warmth = Temperature::celsius(33);
@@ -146,9 +147,9 @@ TEST_CASE("medicated feed near lay, and a drug written wrong", "[cautions]") {
     farm.hatches[0].laying_from = days(130);
     CHECK_FALSE(due(farm, "drug-into-lay"));
     farm.hatches[0].laying_from = days(105);
-    CHECK(says(farm, "drug-into-lay", "when yolks form"));
-    CHECK(says(medicated("monensine", 73), "drug-unknown",
-               "If monensin is meant, write it so. That drug can kill horses"));
+    CHECK(states(farm, "drug-into-lay", {{"form", "near lay, not for layers"}}));
+    CHECK(states(medicated("monensine", 73), "drug-unknown", {{"meant", "monensin"}}));
+    CHECK(quotes(medicated("monensine", 73), "drug-unknown", "danger", "horses"));
 }
 
 TEST_CASE("feed that goes stale before it is eaten", "[cautions]") {
@@ -156,13 +157,13 @@ TEST_CASE("feed that goes stale before it is eaten", "[cautions]") {
     farm.feeds.at("grower").keeps = days(70);
     CHECK_FALSE(due(farm, "past-keeping"));
     farm.feeds.at("grower").keeps = days(56);
-    CHECK(says(farm, "past-keeping", "keeps 8 wk but is fed for 10 wk"));
+    CHECK(states(farm, "past-keeping", {{"keeps", days(56)}, {"fed_for", days(70)}}));
 }
 
 TEST_CASE("feed bought for more than 8 wk of which nobody says how long it keeps", "[cautions]") {
     auto farm = bobwhites();  // starter for 6 wk, grower for 10
-    CHECK(says(farm, "keeping-unstated", "grower crumble: fed for more than 8 wk"));
-    CHECK_FALSE(says(farm, "keeping-unstated", "starter crumble"));
+    CHECK(quotes(farm, "keeping-unstated", "feeds", "grower crumble"));
+    CHECK_FALSE(quotes(farm, "keeping-unstated", "feeds", "starter crumble"));
     farm.hatches[0].until = days(98);
     CHECK_FALSE(due(farm, "keeping-unstated"));
     farm.hatches[0].until = days(112);

@@ -68,14 +68,16 @@ TEST_CASE("what a move is taken for is said", "[heads]") {
     auto most = farm(), few = farm(), far = farm();
     auto const all = engine::record_heads(most, {entry(most, 60, Deed::moved_out, 50)});
     REQUIRE(all.size() == 1);
-    CHECK(all[0] ==
-          "April: the 50 birds moved on Fri 4 Jun 2027 are taken for the 60 the farm file removes on Mon 31 May 2027, "
-          "within a week of it: none of those still to leave. If it was another move, add its birds to the file's "
-          "`removed`.");
+    CHECK(all[0].hatches == std::vector<std::string>{"April"});
+    CHECK(all[0].with == domain::Arguments{{"form", "taken whole"},
+                                           {"moved", birds(50)},
+                                           {"day", farm().hatches.front().date + days(60)},
+                                           {"planned", birds(60)},
+                                           {"planned_day", farm().hatches.front().date + days(56)}});
     auto const part = engine::record_heads(few, {entry(few, 60, Deed::moved_out, 10)});
     REQUIRE(part.size() == 1);
-    CHECK(part[0].find("are taken for part of the 60") != std::string::npos);
-    CHECK(part[0].find(": 50 of those still to leave.") != std::string::npos);
+    CHECK(part[0].with.at("form") == domain::Argument("taken part"));
+    CHECK(part[0].with.at("left") == domain::Argument(birds(50)));
     CHECK(engine::record_heads(far, {entry(far, 42, Deed::moved_out, 58)}).empty());
 }
 
