@@ -3,6 +3,7 @@ bad("include/cropful/curves/x.hpp" "#include <boost/math/interpolators/pchip.hpp
 bad("src/commands/x.cpp" "#include <toml++/toml.h>\n" "no door for toml")
 bad("src/readers/x.cpp" "#include \"CLI/CLI.hpp\"\n" "no door for CLI")
 bad("src/commands/x.cpp" "#include <nlohmann/json.hpp>\n" "no door for nlohmann")
+bad("src/reports/x.cpp" "#include <fmt/format.h>\n" "no door for fmt")
 bad("src/commands/x.cpp" "#include <sqlite3.h>\n" "no door for sqlite3")
 bad("src/readers/x.cpp" "#include <sqlite3.h>\n" "no door for sqlite3")
 bad("src/engine/blend.cpp" "#include <ClpSimplex.hpp>\n" "no door for Clp")
