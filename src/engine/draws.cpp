@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <cassert>
 #include <boost/random/sobol.hpp>
 #include <cstdint>
 
@@ -59,6 +60,7 @@ std::size_t worlds_for(std::size_t flocks) {
 
 /// Each column has one point in each cell.
 std::vector<double> sobol_normals(std::size_t points, std::size_t columns) {
+    assert(std::has_single_bit(points));
     std::vector<double> const of_cell = cell_scores(points);
     std::vector<double> scores(points * columns);
     double* next = scores.data();

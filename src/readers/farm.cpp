@@ -69,14 +69,12 @@ std::vector<Hatch> all_hatches(std::vector<Table> tables, Farm const& farm, Rati
     return hatches;
 }
 
-/// What a file must have.
+/// What a file must have. Blends and ingredients are read where they are asked for, and nowhere else.
 enum class Expect { a_farm, blends };
 
-/// Feeds may be mixed too, so they are read before. Where no blend is asked for, its choice may lack prices. Of blends
-/// beside the one asked for only the name is read.
+/// Feeds may be mixed too, so they are read before. Of blends beside the one asked for only the name is read.
 void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> blends, Farm& farm,
-                 RationsReader const& rations, Expect expect, std::optional<std::string> const& blend) {
-    if (ingredients.empty() && blends.empty()) return;
+                 RationsReader const& rations, std::optional<std::string> const& blend) {
     auto const built_in = rations.ingredients();
     for (NamedTable& named : ingredients) {
         check_key(named);
@@ -94,7 +92,7 @@ void read_mixing(std::vector<NamedTable> ingredients, std::vector<NamedTable> bl
         }
         farm.blends.push_back(read_blend(named.name, named.table, pantry, rations));
         named.table.done();
-        if (expect == Expect::blends) check_choice(named.table, farm, farm.blends.back(), pantry);
+        check_choice(named.table, farm, farm.blends.back(), pantry);
     }
 }
 
@@ -130,7 +128,7 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     read_tables(disinfectants, farm.disinfectants, read_disinfectant);
     read_tables(brooders, farm.brooders,
                 [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
-    read_mixing(ingredients, blends, farm, rations, expect, blend);
+    if (expect == Expect::blends) read_mixing(ingredients, blends, farm, rations, blend);
     farm.hatches = all_hatches(hatches, farm, rations);
     return farm;
 }

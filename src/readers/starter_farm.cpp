@@ -37,7 +37,7 @@ bag = "<50 lb|25 kg>"
 price = 27.50                        # of one bag, a number without quotes
 # bags = [{ size = "<50 lb|25 kg>", price = 27.50 }, { size = "<50 lb|25 kg>", price = 25.00, from = 10 }]   # instead, if sold so
 # on_hand = "<30 lb|15 kg>"                  # what is in the barn already
-# spare = "<10 lb"|5 kg" >                   # what you want left over
+# spare = "<10 lb"|5 kg" >                    # what you want left over
 # keeps = "8 wk"                     # how long an opened bag stays good
 # energy = "<2900 kcal/kg"|12.1 MJ/kg"  >            # from the label, if it says so
 # density = "<38 lb/ft3"|0.61 kg/L">              # if you weighed a full measure<: "2.4 lb/qt" works too|>

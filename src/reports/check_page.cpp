@@ -81,15 +81,40 @@ Page table_part(std::vector<Check> const& checks, domain::Farm const& farm) {
     return page;
 }
 
-Page checked_hatch(HatchPlan const& hatch, domain::Farm const& farm) {
-    Page page = wrap(hatch.hatch.name + ": " + hatch.kind_title, "", "  ");
-    for (auto start = hatch.checks.begin(); start != hatch.checks.end();) {
-        auto const end =
-            std::find_if_not(start, hatch.checks.end(), [&](Check const& c) { return same_table(*start, c); });
-        page += table_part({start, end}, farm);
-        start = end;
+/// One feed in one phase, and the hatches of one kind it is judged alike for.
+struct Judged {
+    std::string kind;
+    std::vector<Check> checks;
+    std::vector<std::string> hatches;
+};
+
+bool judged_alike(std::vector<Check> const& a, std::vector<Check> const& b) {
+    auto const alike = [](Check const& x, Check const& y) {
+        return same_table(x, y) && x.nutrient == y.nutrient && daily_words(x) == daily_words(y);
+    };
+    return std::ranges::equal(a, b, alike);
+}
+
+/// Each once, in the order in which it is first fed.
+std::vector<Judged> judged(engine::Plan const& plan) {
+    std::vector<Judged> all;
+    for (HatchPlan const& hatch : plan.hatches) {
+        for (auto start = hatch.checks.begin(); start != hatch.checks.end();) {
+            auto const end =
+                std::find_if_not(start, hatch.checks.end(), [&](Check const& c) { return same_table(*start, c); });
+            std::vector<Check> checks(start, end);
+            auto const same = std::ranges::find_if(all, [&](Judged const& one) {
+                return one.kind == hatch.kind_title && judged_alike(one.checks, checks);
+            });
+            if (same == all.end()) {
+                all.push_back({hatch.kind_title, std::move(checks), {hatch.hatch.name}});
+            } else {
+                same->hatches.push_back(hatch.hatch.name);
+            }
+            start = end;
+        }
     }
-    return page;
+    return all;
 }
 
 }  // namespace
@@ -145,8 +170,13 @@ Page labels_part(HatchPlan const& hatch) {
 
 Page check_page(engine::Plan const& plan, Sources sources) {
     std::vector<Page> parts;
-    for (HatchPlan const& hatch : plan.hatches) {
-        if (!hatch.checks.empty()) parts.push_back(checked_hatch(hatch, plan.farm));
+    Judged const* before = nullptr;
+    auto const all = judged(plan);
+    for (Judged const& one : all) {
+        bool const same = before != nullptr && before->kind == one.kind && before->hatches == one.hatches;
+        if (!same) parts.push_back(wrap(join(one.hatches) + ": " + one.kind, "", "  "));
+        parts.back() += table_part(one.checks, plan.farm);
+        before = &one;
     }
     Page const learned = learned_part(plan.learned, plan.farm.measures);
     if (!learned.empty()) parts.push_back(learned);

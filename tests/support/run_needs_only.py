@@ -71,6 +71,8 @@ FAULTS = [
     ("another blend of what is not there", 'use = ["corn", "soy"]\nneed = { protein = "22 %" }',
      'use = ["corn", "gold"]\nneed = { protein = "22 %" }', [["blend", "F", "--name", "a"]],
      [["blend", "F"], ["blend", "F", "--name", "b"]]),
+    ("a blend of what is not there", 'use = ["corn", "soy"]\nneed = { protein = "20 %" }',
+     'use = ["corn", "gold"]\nneed = { protein = "20 %" }', [PLAN, BUY, CHECK, MIX, LAST], [["blend", "F"]]),
     ("another blend that says nothing known", 'need = { protein = "22 %" }', 'needs = { protein = "22 %" }',
      [["blend", "F", "--name", "a"]], [["blend", "F"]]),
 ]

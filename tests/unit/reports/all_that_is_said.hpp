@@ -72,7 +72,7 @@ class Notes {
     [[nodiscard]] readers::RationsReader const& reader() const { return reader_; }
 
   private:
-    static constexpr std::size_t worlds = 20;
+    static constexpr std::size_t worlds = 32;
     readers::RationsReader reader_;
 };
 
