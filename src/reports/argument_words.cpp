@@ -9,14 +9,14 @@
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
 
-namespace cropful::reports {
+namespace cropful::reports::arguments {
 
 using namespace quantities;
 
 /// Puts one argument into words.
-class ArgumentPrinter {
+class Printer {
   public:
-    ArgumentPrinter(std::string_view how, Measures measures) : how_(how), measures_(measures) {}
+    Printer(std::string_view how, Measures measures) : how_(how), measures_(measures) {}
 
     std::string operator()(std::string const& words) const { return plainly(words); }
     std::string operator()(std::vector<std::string> const& names) const { return plainly(join(names)); }
@@ -101,23 +101,23 @@ class ArgumentPrinter {
 };
 
 /// An argument on its way into a template.
-struct PlacedArgument {
+struct Placed {
     domain::Argument argument;
     Measures measures;
 };
 
-}  // namespace cropful::reports
+}  // namespace cropful::reports::arguments
 
 template <>
-struct fmt::formatter<cropful::reports::PlacedArgument> {
+struct fmt::formatter<cropful::reports::arguments::Placed> {
     constexpr auto parse(fmt::format_parse_context& context) {
         auto const* const end = std::find(context.begin(), context.end(), '}');
         how_ = std::string_view(context.begin(), static_cast<std::size_t>(end - context.begin()));
         return end;
     }
     template <class Context>
-    auto format(cropful::reports::PlacedArgument const& placed, Context& context) const {
-        auto const words = std::visit(cropful::reports::ArgumentPrinter(how_, placed.measures), placed.argument);
+    auto format(cropful::reports::arguments::Placed const& placed, Context& context) const {
+        auto const words = std::visit(cropful::reports::arguments::Printer(how_, placed.measures), placed.argument);
         return std::copy(words.begin(), words.end(), context.out());
     }
 
@@ -152,10 +152,10 @@ std::string with_known_parts(std::string_view text, domain::Arguments const& wit
 
 }  // namespace
 
-std::string worded(std::string_view text, domain::Arguments const& with, Measures measures) {
+std::string worded(std::string_view text, domain::Arguments const& with, quantities::Measures measures) {
     fmt::dynamic_format_arg_store<fmt::format_context> store;
     for (auto const& [name, argument] : with)
-        store.push_back(fmt::arg(name.c_str(), PlacedArgument{argument, measures}));
+        store.push_back(fmt::arg(name.c_str(), arguments::Placed{argument, measures}));
     return fmt::vformat(with_known_parts(text, with), store);
 }
 

@@ -17,9 +17,6 @@ Limit const* deadly(std::vector<Limit const*> const& passed);
 /// "1.5 % (growing poultry): highest level growing birds tolerate"
 std::string words_of(Limit const& limit);
 
-/// What is said of a level at which birds die.
-inline constexpr char const* do_not_give = "Do not give this. Check the spoon, the unit and the label.";
-
 /// Salt is 39.34 % sodium (atomic weights 22.990 and 35.453).
 inline constexpr double sodium_in_salt = 0.3934;
 
