@@ -12,6 +12,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double nothing = 1e-6;  // a share

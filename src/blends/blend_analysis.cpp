@@ -6,6 +6,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double tolerated = 1e-7;  // relative; a mix at its limit keeps it

@@ -11,6 +11,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 using engine::CautionList;

@@ -7,6 +7,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double worth_saying = 1e-9;  // of a dual, per kg

@@ -6,6 +6,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double slack = 1e-9;  // of the total shortfall, while the cost is made least

@@ -5,6 +5,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double no_gain = 1e-12;

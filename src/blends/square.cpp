@@ -8,6 +8,8 @@
 
 namespace cropful::blends {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double guard = 1e-9;  // what arithmetic may add to a share, or to per cent

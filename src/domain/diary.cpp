@@ -13,6 +13,8 @@
 
 namespace cropful::domain {
 
+using namespace quantities;
+
 namespace {
 
 struct Named {

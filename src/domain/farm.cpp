@@ -2,6 +2,8 @@
 
 namespace cropful::domain {
 
+using namespace quantities;
+
 std::string name(Form form) {
     switch (form) {
         case Form::mash:

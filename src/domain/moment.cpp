@@ -10,6 +10,8 @@
 
 namespace cropful::domain {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double guard_days = 1e-9;  // what arithmetic may take from an exact minute: 0.1 ms

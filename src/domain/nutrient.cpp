@@ -9,6 +9,8 @@
 
 namespace cropful::domain {
 
+using namespace quantities;
+
 namespace {
 
 constexpr auto percent = NutrientUnit::percent;

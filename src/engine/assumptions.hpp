@@ -4,6 +4,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 using domain::Age;
 using domain::Share;
 

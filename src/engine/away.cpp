@@ -18,6 +18,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double pieces_each = 5;     // at least, of the absence, and as many of the time after it

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr Duration usual_standing = days(3);  // water is changed every few days; common practice, no source

@@ -9,6 +9,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double least_money = 1e-9;

@@ -9,6 +9,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double most_packs = 1e7;

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// Packs of which so many parts are needed, whole; none below 0. Throws NoAnswer for more than 10 million.
 int whole(double packs);
 /// Nothing for no packs, whatever they cost.

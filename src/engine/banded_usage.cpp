@@ -2,6 +2,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// `rate` is what one bird uses a day at an age in days, kg or L.

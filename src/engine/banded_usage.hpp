@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// A flock's central use, and the law of how far flocks lie from it.
 template <class Amount>
 struct BandedUsage {

@@ -12,6 +12,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr std::size_t most_days = 3653;  // 10 years; a date further off is a slip

@@ -4,6 +4,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 using domain::Standing;

@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// The place of a day, 0 or later, in what is listed day by day.
 constexpr std::size_t at(int day) { return static_cast<std::size_t>(day); }
 

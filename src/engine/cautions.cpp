@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 void CautionList::add(Caution caution) {
     if (std::find(all_.begin(), all_.end(), caution) == all_.end()) all_.push_back(std::move(caution));
 }

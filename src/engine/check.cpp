@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 domain::Guarantee guarantee(domain::Feed const& feed, std::string const& nutrient) {

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 DailyProtein daily_protein(Check const& check, Intake const& intake, Duration age) {
     Mass const eaten = intake.feed(age) * birds(1) * days(1);
     DailyProtein protein{eaten, {}, eaten * (check.need / 100)};

@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 struct DailyProtein {
     Mass eaten;                 // of this feed, at its own energy
     std::optional<Mass> given;  // absent where the label states none

@@ -9,6 +9,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr int most_batches = 20000;  // more is a slip, not a course

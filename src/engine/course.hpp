@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// The batches of a supplement course between two ages: each a day's drinking, or less when the solution keeps less.
 /// A batch is at least what the drinkers' troughs need; the totals count what is then thrown away.
 /// The safe total adds up the safe end of every batch.

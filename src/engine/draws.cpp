@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <bit>
-#include <cassert>
 #include <boost/random/sobol.hpp>
+#include <cassert>
 #include <cstdint>
 
 #include "cropful/domain/farm.hpp"

@@ -9,6 +9,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 using domain::lower;

@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double a_bird = 0.5;  // fewer are none

@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 using domain::Content;

@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 bool rate_unknown(domain::Hatch const& hatch) { return !hatch.chicks && hatch.eggs && !hatch.hatch_rate; }
 
 Heads chicks(domain::Hatch const& hatch, Kind const& kind, double score) {

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// What deaths take of a kind by an age, whatever the luck: the usual share, and the standard deviation of its
 /// logarithm.
 struct Toll {

@@ -4,6 +4,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 HatchModel::HatchModel(Season const& season, std::size_t number)
     : season_(season),
       number_(number),

@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// One hatch of a season: its flock, and what one bird eats and drinks at the believed means.
 class HatchModel {
   public:

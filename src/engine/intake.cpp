@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 Intake::Intake(domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind, Nature nature)
     : farm_(farm), hatch_(hatch), kind_(kind), nature_(nature) {}
 

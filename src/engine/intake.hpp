@@ -9,6 +9,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// What one bird of a hatch eats and drinks at each age.
 class Intake {
   public:

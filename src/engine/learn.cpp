@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// Whether an interval says how much healthy birds use.

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// What is eaten between two ages, feed by feed; the last feed goes on past the hatch's end.

@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// Each day of the calendar between two ages of a hatch.
 std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<Mass> const& feed,
                          Usage<Volume> const& water, Ages ages);

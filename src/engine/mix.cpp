@@ -2,6 +2,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement) {
     if (!supplement.rate) return std::nullopt;
     if (auto const by_weight = supplement.rate->by_weight()) return by_weight;

@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// The last day with a trip on or before a day, else the first there is.

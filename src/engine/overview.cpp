@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 using domain::Standing;

@@ -19,6 +19,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// The part of a hatch's life that is asked about; empty when none is.

@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// The brooders of one sort that are readied in a time.

@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr int most_fills = 20000;  // a vessel emptied every few minutes for years is a slip, not a plan

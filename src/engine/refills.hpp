@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// Bulk density of a feed: as stated, else its form's central figure (crumble when no form is stated).
 MassPerVolume bulk_density(domain::Feed const& feed, Rations const& rations);
 

@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 Roster::Roster(std::vector<Booking> const& bookings, int count, Duration rest)
     : bookings_(bookings), count_(count), rest_(rest), longest_(rest) {
     for (std::size_t i = 0; i < bookings_.size(); ++i) {

@@ -6,6 +6,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// What a hatch asks of its sort of brooder.
 struct Booking {
     domain::Hatch const* hatch;

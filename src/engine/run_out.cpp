@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 RunOut::RunOut(Use use, std::vector<double> room)
     : use_(std::move(use)), room_(std::move(room)), used_(room_.size(), 0.0), empty_(room_.size(), never) {}
 

@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// A hatch's hoppers or drinkers in every world: how much of them is used, and when they are empty.
 class RunOut {
   public:

@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 Season::Season(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary, std::size_t worlds)
     : rations_(&rations),
       worlds_(worlds > 0 ? worlds : worlds_for(farm.hatches.size())),

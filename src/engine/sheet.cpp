@@ -15,6 +15,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 /// `from`, every day after it, and `to`.

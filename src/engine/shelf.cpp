@@ -4,6 +4,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 double weight(Shelf const& shelf) {
     double sum = 0;
     for (Lot const& lot : shelf) sum += lot.weight;

@@ -2,6 +2,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 Spread::Spread(domain::Hatch const& hatch, Kind const& kind, Intake const& central)
     : hatch_(hatch), kind_(kind), central_(central), usual_(hatch, kind) {
     int const rates = rate_unknown(hatch) ? static_cast<int>(farthest) : 0;  // a whole score apart

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// How the possible worlds move one flock's head count: by how many die and, where the hatch rate is not known, by how
 /// many hatch.
 class Spread {

@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 // Common practice; the extension page below speaks of feed three weeks from its making, sooner in heat.

@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 Sway::Place Sway::place(double score) {
     constexpr double last = 2.0 * Spread::each_side - 1e-9;
     double const at = std::clamp((score + Spread::farthest) / Spread::step, 0.0, last);

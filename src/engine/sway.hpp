@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// A figure at each of `Spread::hatched` in turn, within it at each score of appetite (over its mean), and within that
 /// at each of deaths.
 using ByScores = std::vector<std::array<std::array<double, Spread::scores>, Spread::scores>>;

@@ -4,6 +4,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double fewer_trips = 1e-9;  // what settles between shoppings that cost the same

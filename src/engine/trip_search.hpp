@@ -8,6 +8,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// What a trip brings: an entry of each feed's table of bags.
 struct Load {
     int day;

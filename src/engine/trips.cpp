@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double work_a_label = 20'000;  // ways to go on that all searches look at together: some seconds

@@ -2,6 +2,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 std::vector<double> all_breaks(Flock const& flock, Intake const& intake, std::vector<double> const& more) {

@@ -11,6 +11,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 inline double in_unit(Mass m) { return in_kilograms(m); }
 inline double in_unit(Volume v) { return in_litres(v); }
 

@@ -10,6 +10,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double longest_days = 36500;  // a century: later is never

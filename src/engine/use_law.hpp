@@ -10,6 +10,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// Between two ages.
 struct Ages {
     Duration from;

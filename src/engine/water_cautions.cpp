@@ -5,6 +5,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 namespace {
 
 constexpr double drowning_days = 14;  // chicks small enough to drown in an open trough; common practice, no source

@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 std::vector<Piece> pieces(Flock const& flock, Intake const& intake, Duration from, Duration to, Duration longest) {
     std::vector<double> ends{in_days(from), in_days(to)};
     for (auto const& breaks : {flock.breaks(), intake.spread_breaks()}) {

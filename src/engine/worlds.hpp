@@ -7,6 +7,8 @@
 
 namespace cropful::engine {
 
+using namespace quantities;
+
 /// A stretch of ages short enough for every world to keep one factor over it.
 struct Piece {
     Duration from;

@@ -9,6 +9,8 @@
 
 namespace cropful::rations {
 
+using namespace quantities;
+
 namespace {
 
 using domain::Ingredient;

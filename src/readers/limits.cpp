@@ -25,7 +25,7 @@ FormDensity read_density(Table& table) {
 /// A level in feed is in the nutrient's own unit; a level in water is in mg/L.
 double a_limit(std::string const& key, Value const& value) {
     constexpr std::string_view in_feed = "_feed";
-    if (key.ends_with("_water")) return in_milligrams_per_litre(a_density(value));
+    if (key.ends_with("_water")) return quantities::in_milligrams_per_litre(a_density(value));
     auto const* nutrient =
         key.ends_with(in_feed) ? domain::find_nutrient(key.substr(0, key.size() - in_feed.size())) : nullptr;
     if (nutrient == nullptr) {

@@ -52,7 +52,8 @@ void check_follows(Table const& table, Phase const& phase, std::vector<Phase> co
     for (Phase const& one : earlier) {
         if (!one.laying) end = one.to.value_or(end);
     }
-    if (phase.from != end) throw table.refuse("from", "the age at which the phase before it ends, " + print_age(end));
+    if (phase.from != end)
+        throw table.refuse("from", "the age at which the phase before it ends, " + quantities::print_age(end));
 }
 
 NeedsNote read_note(Table& table) {

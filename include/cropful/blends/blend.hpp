@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "cropful/blends/quantities.hpp"
 #include "cropful/domain/blend.hpp"
 #include "cropful/engine/check.hpp"
 #include "cropful/rations/blend_tables.hpp"
@@ -16,7 +17,6 @@ using domain::Ingredient;
 using domain::Source;
 using engine::NeedScale;
 using engine::Verdict;
-using namespace quantities;
 using rations::BlendGuide;
 using rations::BlendRule;
 using rations::BlendTables;

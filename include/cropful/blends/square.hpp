@@ -4,12 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "cropful/blends/quantities.hpp"
 #include "cropful/quantities/make.hpp"
 
 /// Two feeds to one protein target: the square.
 namespace cropful::blends {
-
-using namespace quantities;
 
 struct SquareFeed {
     std::string name;

@@ -5,13 +5,12 @@
 #include <string>
 #include <vector>
 
+#include "cropful/domain/quantities.hpp"
 #include "cropful/domain/standing.hpp"
 #include "cropful/quantities/text.hpp"
 
 /// Feeds mixed on the farm, as their owner wrote them. Fractions are 0 to 1; levels are in the nutrient's own unit.
 namespace cropful::domain {
-
-using namespace quantities;
 
 /// How much of a nutrient an ingredient holds. A guaranteed minimum alone leaves the most unknown.
 struct Level {

@@ -4,12 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "cropful/domain/quantities.hpp"
 #include "cropful/quantities/make.hpp"
 
 /// Where chicks are kept warm, and what it takes to make that ready. Fractions are 0 to 1.
 namespace cropful::domain {
-
-using namespace quantities;
 
 /// Birds that one brooder holds from an age on.
 struct Room {

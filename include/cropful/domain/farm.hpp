@@ -10,12 +10,11 @@
 #include "cropful/domain/brooder.hpp"
 #include "cropful/domain/moment.hpp"
 #include "cropful/domain/nutrient.hpp"
+#include "cropful/domain/quantities.hpp"
 #include "cropful/quantities/text.hpp"
 
 /// A farm as its owner wrote it. Fractions are 0 to 1. An empty optional was not stated; nothing is filled in here.
 namespace cropful::domain {
-
-using namespace quantities;
 
 /// The most birds or eggs of a hatch, and the longest a hatch is kept.
 inline constexpr int most_birds = 1'000'000;

@@ -5,12 +5,11 @@
 #include <vector>
 
 #include "cropful/domain/moment.hpp"
+#include "cropful/engine/quantities.hpp"
 #include "cropful/quantities/make.hpp"
 
 /// The usual use of feed and water, from the central curves and what the diary taught.
 namespace cropful::engine {
-
-using namespace quantities;
 
 /// An amount of one feed, extra waste included.
 struct Eaten {

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "cropful/engine/quantities.hpp"
 #include "cropful/rations/brooder_advice.hpp"
 #include "cropful/rations/kind.hpp"
 
 /// What the engine works with of the rations.
 namespace cropful::engine {
 
-using namespace quantities;
 using domain::Source;
 using rations::BrooderAdvice;
 using rations::Brooding;

@@ -5,12 +5,11 @@
 #include <optional>
 #include <vector>
 
+#include "cropful/engine/quantities.hpp"
 #include "cropful/quantities/make.hpp"
 
 /// When to buy what: days are counted from 0, feeds as they stand in the problem.
 namespace cropful::engine {
-
-using namespace quantities;
 
 /// A size of bag and what one costs where at least `from` of that size are bought at once. A price for more bags is no
 /// dearer than one for fewer.

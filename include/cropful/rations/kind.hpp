@@ -10,11 +10,11 @@
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/domain/standing.hpp"
 #include "cropful/quantities/temperature.hpp"
+#include "cropful/rations/quantities.hpp"
 
 /// What is built in about birds, feeds, drugs and limits; each group with its source.
 namespace cropful::rations {
 
-using namespace quantities;
 using domain::Source;
 
 struct Growing {

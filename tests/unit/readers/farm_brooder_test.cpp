@@ -4,6 +4,7 @@
 #include "sample_farms.hpp"
 
 using namespace cropful;
+using namespace cropful::quantities;
 using namespace cropful::domain;
 using Catch::Contains;
 using Catch::WithinRel;

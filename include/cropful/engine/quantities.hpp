@@ -1,0 +1,18 @@
+#pragma once
+
+#include "cropful/quantities/text.hpp"
+
+/// The quantities that the headers of this room speak of.
+namespace cropful::engine {
+
+using quantities::birds;
+using quantities::days;
+using quantities::Duration;
+using quantities::Heads;
+using quantities::Mass;
+using quantities::MassPerVolume;
+using quantities::Money;
+using quantities::MoneyPerMassDay;
+using quantities::Volume;
+
+}  // namespace cropful::engine

@@ -1,0 +1,12 @@
+# A public header brings no other namespace in: what it speaks of is named (quantities.hpp of each room).
+include("${CMAKE_CURRENT_LIST_DIR}/findings.cmake")
+file(GLOB_RECURSE headers RELATIVE "${ROOT}" "${ROOT}/include/*.hpp")
+list(LENGTH headers count)
+looked_at(${count})
+foreach(header IN LISTS headers)
+    file(STRINGS "${ROOT}/${header}" lines REGEX "^ *using namespace ")
+    if(lines)
+        finding("${header}: ${lines}")
+    endif()
+endforeach()
+report()
