@@ -77,7 +77,9 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
             wrap("What to fill and stir in is listed for two weeks, to " + before->day() + "; --all lists all of it.");
     }
     for (HatchPlan const& hatch : plan.hatches) page += planned_hatch(hatch, plan.farm, before);
-    return page + spaced(wrap(how_sure_words())) + notes_part(plan, sources);
+    page += spaced(wrap(how_sure_words()));
+    bool const listed = sources == Sources::named || detail == Detail::everything;
+    return page + (listed ? notes_part(plan, sources) : short_notes_part(plan));
 }
 
 }  // namespace cropful::reports

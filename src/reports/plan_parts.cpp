@@ -1,6 +1,7 @@
 #include "cropful/reports/plan_parts.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
@@ -117,6 +118,21 @@ Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Mea
         page += warning(caution.text + (named ? " [" + caution.source + "]" : ""));
     }
     return page;
+}
+
+Page short_notes_part(engine::Plan const& plan) {
+    auto const measures = plan.farm.measures;
+    std::map<domain::Standing, int> counts;
+    int all = 0;
+    for (AssumptionLine const& one : assumption_lines(plan.assumptions, measures)) {
+        ++counts[one.source.standing];
+        ++all;
+    }
+    std::vector<std::string> words;
+    for (auto const& [standing, count] : counts) words.push_back(std::to_string(count) + " " + domain::name(standing));
+    return cautions_part(plan.cautions, measures, Sources::left_out) +
+           spaced(wrap(strong("THIS RESTS ON") + (" " + plural(all, "figure") + ": " + join(words) +
+                                                  ". --sources lists them and where each comes from.")));
 }
 
 Page notes_part(engine::Plan const& plan, Sources sources) {

@@ -44,5 +44,7 @@ Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Mea
 Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
                 quantities::Measures measures, Sources sources);
 Page notes_part(engine::Plan const& plan, Sources sources);
+/// The same with the figures counted by standing instead of listed.
+Page short_notes_part(engine::Plan const& plan);
 
 }  // namespace cropful::reports
