@@ -68,6 +68,15 @@ void record(Hatch& hatch, Entry const& entry, std::vector<domain::Caution>& said
     if (auto taken = made(hatch, age, *heads)) said.push_back(*std::move(taken));
 }
 
+/// A hatch last counted as none is over then.
+void end_if_none(Hatch& hatch) {
+    if (hatch.heads.empty()) return;
+    HeadRecord const& last = hatch.heads.back();
+    if (last.what != HeadRecord::What::counted || last.birds > birds(0)) return;
+    hatch.until = std::min(hatch.until, last.at);
+    std::erase_if(hatch.removed, [&](domain::Removal const& removal) { return removal.at >= last.at; });
+}
+
 }  // namespace
 
 domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary) {
@@ -91,6 +100,7 @@ std::vector<domain::Caution> record_heads(domain::Farm& farm, domain::Diary cons
         for (Entry const& entry : diary) {
             if (entry.hatch == hatch.name) record(hatch, entry, said);
         }
+        end_if_none(hatch);
     }
     return said;
 }

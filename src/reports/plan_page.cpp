@@ -71,8 +71,9 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     Page page = page_title(plan) + spaced(alarms_part(plan.alarms, measures)) + purchases_part(plan) +
                 spaced(learned_part(plan.learned, measures)) + Blank();
     std::optional<engine::Moment> before;
-    if (detail == Detail::one_page) {
-        before = start_of(plan) + listed_for;
+    if (detail == Detail::one_page) before = start_of(plan) + listed_for;
+    auto const tended = [](HatchPlan const& hatch) { return hatch.hoppers || hatch.drinkers || hatch.mix; };
+    if (before && std::ranges::any_of(plan.hatches, tended)) {
         page +=
             wrap("What to fill and stir in is listed for two weeks, to " + before->day() + "; --all lists all of it.");
     }

@@ -88,6 +88,17 @@ TEST_CASE("birds moved leave or join those alive then", "[heads]") {
     CHECK_THAT(alive(moved, 14), Catch::WithinAbs(200 * 0.93 / 0.95 + 10, 1e-9));
 }
 
+TEST_CASE("a hatch last counted as none is over, until birds join it", "[heads]") {
+    auto over = farm();
+    engine::record_heads(over, {entry(over, 30, Deed::counted, 0)});
+    CHECK(over.hatches.front().until == days(30));
+    CHECK(over.hatches.front().removed.empty());  // the 60 of 56 d
+    auto joined = farm();
+    engine::record_heads(joined, {entry(joined, 30, Deed::counted, 0), entry(joined, 31, Deed::moved_in, 9)});
+    CHECK(joined.hatches.front().until == farm().hatches.front().until);
+    CHECK_THAT(alive(joined, 31), Catch::WithinAbs(9, 1e-9));
+}
+
 TEST_CASE("birds moved within a week of a planned removal are part of it", "[heads]") {
     auto most = farm(), few = farm(), far = farm();
     engine::record_heads(most, {entry(most, 60, Deed::moved_out, 50)});  // 60 were planned on day 56
