@@ -12,23 +12,6 @@
 
 namespace cropful::commands {
 
-CLI::App* add_to(CLI::App& program, PlanOptions& options) {
-    CLI::App* app = program.add_subcommand("plan", "one page: what to buy, fill, stir in and watch");
-    add_to(*app, options.farm);
-    add_hatches(*app, options.farm);
-    add_csv(*app, options.farm);
-    add_to(*app, options.days, "plan");
-    app->add_flag("--all", options.all, "list every fill, and the feed and water of a day");
-    app->footer("Example: cropful plan farm.toml --from 2027-05-01 --to 2027-06-01");
-    return app;
-}
-
-void add_to(CLI::App& app, Days& days, std::string const& what) {
-    app.add_option("--from", days.from, what + " from this day on, or start: from the first; absent: from now")
-        ->type_name("DATE|start");
-    app.add_option("--to", days.to, what + " up to this day")->type_name("DATE");
-}
-
 namespace {
 
 /// From now on, where birds are there already. Throws NoAnswer where all are gone.
@@ -49,18 +32,35 @@ void start_now(engine::Window& window, domain::Farm const& farm, domain::Moment 
 
 }  // namespace
 
+CLI::App* add_to(CLI::App& program, PlanOptions& options) {
+    CLI::App* app = program.add_subcommand("plan", "one page: what to buy, fill, stir in and watch");
+    add_to(*app, options.farm);
+    add_hatches(*app, options.farm);
+    add_csv(*app, options.farm);
+    add_to(*app, options.days, "plan");
+    app->add_flag("--all", options.all, "list every fill, and the feed and water of a day");
+    app->footer("Example: cropful plan farm.toml --from 2027-05-01 --to 2027-06-01");
+    return app;
+}
+
+void add_to(CLI::App& app, Days& days, std::string const& what) {
+    app.add_option("--from", days.from, what + " from this day on, or start: from the first; absent: from now")
+        ->type_name("DATE|start");
+    app.add_option("--to", days.to, what + " up to this day")->type_name("DATE");
+}
+
 Asked question_between(FarmOptions const& options, Days const& days, Defaults const& defaults) {
     Question question = read_question(options, defaults);
     engine::Window window = question.window;
     bool const whole = days.from == "start";
     auto const from = whole ? std::nullopt : read_moment(days.from, "--from");
     window.until = read_moment(days.to, "--to");
-    if (from && window.until && !(*from < *window.until)) {
-        throw BadInput(in_quotes(*days.to), "a date after --from " + *days.from,
-                       {.file = "", .line = 0, .key = "--to"});
-    }
     if (from) window.from = from;
     if (!from && !whole && options.file) start_now(window, question.farm, now_of(options));
+    if (window.from && window.until && !(*window.from < *window.until)) {
+        std::string const after = from ? "--from " + *days.from : "the start, " + window.from->iso();
+        throw BadInput(in_quotes(*days.to), "a date after " + after, {.file = "", .line = 0, .key = "--to"});
+    }
     return {std::move(question), std::move(window)};
 }
 

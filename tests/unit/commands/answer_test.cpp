@@ -166,6 +166,8 @@ TEST_CASE("a farm file is answered from now on", "[commands]") {
     CHECK(asked({"plan", farm, "--now", "2027-05-14", "--from", "2027-04-20"}).at("from") == "2027-04-20T00:00");
     CHECK_THAT(complaint({"plan", farm, "--now", "2028-01-01"}),
                Catch::Contains("the last birds left on Sat 10 Jul 2027") && Catch::Contains("--from start"));
+    CHECK_THAT(complaint({"plan", farm, "--now", "2027-05-10", "--to", "2027-05-01"}),
+               Catch::Contains("a date after the start, 2027-05-10T00:00"));
     CHECK_THAT(complaint({"plan", farm, "--now", "soon"}), Catch::Contains("--now"));
 }
 
