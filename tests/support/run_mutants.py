@@ -18,7 +18,7 @@ import tomllib
 PARTS = ["CMakeLists.txt", ".cmake", "include", "src", "rations", "tests", "README.md", "LICENSE"]
 # The quick ones first: most edits are noticed by them.
 TESTS = [r"^(unit\..*|tables)$", "^(laws|faults|needs_only|csv_tables|diary_csv|calendar_again)$",
-         "^(scipy|seasons|blends|calendars|learning_bands|learning_kalman)$"]
+         "^(scipy|seasons|trips|blends|calendars|learning_bands|learning_kalman)$"]
 
 
 def run(*command, timeout=1800):
