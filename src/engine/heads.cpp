@@ -74,7 +74,6 @@ void end_if_none(Hatch& hatch) {
     HeadRecord const& last = hatch.heads.back();
     if (last.what != HeadRecord::What::counted || last.birds > birds(0)) return;
     hatch.until = std::min(hatch.until, last.at);
-    std::erase_if(hatch.removed, [&](domain::Removal const& removal) { return removal.at >= last.at; });
 }
 
 }  // namespace
