@@ -1,7 +1,5 @@
 #include "commands/hatches.hpp"
 
-#include <algorithm>
-
 #include "cropful/commands/flags.hpp"
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
@@ -30,19 +28,27 @@ domain::Hatch const& hatch_called(std::string_view name, domain::Farm const& far
     refuse_hatch(name, known);
 }
 
-std::set<std::string> hatches_called(std::vector<std::string> const& names, domain::Farm const& farm) {
-    std::set<std::string> all;
+namespace {
+
+/// The hatch of that name, or all repeats of the one that comes again under it.
+std::vector<std::string> repeats_called(std::string_view name, domain::Farm const& farm) {
+    std::vector<std::string> found;
+    for (domain::Hatch const& hatch : farm.hatches) {
+        if (hatch.series == name) found.push_back(hatch.name);
+    }
+    if (found.empty()) found.push_back(hatch_called(name, farm).name);
+    return found;
+}
+
+}  // namespace
+
+engine::HatchChoice hatches_called(std::vector<std::string> const& names, domain::Farm const& farm) {
+    engine::HatchChoice all;
     for (std::string const& name : names) {
         Flags one;
         one.set("--hatch", name);
-        one.read("--hatch", [&](std::string_view called) {
-            std::size_t const before = all.size();
-            for (domain::Hatch const& hatch : farm.hatches) {
-                if (hatch.series == called || hatch.name == called) all.insert(hatch.name);
-            }
-            if (all.size() == before && !all.contains(name)) hatch_called(called, farm);
-            return true;
-        });
+        auto const found = *one.read("--hatch", [&](std::string_view called) { return repeats_called(called, farm); });
+        all.names.insert(found.begin(), found.end());
     }
     return all;
 }

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "cropful/domain/farm.hpp"
+#include "cropful/engine/window.hpp"
 
 /// Hatches of a farm by their names.
 namespace cropful::commands {
@@ -15,6 +15,6 @@ domain::Hatch const& hatch_called(std::string_view name, domain::Farm const& far
 
 /// The names of those that --hatch asks for, each time; of a hatch that comes again, its name without a number stands
 /// for all. Empty without any. Throws BadInput.
-std::set<std::string> hatches_called(std::vector<std::string> const& names, domain::Farm const& farm);
+engine::HatchChoice hatches_called(std::vector<std::string> const& names, domain::Farm const& farm);
 
 }  // namespace cropful::commands

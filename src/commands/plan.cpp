@@ -19,7 +19,7 @@ void start_now(engine::Window& window, domain::Farm const& farm, domain::Moment 
     std::optional<domain::Moment> last;
     bool begun = false;
     for (domain::Hatch const& hatch : farm.hatches) {
-        if (!window.is_about(hatch.name)) continue;
+        if (!window.hatches.holds(hatch.name)) continue;
         last = std::max(last.value_or(hatch.date), hatch.date + hatch.until);
         begun = begun || hatch.date + hatch.first_age < now;
     }

@@ -195,7 +195,7 @@ std::vector<Followed> follow_all(Season const& season, Absence const& absence) {
     std::vector<Followed> all;
     for (std::size_t i = 0; i < season.farm().hatches.size(); ++i) {
         domain::Hatch const& hatch = season.farm().hatches[i];
-        if (!absence.is_about(hatch.name)) continue;
+        if (!absence.hatches.holds(hatch.name)) continue;
         Ages const ages{std::max(hatch.first_age, absence.from - hatch.date), absence.until - hatch.date};
         if (!(ages.from + instant < std::min(hatch.until, ages.to))) continue;
         if (in_birds(season.hatch(i).flock().alive(ages.from)) < 0.5) continue;  // all gone

@@ -33,7 +33,7 @@ std::optional<Moment> leaves(domain::Farm const& farm, domain::Hatch const& hatc
 std::vector<Errand> errands(domain::Farm const& farm, Rations const& rations, Absence const& absence) {
     std::vector<Errand> all;
     for (domain::Hatch const& hatch : farm.hatches) {
-        if (!absence.is_about(hatch.name)) continue;
+        if (!absence.hatches.holds(hatch.name)) continue;
         Kind const& kind = rations.kinds.at(hatch.kind);
         Flock const flock(hatch, kind);
         Moment const start = std::max(absence.from, hatch.date + hatch.first_age);

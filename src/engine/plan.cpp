@@ -25,7 +25,7 @@ namespace {
 
 /// The part of a hatch's life that is asked about; empty when none is.
 std::optional<Ages> ages_in(domain::Hatch const& hatch, Window const& window) {
-    if (!window.is_about(hatch.name)) return std::nullopt;
+    if (!window.hatches.holds(hatch.name)) return std::nullopt;
     Ages ages{hatch.first_age, hatch.until};
     if (window.from) ages.from = std::max(ages.from, *window.from - hatch.date);
     if (window.until) ages.to = std::min(ages.to, *window.until - hatch.date);

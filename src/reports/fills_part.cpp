@@ -36,29 +36,23 @@ std::vector<Styled> start_cells(Fold<Amount> const& fold, Measures measures) {
     return {when, fold.ages_words(), at_first == at_last ? at_first : at_first + "-" + at_last};
 }
 
-/// The fills before a moment, and the age at the fill after them.
-template <class Amount>
-std::pair<std::vector<Fill<Amount>>, Duration> fills_before(engine::Vessels<Amount> const& vessels,
-                                                            HatchPlan const& hatch,
-                                                            std::optional<engine::Moment> const& before) {
-    auto const& fills = vessels.fills;
-    auto const end = std::find_if(fills.begin(), fills.end(),
-                                  [&](Fill<Amount> const& fill) { return before && fill.at >= *before; });
-    return {{fills.begin(), end}, end == fills.end() ? last_age(hatch) : end->age};
-}
-
-Page fills_title(std::string const& verb, std::string const& vessels) {
-    return wrap(vessels, "  " + strong(verb) + "  ", "        ");
-}
-
-template <class Amount>
-std::string first_filled(engine::Vessels<Amount> const& vessels) {
-    return "; filled from " + vessels.fills.front().at.day() + " on";
-}
-
-Page fold_note(bool folded) {
-    if (!folded) return {};
-    return wrap("(rows of several fills show the shortest time; --all lists every fill)", "    ", "      ");
+/// The vessels, and a row of `table` by `add` for each fold of their fills before a moment; of the fills all, one by
+/// one, without one.
+template <class Amount, class Add>
+Page listed_fills(std::string const& verb, std::string const& words, engine::Vessels<Amount> const& vessels,
+                  Duration last, std::optional<engine::Moment> const& before, Table const& table, Add const& add) {
+    auto const title = [&](std::string const& more) {
+        return wrap(words + more, "  " + strong(verb) + "  ", "        ");
+    };
+    auto const later = std::find_if(vessels.fills.begin(), vessels.fills.end(),
+                                    [&](Fill<Amount> const& fill) { return before && fill.at >= *before; });
+    std::vector<Fill<Amount>> const fills(vessels.fills.begin(), later);
+    if (fills.empty()) return title("; filled from " + vessels.fills.front().at.day() + " on");
+    auto const folds = fold(fills, later == vessels.fills.end() ? last : later->age, !before);
+    for (auto const& one : folds) add(one);
+    Page const page = title("") + table;
+    if (folds.size() == fills.size()) return page;
+    return page + wrap("(rows of several fills show the shortest time; --all lists every fill)", "    ", "      ");
 }
 
 }  // namespace
@@ -121,46 +115,37 @@ std::string feed_from(HatchPlan const& hatch, Duration age) {
 
 Page hoppers_part(HatchPlan const& hatch, Measures measures, std::optional<engine::Moment> before) {
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return {};
-    auto const [fills, end] = fills_before(*hatch.hoppers, hatch, before);
-    std::string const words = hoppers_words(hatch, measures);
-    if (fills.empty()) return fills_title("FILL", words + first_filled(*hatch.hoppers));
-    auto const folds = fold(fills, end, !before);
     Table table({Align::left, Align::left, Align::right, Align::right, Align::right, Align::left}, 4);
     table.head({"fill", "age", "birds", "sure for", "usually", "fill again by"});
-    for (auto const& one : folds) {
+    auto const add = [&](Fold<Mass> const& one) {
         auto cells = start_cells(one, measures);
         cells.emplace_back(or_to_the_end(one.shortest(safe_end)));
         cells.emplace_back(roughly(one.shortest(middle)));
         cells.emplace_back(one.fills.size() > 1 ? plural(static_cast<int>(one.fills.size()), "fill")
                                                 : fill_again_words(one.fills.front(), hatch, one.next, measures));
         table.add(std::move(cells), bar(one.shortest(safe_end)));
-    }
-    return fills_title("FILL", words) + table + fold_note(folds.size() < fills.size());
+    };
+    return listed_fills("FILL", hoppers_words(hatch, measures), *hatch.hoppers, last_age(hatch), before, table, add);
 }
 
 Page drinkers_part(HatchPlan const& hatch, Measures measures, std::optional<engine::Moment> before) {
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return {};
-    auto const [fills, end] = fills_before(*hatch.drinkers, hatch, before);
-    std::string const words = drinkers_words(hatch, measures);
-    if (fills.empty()) return fills_title("WATER", words + first_filled(*hatch.drinkers));
-    auto const folds = fold(fills, end, !before);
     Table table({Align::left, Align::left, Align::right, Align::left, Align::right, Align::right}, 4);
     table.head({"fill", "age", "birds", "then", "sure for", "usually"});
-    for (auto const& one : folds) {
+    auto const add = [&](Fold<Volume> const& one) {
         auto cells = start_cells(one, measures);
-        bool const several = one.fills.size() > 1;
-        if (changed_before_dry(one.fills.front())) {
-            cells.emplace_back((several ? "change every " : "change after ") +
-                               or_to_the_end(one.fills.front().change_after));
+        bool const several = one.fills.size() > 1, changed = changed_before_dry(one.fills.front());
+        auto const& due = one.fills.front().change_after;
+        if (changed) {
+            cells.emplace_back((several ? "change every " : "change after ") + or_to_the_end(due));
         } else {
             cells.emplace_back(several ? plural(static_cast<int>(one.fills.size()), "fill") : "fill before it is dry");
         }
         cells.emplace_back(or_to_the_end(one.shortest(safe_end)));
         cells.emplace_back(roughly(one.shortest(middle)));
-        bool const changed = changed_before_dry(one.fills.front());
-        table.add(std::move(cells), bar(changed ? one.fills.front().change_after : one.shortest(safe_end)));
-    }
-    return fills_title("WATER", words) + table + fold_note(folds.size() < fills.size());
+        table.add(std::move(cells), bar(changed ? due : one.shortest(safe_end)));
+    };
+    return listed_fills("WATER", drinkers_words(hatch, measures), *hatch.drinkers, last_age(hatch), before, table, add);
 }
 
 }  // namespace cropful::reports

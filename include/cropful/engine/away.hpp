@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -14,9 +13,8 @@ namespace cropful::engine {
 struct Absence {
     Moment from;
     Moment until;
-    double sure = 0.95;               // the chance that is sure enough, 0.5 to 0.999
-    std::set<std::string> hatches{};  // by name; empty: all
-    [[nodiscard]] bool is_about(std::string const& hatch) const { return hatches.empty() || hatches.contains(hatch); }
+    double sure = 0.95;  // the chance that is sure enough, 0.5 to 0.999
+    HatchChoice hatches{};
 };
 
 /// One hatch's hoppers or drinkers during an absence.
