@@ -3,7 +3,7 @@
 #include <iostream>
 
 #include "cropful/commands/command_line.hpp"
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 namespace {
 

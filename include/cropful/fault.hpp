@@ -9,7 +9,7 @@ namespace cropful {
 /// Exit statuses of the program.
 enum class Exit { done = 0, no_answer = 1, wrong_use = 2 };
 
-/// A user's word in quotes, fit for one line of a terminal: `escaped` (fault/text.hpp), and cut where it is long.
+/// A user's word in quotes, fit for one line of a terminal: `escaped` (fault/characters.hpp), and cut where it is long.
 std::string in_quotes(std::string_view word);
 
 /// Where in the user's words a fault lies. An empty file means the command line; line 0 means no line is known.

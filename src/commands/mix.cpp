@@ -47,13 +47,14 @@ Said plain_water(MixOptions const& options) {
     one.set("--water", *options.water);
     auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
     auto const dose = engine::dose(*supplement, water);
-    engine::Mix const mix{supplement->key,
-                          rate_words(*supplement, flags),
-                          {},
-                          dose,
-                          dose,
-                          engine::strength(*supplement),
-                          engine::sodium(*supplement)};
+    engine::Mix const mix{.supplement = supplement->key,
+                          .from = {},
+                          .to = {},
+                          .words = rate_words(*supplement, flags),
+                          .batches = {},
+                          .total = dose,
+                          .strength = engine::strength(*supplement),
+                          .sodium = engine::sodium(*supplement)};
     auto const rations = rations_reader(options.farm.rations).load({});
     auto const cautions = engine::mix_cautions(*supplement, rations.limits);
     if (options.farm.json) return reports::plain_mix_json(mix, cautions, measures);
@@ -86,7 +87,7 @@ Said run(MixOptions const& options) {
         question_between(asked, options.days, {.birds_matter = true, .kept = course_of(asked), .counted = {}});
     domain::Farm const& farm = question.farm;
     bool const any = std::any_of(farm.hatches.begin(), farm.hatches.end(),
-                                 [](domain::Hatch const& hatch) { return hatch.supplement.has_value(); });
+                                 [](domain::Hatch const& hatch) { return domain::has_course(hatch); });
     if (!any)
         throw NoAnswer("no hatch is given a supplement: add [supplement.NAME] and supplement = \"NAME\" to a hatch");
     auto const plan =

@@ -5,7 +5,7 @@
 #include "commands/new_file.hpp"
 #include "cropful/commands/farm_options.hpp"
 #include "cropful/fault.hpp"
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 #include "cropful/readers/farm.hpp"
 
 namespace cropful::commands {

@@ -4,7 +4,7 @@
 
 #include "commands/inputs.hpp"
 #include "commands/new_file.hpp"
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 namespace cropful::commands {
 

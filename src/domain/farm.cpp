@@ -1,5 +1,7 @@
 #include "cropful/domain/farm.hpp"
 
+#include <algorithm>
+
 namespace cropful::domain {
 
 using namespace quantities;
@@ -19,6 +21,54 @@ std::string name(Form form) {
 std::vector<Bag> bags_of(Feed const& feed) {
     if (feed.bags.empty() && feed.bag) return {{*feed.bag, feed.price, 1}};
     return feed.bags;
+}
+
+std::vector<Stage> stages_of(Hatch const& hatch) {
+    if (!hatch.housing.empty()) return hatch.housing;
+    return {{.from = hatch.first_age,
+             .hopper = hatch.hopper,
+             .hoppers = hatch.hoppers,
+             .drinker = hatch.drinker,
+             .drinkers = hatch.drinkers}};
+}
+
+bool has_hopper(Hatch const& hatch) {
+    return std::ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.hopper.has_value(); });
+}
+
+bool has_drinker(Hatch const& hatch) {
+    return std::ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.drinker.has_value(); });
+}
+
+bool has_course(Hatch const& hatch) { return hatch.supplement || !hatch.courses.empty(); }
+
+std::vector<Residence> residences_of(Hatch const& hatch, Farm const& farm) {
+    std::vector<Residence> all;
+    auto const add = [&](std::string const& house, Duration from, Duration to) {
+        from = std::max(from, hatch.first_age);
+        to = std::min(to, hatch.until);
+        if (from < to) all.push_back({house, from, to});
+    };
+    if (hatch.brooder) add(*hatch.brooder, hatch.first_age, farm.brooders.at(*hatch.brooder).until);
+    for (std::size_t i = 0; i < hatch.housing.size(); ++i) {
+        Stage const& stage = hatch.housing[i];
+        if (stage.house) add(*stage.house, stage.from, i + 1 < hatch.housing.size() ? hatch.housing[i + 1].from : hatch.until);
+    }
+    return all;
+}
+
+std::vector<Course> courses_of(Hatch const& hatch, Farm const& farm) {
+    std::vector<Course> all = hatch.courses;
+    if (hatch.supplement) {
+        Supplement const& its = farm.supplements.at(*hatch.supplement);
+        all.push_back({*hatch.supplement, its.from, its.days_long});
+    }
+    std::ranges::stable_sort(all, {}, &Course::from);
+    return all;
+}
+
+std::vector<Duration> chores_of(Farm const& farm) {
+    return farm.chores.empty() ? std::vector<Duration>(usual_chores.begin(), usual_chores.end()) : farm.chores;
 }
 
 Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + days(1); }

@@ -36,7 +36,7 @@ void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& k
                   .with = {{"hatch", hatch.name}, {"rate", Share{*hatch.hatch_rate}}},
                   .source = {"the farm file's hatch_rate", Standing::yours}});
     }
-    if (hatch.drinker || hatch.supplement) about_water(list, kind);
+    if (domain::has_drinker(hatch) || domain::has_course(hatch)) about_water(list, kind);
 }
 
 void about_warmth(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
@@ -84,7 +84,7 @@ void about_energy(AssumptionList& list, domain::Feed const& feed, Fed const& nee
 }
 
 void about_weight(AssumptionList& list, domain::Feed const& feed, domain::Hatch const& hatch, Rations const& rations) {
-    if (!hatch.hopper || feed.density) return;
+    if (!domain::has_hopper(hatch) || feed.density) return;
     std::string const shape = domain::name(feed.form.value_or(domain::Form::crumble));
     FormDensity const& density = rations.forms.at(shape);
     list.add({.id = "weight-of-feed",
@@ -158,7 +158,7 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
         }
     }
     bool const hoppers = std::any_of(plan.hatches.begin(), plan.hatches.end(),
-                                     [](HatchPlan const& part) { return part.hatch.hopper.has_value(); });
+                                     [](HatchPlan const& part) { return domain::has_hopper(part.hatch); });
     about_spread(list, plan.farm, hoppers, !plan.learned.empty());
     about_readying(list, plan.farm, plan.readying);
     if (plan.need_scale == NeedScale::by_energy) {

@@ -74,8 +74,12 @@ class Group {
           spread_(hatch_, kind_, intake_),
           sway_(spread_, season.lessons().belief, season.draws(), number),
           ages_(ages) {
-        if (hatch_.hopper) add_hoppers(farm_.hoppers.at(*hatch_.hopper), season.rations());
-        if (hatch_.drinker) add_drinkers(farm_.drinkers.at(*hatch_.drinker));
+        Lodging const* lodging = lodging_at(season.hatch(number).lodgings(), ages.from);
+        if (lodging == nullptr) return;
+        auto const& hopper = lodging->stage.hopper;
+        auto const& drinker = lodging->stage.drinker;
+        if (hopper) add_hoppers(farm_.hoppers.at(*hopper), lodging->hoppers(), season.rations());
+        if (drinker) add_drinkers(farm_.drinkers.at(*drinker), lodging->drinkers());
     }
 
     void judge(Absence const& absence, std::vector<Followed>& all) {
@@ -86,12 +90,12 @@ class Group {
     }
 
   private:
-    void add_hoppers(domain::Hopper const& hopper, Rations const& rations) {
+    void add_hoppers(domain::Hopper const& hopper, int count, Rations const& rations) {
         Mass const content = hopper_content(hopper, intake_.eaten(ages_.from + instant), rations);
-        double const all = in_kilograms(content) * hatch_.hoppers;
+        double const all = in_kilograms(content) * count;
         auto const use = amounts_of(feed_usage(flock_, intake_, hopper.extra_waste));
         vessels_.push_back({hopper.key,
-                            hatch_.hoppers,
+                            count,
                             content,
                             hopper.stays_behind / (1 - hopper.stays_behind),
                             0,
@@ -100,12 +104,12 @@ class Group {
                             {}});
     }
 
-    void add_drinkers(domain::Drinker const& drinker) {
+    void add_drinkers(domain::Drinker const& drinker, int count) {
         Volume const content = drinker.volume - drinker.displaced;
-        double const all = in_litres(content) * hatch_.drinkers;
+        double const all = in_litres(content) * count;
         auto const use = amounts_of(water_usage(flock_, intake_, drinker.spill));
         vessels_.push_back({drinker.key,
-                            hatch_.drinkers,
+                            count,
                             content,
                             0,
                             ratio(drinker.least / content),
@@ -239,7 +243,7 @@ std::vector<Assumption> what_it_rests_on(Away const& away, Rations const& ration
             domain::Hatch meanwhile = hatch;
             meanwhile.until = away.absence.until - hatch.date;
             about_hatch(list, away.farm, meanwhile, {{fed->feed, holding.age, meanwhile.until}}, rations);
-            hoppers = hoppers || hatch.hopper;
+            hoppers = hoppers || domain::has_hopper(hatch);
         }
     }
     about_spread(list, away.farm, hoppers, !away.learned.empty());

@@ -14,18 +14,18 @@ namespace {
 constexpr Duration usual_standing = days(3);  // water is changed every few days; common practice, no source
 constexpr char common[] = "common practice, no source";
 
-void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Ages ages) {
-    if (!hatch.supplement) return;
-    domain::Supplement const& given = farm.supplements.at(*hatch.supplement);
-    if (!(given.from < ages.to && ages.from < course_ends(given))) return;
-    bool const all_the_time = given.from <= ages.from && course_ends(given) >= ages.to;
+void course(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, domain::Course const& its,
+            Ages ages) {
+    domain::Supplement const& given = farm.supplements.at(its.supplement);
+    if (!(its.from < ages.to && ages.from < course_ends(its))) return;
+    bool const all_the_time = its.from <= ages.from && course_ends(its) >= ages.to;
     if (all_the_time && given.keeps && *given.keeps >= ages.to - ages.from) return;
     if (!all_the_time) {
         list.add({.id = "course-while-away",
                   .hatches = {hatch.name},
                   .with = {{"supplement", given.title},
-                           {"from", hatch.date + given.from},
-                           {"to", hatch.date + course_ends(given)}},
+                           {"from", hatch.date + its.from},
+                           {"to", hatch.date + course_ends(its)}},
                   .source = common});
         return;
     }
@@ -42,8 +42,12 @@ void supplement(CautionList& list, domain::Farm const& farm, domain::Hatch const
 }
 
 void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Ages ages) {
-    if (!hatch.drinker) return;
-    auto const& every = farm.drinkers.at(*hatch.drinker).change_every;
+    std::optional<std::string> drinker;
+    for (domain::Stage const& stage : domain::stages_of(hatch)) {
+        if (stage.from <= ages.from + instant) drinker = stage.drinker;
+    }
+    if (!drinker) return;
+    auto const& every = farm.drinkers.at(*drinker).change_every;
     if (every.value_or(usual_standing) >= ages.to - ages.from) return;
     Caution caution{.id = "old-water-while-away",
                     .hatches = {hatch.name},
@@ -84,7 +88,7 @@ std::vector<Caution> away_cautions(Away const& away, Rations const& rations) {
         if (holding == away.holdings.end()) continue;
         Ages const ages{holding->age, away.absence.until - hatch.date};
         brooding(list, hatch, rations.kinds.at(hatch.kind), ages);
-        supplement(list, away.farm, hatch, ages);
+        for (domain::Course const& one : domain::courses_of(hatch, away.farm)) course(list, away.farm, hatch, one, ages);
         old_water(list, away.farm, hatch, ages);
         planned_work(list, hatch, ages);
     }

@@ -19,21 +19,48 @@ int bags_for(domain::Feed const& feed, Mass need) {
     return feed.bag ? whole(ratio((need + feed.spare - feed.on_hand) / *feed.bag)) : 0;
 }
 
+/// What becomes of one feed over all hatches.
+FeedAccount account_of(Plan const& plan, std::string const& feed) {
+    FeedAccount sum{};
+    for (HatchPlan const& hatch : plan.hatches) {
+        auto const found = hatch.account.find(feed);
+        if (found == hatch.account.end()) continue;
+        sum.put_in += found->second.put_in;
+        sum.stays_behind += found->second.stays_behind;
+        sum.held += found->second.held;
+    }
+    return sum;
+}
+
 void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band<Mass>> const& needs) {
     std::optional<Purchase> purchase;
     Mass need = kilograms(0);
     int bought = 0;
+    FeedAccount const account = account_of(plan, feed.key);
+    Mass const beside = account.stays_behind - account.held;  // what hoppers take beyond what is eaten
     for (HatchPlan& hatch : plan.hatches) {
         for (FeedNeed& part : hatch.feeds) {
             if (part.feed != feed.key) continue;
             need += part.amount;
-            part.bags = bags_for(feed, need) - bought;
+            part.bags = std::max(0, bags_for(feed, need + beside) - bought);
             bought += part.bags;
             if (feed.bag) part.cost = cost(feed.price, part.bags);
             Moment const from = hatch.hatch.date + part.from, to = hatch.hatch.date + part.to;
             if (!purchase) {
-                purchase = {feed.key, feed.title, {}, needs.at(feed.key), feed.on_hand, feed.spare, feed.bag, 0, {}, {},
-                            {},       from,       to};
+                purchase = {.key = feed.key,
+                            .title = feed.title,
+                            .need = {},
+                            .band = needs.at(feed.key),
+                            .on_hand = feed.on_hand,
+                            .spare = feed.spare,
+                            .put_in = account.put_in,
+                            .stays_behind = account.stays_behind,
+                            .in_hoppers = account.held,
+                            .bag = feed.bag,
+                            .cost = {},
+                            .safe_cost = {},
+                            .first_needed = from,
+                            .last_needed = to};
             }
             purchase->first_needed = std::min(purchase->first_needed, from);
             purchase->last_needed = std::max(purchase->last_needed, to);
@@ -43,7 +70,8 @@ void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band
     purchase->need = need;
     purchase->bags = bought;
     Band<Mass> const& band = purchase->band;
-    purchase->safe_bags = {bags_for(feed, band.p05), bags_for(feed, band.p50), bags_for(feed, band.p95)};
+    purchase->safe_bags = {bags_for(feed, band.p05 + beside), bags_for(feed, band.p50 + beside),
+                           bags_for(feed, band.p95 + beside)};
     if (feed.bag) {
         purchase->cost = cost(feed.price, bought);
         purchase->safe_cost = cost(feed.price, purchase->safe_bags.p95);
@@ -67,28 +95,22 @@ std::optional<int> packs_of(domain::Supplement const& supplement, std::optional<
 void count_supplement(Plan& plan, domain::Supplement const& supplement) {
     std::optional<SupplementPurchase> purchase;
     for (HatchPlan const& hatch : plan.hatches) {
-        if (!hatch.mix || hatch.mix->supplement != supplement.key || hatch.mix->batches.empty()) continue;
-        Mix const& mix = *hatch.mix;
-        Moment const first = mix.batches.front().at;
-        if (!purchase) {
-            purchase = {supplement.key, supplement.title, kilograms(0), litres(0), {},   {},
-                        kilograms(0),   litres(0),        {},           {},        first};
+        for (Mix const& mix : hatch.mixes) {
+            if (mix.supplement != supplement.key || mix.batches.empty()) continue;
+            Moment const first = mix.batches.front().at;
+            if (!purchase) {
+                purchase = {supplement.key, supplement.title, kilograms(0), litres(0), {}, {}, first};
+            }
+            SupplementPurchase& bought = *purchase;
+            add_amount(bought.by_weight, mix.total.by_weight);
+            add_amount(bought.by_volume, mix.total.by_volume);
+            bought.first_needed = std::min(bought.first_needed, first);
         }
-        SupplementPurchase& bought = *purchase;
-        add_amount(bought.by_weight, mix.total.by_weight);
-        add_amount(bought.by_volume, mix.total.by_volume);
-        add_amount(bought.safe_weight, mix.safe.by_weight);
-        add_amount(bought.safe_volume, mix.safe.by_volume);
-        bought.first_needed = std::min(bought.first_needed, first);
     }
     if (!purchase) return;
     SupplementPurchase& bought = *purchase;
     bought.packs = packs_of(supplement, bought.by_weight, bought.by_volume);
-    bought.safe_packs = packs_of(supplement, bought.safe_weight, bought.safe_volume);
-    if (bought.packs) {
-        bought.cost = cost(supplement.price, *bought.packs);
-        bought.safe_cost = cost(supplement.price, *bought.safe_packs);
-    }
+    if (bought.packs) bought.cost = cost(supplement.price, *bought.packs);
     plan.supplements.push_back(std::move(bought));
 }
 
@@ -122,7 +144,7 @@ void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
         plan.safe_cost += feed.safe_cost.value_or(money(0));
         plan.cost_is_whole = plan.cost_is_whole && feed.cost;
     }
-    for (SupplementPurchase const& one : plan.supplements) add_costs(plan, one.cost, one.safe_cost);
+    for (SupplementPurchase const& one : plan.supplements) add_costs(plan, one.cost, one.cost);
     for (BeddingPurchase const& one : plan.readying.bedding) add_costs(plan, one.cost, one.cost);
     for (DisinfectantPurchase const& one : plan.readying.disinfectants) add_costs(plan, one.cost, one.cost);
 }

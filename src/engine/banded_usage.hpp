@@ -39,7 +39,7 @@ struct FlockInDoubt {
 };
 
 /// Feed; `measure_sd` is of the logarithm of what its hoppers hold by weight.
-BandedUsage<Mass> banded_feed(FlockInDoubt const& one, double extra_waste, double measure_sd);
-BandedUsage<Volume> banded_water(FlockInDoubt const& one, double spill);
+BandedUsage<Mass> banded_feed(FlockInDoubt const& one, ByAge const& extra_waste, double measure_sd);
+BandedUsage<Volume> banded_water(FlockInDoubt const& one, ByAge const& spill);
 
 }  // namespace cropful::engine

@@ -8,7 +8,7 @@
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
 #include "engine/buying_parts.hpp"
-#include "engine/refills.hpp"
+#include "engine/instant.hpp"
 
 namespace cropful::engine {
 
@@ -104,7 +104,7 @@ void add_packs(TripPlan& trips) {
         for (std::size_t i = 0; i < trips.shopping.trips.size(); ++i) {
             if (trips.date(trips.shopping.trips[i].day) <= bought.first_needed) trip = i;
         }
-        trips.packs.push_back({bought.key, bought.first_needed, trip, bought.safe_packs, bought.safe_cost});
+        trips.packs.push_back({bought.key, bought.first_needed, trip, bought.packs, bought.cost});
     }
 }
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/refills.hpp"
+#include "engine/instant.hpp"
 
 namespace cropful::engine {
 

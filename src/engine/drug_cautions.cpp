@@ -16,7 +16,7 @@ namespace {
 using domain::lower;
 
 /// One medicated feed of a hatch's whole life, whatever part of it is planned.
-struct Course {
+struct Medicated {
     std::string feed;
     domain::Medication const& medication;
     HatchPlan const& part;
@@ -24,7 +24,7 @@ struct Course {
     Duration to;
 };
 
-void approval(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
+void approval(CautionList& list, Medicated const& course, Drug const& drug, Kind const& kind) {
     auto const& birds = drug.birds;
     if (std::find(birds.begin(), birds.end(), kind.key) == birds.end()) {
         list.add({.id = "drug-approval",
@@ -40,7 +40,7 @@ void approval(CautionList& list, Course const& course, Drug const& drug, Kind co
     }
 }
 
-void level(CautionList& list, Course const& course, Drug const& drug) {
+void level(CautionList& list, Medicated const& course, Drug const& drug) {
     if (!course.medication.per_short_ton || drug.per_short_ton.empty()) return;
     Mass const stated = *course.medication.per_short_ton;
     Mass const least = drug.per_short_ton.front(), most = drug.per_short_ton.back();
@@ -54,7 +54,7 @@ void level(CautionList& list, Course const& course, Drug const& drug) {
 }
 
 /// Eggs for people: fed into lay, or while the first yolks form.
-void laying(CautionList& list, Course const& course, Drug const* drug, std::string const& source) {
+void laying(CautionList& list, Medicated const& course, Drug const* drug, std::string const& source) {
     auto const& lay = course.part.hatch.laying_from;
     Duration const clear = course.to + course.medication.withdrawal;
     if (!lay || clear + yolks_form <= *lay || course.from >= course.part.hatch.until) return;
@@ -69,7 +69,7 @@ void laying(CautionList& list, Course const& course, Drug const* drug, std::stri
 }
 
 /// Birds that leave while the drug is fed or within its withdrawal; a label that states none asks for none.
-void withdrawal(CautionList& list, Course const& course) {
+void withdrawal(CautionList& list, Medicated const& course) {
     if (course.medication.withdrawal <= days(0)) return;
     Duration const clear = course.to + course.medication.withdrawal;
     auto const warn = [&](Duration at, std::string const& deed) {
@@ -87,12 +87,12 @@ void withdrawal(CautionList& list, Course const& course) {
     warn(course.part.hatch.until, "sold");
 }
 
-bool planned(Course const& course) {
+bool planned(Medicated const& course) {
     auto const& needs = course.part.feeds;
     return course.from < needs.back().to && needs.front().from < course.to;
 }
 
-void unknown_drug(CautionList& list, Course const& course, Rations const& rations) {
+void unknown_drug(CautionList& list, Medicated const& course, Rations const& rations) {
     std::vector<std::string> names;
     for (Drug const& drug : rations.drugs) names.push_back(drug.name);
     std::string const near = domain::nearest(lower(course.medication.drug), names);
@@ -105,7 +105,7 @@ void unknown_drug(CautionList& list, Course const& course, Rations const& ration
     list.add(std::move(caution));
 }
 
-void known_drug(CautionList& list, Course const& course, Drug const& drug, Kind const& kind) {
+void known_drug(CautionList& list, Medicated const& course, Drug const& drug, Kind const& kind) {
     Caution caution{
         .id = "drug-conditions", .with = {{"feed", course.feed}, {"drug", drug.name}}, .source = drug.source.text};
     if (!drug.danger.empty()) caution.with["danger"] = drug.danger;
@@ -116,16 +116,17 @@ void known_drug(CautionList& list, Course const& course, Drug const& drug, Kind 
 }
 
 /// Amprolium and a supplement in the water at the same ages.
-void thiamine(CautionList& list, Course const& course, domain::Supplement const& supplement) {
+void thiamine(CautionList& list, Medicated const& course, domain::Supplement const& supplement,
+              domain::Course const& given) {
     if (!lower(course.medication.drug).starts_with("amprolium")) return;
-    if (supplement.from >= course.to || course_ends(supplement) <= course.from) return;
+    if (given.from >= course.to || course_ends(given) <= course.from) return;
     list.add({.id = "thiamine",
               .with = {{"supplement", supplement.title}},
               .source = "a formulary of drugs for elephants (amprolium and thiamine); 21 CFR 558.55 (sole source of "
                         "amprolium)"});
 }
 
-void medicated(CautionList& list, Course const& course, Rations const& rations) {
+void medicated(CautionList& list, Medicated const& course, Rations const& rations) {
     Drug const* drug = find_drug(course.medication.drug, course.part.hatch.kind, rations);
     if (planned(course)) {
         if (drug) {
@@ -145,11 +146,12 @@ void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         domain::Feed const& feed = plan.farm.feeds.at(hatch.feeding[i].feed);
         if (!feed.medicated || hatch.feeding[i].from >= hatch.until) continue;
-        Course const course{feed.title, *feed.medicated, part, hatch.feeding[i].from, fed_until(hatch, i)};
+        Medicated const course{feed.title, *feed.medicated, part, hatch.feeding[i].from, fed_until(hatch, i)};
         medicated(list, course, rations);
-        if (!hatch.supplement) continue;
-        domain::Supplement const& supplement = plan.farm.supplements.at(*hatch.supplement);
-        if (!is_medicine(supplement, hatch.kind, rations)) thiamine(list, course, supplement);
+        for (domain::Course const& given : domain::courses_of(hatch, plan.farm)) {
+            domain::Supplement const& supplement = plan.farm.supplements.at(given.supplement);
+            if (!is_medicine(supplement, hatch.kind, rations)) thiamine(list, course, supplement, given);
+        }
     }
 }
 

@@ -17,7 +17,7 @@ std::optional<Moment> leaves(domain::Farm const& farm, domain::Hatch const& hatc
                              Absence const& absence) {
     std::vector<Duration> ages{hatch.until};
     for (domain::Removal const& removal : hatch.removed) ages.push_back(removal.at);
-    if (hatch.brooder) ages.push_back(farm.brooders.at(*hatch.brooder).until);
+    for (domain::Residence const& one : domain::residences_of(hatch, farm)) ages.push_back(one.to);
     std::optional<Moment> first;
     for (Duration const& age : ages) {
         Moment const at = hatch.date + age;

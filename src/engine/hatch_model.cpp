@@ -1,5 +1,6 @@
 #include "engine/hatch_model.hpp"
 
+#include "engine/quantile.hpp"
 #include "engine/worlds.hpp"
 
 namespace cropful::engine {
@@ -12,8 +13,8 @@ HatchModel::HatchModel(Season const& season, std::size_t number)
       hatch_(season.farm().hatches[number]),
       kind_(season.kind(number)),
       intake_(season.farm(), hatch_, kind_, nature(season.lessons().belief, number)),
-      extra_waste_(hatch_.hopper ? season.farm().hoppers.at(*hatch_.hopper).extra_waste : 0),
-      spill_(hatch_.drinker ? season.farm().drinkers.at(*hatch_.drinker).spill : 0) {}
+      extra_waste_(extra_waste(season.farm(), hatch_)),
+      spill_(spill(season.farm(), hatch_)) {}
 
 Flock const& HatchModel::flock() const {
     if (!flock_) flock_.emplace(hatch_, kind_);
@@ -49,6 +50,24 @@ BandedUsage<Volume> HatchModel::water(Ages ages) const {
 std::vector<double> HatchModel::eaten(Ages ages, Duration longest) const {
     Sway const& sways = sway();  // makes the spread
     return world_totals(feed(), pieces(flock(), intake_, ages.from, ages.to, longest), *spread_, sways);
+}
+
+Heads HatchModel::sure_heads(Duration age) const {
+    constexpr double hungriest = 1.6448536269514722;  // the normal score of 0.95
+    if (!rate_unknown(hatch_)) return Flock(hatch_, kind_, {.deaths = -hungriest}).alive(age);
+    Sway const& sways = sway();  // makes the spread
+    auto const heads = spread_->heads(age);
+    ByScores by_scores(spread_->hatched().size());
+    for (std::size_t i = 0; i < heads.size(); ++i) {
+        for (auto& of_appetite : by_scores[i / Spread::scores]) of_appetite[i % Spread::scores] = heads[i];
+    }
+    auto worlds = sways.read(by_scores);
+    return flock().alive(age) * quantile(worlds, 0.95);
+}
+
+std::vector<Lodging> const& HatchModel::lodgings() const {
+    if (lodgings_.empty()) lodgings_ = engine::lodgings(season_.farm(), *this);
+    return lodgings_;
 }
 
 }  // namespace cropful::engine

@@ -4,6 +4,7 @@
 
 #include "cropful/engine/season.hpp"
 #include "engine/banded_usage.hpp"
+#include "engine/lodging.hpp"
 #include "engine/sway.hpp"
 
 namespace cropful::engine {
@@ -29,6 +30,10 @@ class HatchModel {
     [[nodiscard]] Usage<Volume> const& water() const;
     /// What is eaten in every world over ages cut into pieces no longer than `longest`, in kg.
     [[nodiscard]] std::vector<double> eaten(Ages ages, Duration longest) const;
+    /// Birds at an age in all but the most crowded 5 % of worlds.
+    [[nodiscard]] Heads sure_heads(Duration age) const;
+    /// Where it lives.
+    [[nodiscard]] std::vector<Lodging> const& lodgings() const;
 
   private:
     Season const& season_;
@@ -36,13 +41,14 @@ class HatchModel {
     domain::Hatch const& hatch_;
     Kind const& kind_;
     Intake intake_;
-    double extra_waste_;
-    double spill_;
+    ByAge extra_waste_;
+    ByAge spill_;
     mutable std::optional<Flock> flock_;
     mutable std::optional<Usage<Mass>> feed_;
     mutable std::optional<Usage<Volume>> water_;
     mutable std::optional<Spread> spread_;
     mutable std::optional<Sway> sway_;
+    mutable std::vector<Lodging> lodgings_;
 };
 
 }  // namespace cropful::engine

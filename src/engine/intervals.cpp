@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/lodging.hpp"
 #include "engine/usage.hpp"
 
 namespace cropful::engine {
@@ -30,11 +31,11 @@ Foretold foretold_of(domain::Farm const& farm, domain::Hatch const& hatch, Kind 
     Intake const intake(farm, hatch, kind);
     Factor const sd = [intake](double age) { return intake.feed_sd(days(age)); };
     if (what == Trait::feed) {
-        double const waste = hatch.hopper ? farm.hoppers.at(*hatch.hopper).extra_waste : 0;
+        ByAge const waste = extra_waste(farm, hatch);
         return {amounts_of(feed_usage(flock, intake, waste)), amounts_of(feed_usage(flock, intake, waste, sd)), 0};
     }
-    double const spill = hatch.drinker ? farm.drinkers.at(*hatch.drinker).spill : 0;
-    return {amounts_of(water_usage(flock, intake, spill)), amounts_of(water_usage(flock, intake, spill, sd)),
+    ByAge const spilt = spill(farm, hatch);
+    return {amounts_of(water_usage(flock, intake, spilt)), amounts_of(water_usage(flock, intake, spilt, sd)),
             intake.water_sd()};
 }
 

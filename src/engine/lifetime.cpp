@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "engine/calendar_days.hpp"
-#include "engine/refills.hpp"
+#include "engine/instant.hpp"
 
 namespace cropful::engine {
 

@@ -1,14 +1,15 @@
 #include "cropful/engine/placement.hpp"
-#include "cropful/quantities/whole.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 
+#include "cropful/engine/season.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
-#include "engine/flock.hpp"
-#include "engine/refills.hpp"
+#include "cropful/quantities/whole.hpp"
+#include "engine/hatch_model.hpp"
+#include "engine/instant.hpp"
 #include "engine/roster.hpp"
 #include "engine/rounding.hpp"
 
@@ -20,6 +21,7 @@ namespace {
 
 using domain::Brooder;
 
+constexpr Duration made_ready = days(2);  // before birds come to a stage of housing; common practice, no source
 constexpr int longest_search = 366;         // days a hatch is moved at most
 constexpr std::size_t most_stays = 50'000;  // more is a slip, and no page anybody reads
 
@@ -46,15 +48,20 @@ std::vector<Duration> crowded_ages(Flock const& flock, Brooder const& sort, Dura
 /// One hatch and its sort of brooder.
 class Crowd {
   public:
-    Crowd(domain::Hatch const& hatch, Brooder const& sort, Rations const& rations)
+    Crowd(HatchModel const& model, Brooder const& sort, domain::Residence const& time)
         : sort_(sort),
-          flock_(hatch, rations.kinds.at(hatch.kind)),
-          from_(hatch.first_age),
-          to_(std::min(sort.until, hatch.until)),
-          ages_(crowded_ages(flock_, sort, from_, to_)) {}
+          flock_(model.flock()),
+          from_(time.from),
+          to_(time.to),
+          ages_(crowded_ages(flock_, sort, from_, to_)) {
+        if (model.hatch().housing.empty()) return;
+        Lodging const* lodging = lodging_at(model.lodgings(), from_);
+        if (lodging != nullptr) reserved_ = lodging->houses;
+    }
     [[nodiscard]] Duration stay() const { return to_ - from_; }
     [[nodiscard]] Heads at_first() const { return flock_.alive(from_); }
     [[nodiscard]] int needs() const {
+        if (reserved_) return *reserved_;
         double most = 0;
         for (Duration const& age : ages_) most = std::max(most, ratio(flock_.alive(age) / held_at(sort_, age)));
         return whole_number(std::ceil(most - rounding));
@@ -74,6 +81,7 @@ class Crowd {
     Duration from_;
     Duration to_;
     std::vector<Duration> ages_;
+    std::optional<int> reserved_{};  // houses that hold its birds for certain
 };
 
 Duration rest(Brooder const& sort) { return sort.rest.value_or(days(0)); }
@@ -111,21 +119,40 @@ void add_stays(Placement& placement, Brooder const& sort, Booking const& booking
     Moment const to = booking.from + booking.stay;
     for (int const number : numbers) {
         Heads const share =
-            std::min(all / static_cast<double>(numbers.size()), held_at(sort, booking.hatch->first_age));
+            std::min(all / static_cast<double>(numbers.size()), held_at(sort, booking.from - booking.hatch->date));
+        bool const staged = !booking.hatch->housing.empty();
+        Duration const ahead = staged ? made_ready : sort.rest.value_or(days(1));
         placement.stays.push_back({sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share,
-                                   booking.from + -sort.rest.value_or(days(1))});
+                                   booking.from + -ahead});
     }
 }
 
-void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& farm, Rations const& rations,
-                Fits fits) {
+/// Everything asked of one sort, in order of date, and the flock that asks it.
+std::pair<std::vector<Booking>, std::vector<Crowd>> bookings_of(Season const& season, Brooder const& sort) {
+    struct Asked {
+        std::size_t hatch;
+        domain::Residence time;
+    };
+    std::vector<Asked> asked;
+    auto const& hatches = season.farm().hatches;
+    for (std::size_t i = 0; i < hatches.size(); ++i) {
+        for (auto const& time : domain::residences_of(hatches[i], season.farm())) {
+            if (time.house == sort.key) asked.push_back({i, time});
+        }
+    }
+    std::ranges::stable_sort(asked, {}, [&](Asked const& one) { return hatches[one.hatch].date + one.time.from; });
     std::vector<Booking> bookings;
     std::vector<Crowd> crowds;
-    for (domain::Hatch const& hatch : farm.hatches) {
-        if (hatch.brooder != sort.key || hatch.first_age >= std::min(sort.until, hatch.until)) continue;
-        Crowd const& crowd = crowds.emplace_back(hatch, sort, rations);
-        bookings.push_back({&hatch, hatch.date + hatch.first_age, crowd.stay(), crowd.needs()});
+    for (Asked const& one : asked) {
+        domain::Hatch const& hatch = hatches[one.hatch];
+        Crowd const& crowd = crowds.emplace_back(season.hatch(one.hatch), sort, one.time);
+        bookings.push_back({&hatch, hatch.date + one.time.from, crowd.stay(), crowd.needs()});
     }
+    return {std::move(bookings), std::move(crowds)};
+}
+
+void place_sort(Placement& placement, Brooder const& sort, Season const& season, Fits fits) {
+    auto const [bookings, crowds] = bookings_of(season, sort);
     auto const numbers = assign(bookings, sort);
     Roster const roster(bookings, sort.count, rest(sort));
     for (std::size_t i = 0; i < bookings.size(); ++i) {
@@ -144,17 +171,18 @@ void place_sort(Placement& placement, Brooder const& sort, domain::Farm const& f
 
 }  // namespace
 
-Placement place(domain::Farm const& farm, Rations const& rations, Fits fits) {
+Placement place(Season const& season, Fits fits) {
+    domain::Farm const& farm = season.farm();
     Placement placement;
     for (auto const& [key, sort] : farm.brooders) {
-        place_sort(placement, sort, farm, rations, fits);
+        place_sort(placement, sort, season, fits);
         if (placement.stays.size() > most_stays) {
             throw NoAnswer(key + ": brooders would be taken more than " + number(most_stays, 0) +
                            " times; check how many birds one holds");
         }
     }
     for (domain::Hatch const& hatch : farm.hatches) {
-        if (!hatch.brooder) placement.unnamed.push_back(hatch.name);
+        if (domain::residences_of(hatch, farm).empty()) placement.unnamed.push_back(hatch.name);
     }
     auto const by_date = [](auto const& a, auto const& b) { return a.from < b.from; };
     std::stable_sort(placement.stays.begin(), placement.stays.end(), by_date);

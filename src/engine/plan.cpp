@@ -9,9 +9,9 @@
 #include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
 #include "engine/calendar_days.hpp"
+#include "engine/care.hpp"
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
-#include "engine/course.hpp"
 #include "engine/hatch_model.hpp"
 #include "engine/lifetime.hpp"
 #include "engine/quantile.hpp"
@@ -60,8 +60,13 @@ void refuse_endless(domain::Farm const& farm, Window const& window) {
 }
 
 std::size_t deeds(HatchPlan const& plan) {
-    return (plan.hoppers ? plan.hoppers->fills.size() : 0) + (plan.drinkers ? plan.drinkers->fills.size() : 0) +
-           (plan.mix ? plan.mix->batches.size() : 0);
+    std::size_t all = 0;
+    for (StagePlan const& stage : plan.stages) {
+        if (stage.hoppers) all += stage.hoppers->fills.size();
+        if (stage.drinkers) all += stage.drinkers->fills.size();
+    }
+    for (Mix const& mix : plan.mixes) all += mix.batches.size();
+    return all;
 }
 
 /// Throws NoAnswer for fills and batches that add up to more than anybody can do or read.
@@ -79,14 +84,12 @@ using WorldNeeds = std::map<std::string, std::vector<double>>;
 
 Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
 
-/// What the flock eats on each calendar day between two ages, raised alike to add up to `whole`.
+/// What the hungry flock eats on each calendar day between two ages.
 std::vector<Mass> by_days(domain::Hatch const& hatch, Usage<Mass> const& usage, Duration from, Duration to,
-                          Mass whole) {
-    Mass const central = usage.between(from, to);
-    double const raised = central > kilograms(0) ? ratio(whole / central) : 0;
+                          double hunger) {
     std::vector<Mass> all;
     for (CalendarDay const& day : calendar_days(hatch, from, to)) {
-        all.push_back(usage.between(day.from, day.to) * raised);
+        all.push_back(usage.between(day.from, day.to) * hunger);
     }
     return all;
 }
@@ -112,7 +115,6 @@ void add_amounts(HatchPlan& plan, WorldNeeds& needs, HatchModel const& model) {
         std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
         need.amount = usage.between(need.from, need.to);
         need.band = in_mass(band(worlds));
-        need.daily = by_days(plan.hatch, usage, need.from, need.to, need.band.p95);
     }
 }
 
@@ -142,16 +144,11 @@ std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, R
     return all;
 }
 
-template <class Map>
-auto const* find(Map const& map, std::optional<std::string> const& key) {
-    return key ? &map.at(*key) : nullptr;
-}
-
 /// Until what age a hatch's use must be known: fills last past the end of a plan.
-Duration used_until(domain::Supplement const* supplement, Ages ages, Wanted const& wanted) {
+Duration used_until(std::vector<domain::Course> const& courses, Ages ages, Wanted const& wanted) {
     if (wanted.hoppers || wanted.drinkers) return ages.to + look_ahead;
     if (wanted.shopping || !wanted.mixes) return ages.to;
-    return supplement ? std::min(ages.to, course_ends(*supplement)) : ages.from;
+    return courses.empty() ? ages.from : std::min(ages.to, course_ends(courses.back()));
 }
 
 HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs, Ages ages, NeedScale scale,
@@ -164,27 +161,41 @@ HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs
     plan.checks = checks_for(plan, farm, season.rations(), model.intake(), scale);
     if (!wanted.use) return plan;
 
-    domain::Supplement const* supplement = find(farm.supplements, hatch.supplement);
-    domain::Hopper const* hopper = find(farm.hoppers, hatch.hopper);
-    domain::Drinker const* drinker = find(farm.drinkers, hatch.drinker);
-    need_laying_rate(hatch, model.kind(), used_until(supplement, ages, wanted));
+    need_laying_rate(hatch, model.kind(), used_until(domain::courses_of(hatch, farm), ages, wanted));
     if (wanted.amounts) add_amounts(plan, needs, model);
-    if (hopper && wanted.hoppers) {
-        plan.hoppers = hopper_fills(hatch, *hopper, model.feed(ages, Spread::density_cv), model.flock(), model.intake(),
-                                    season.rations(), ages);
-    }
-    bool const filled = drinker && wanted.drinkers, mixed = supplement && wanted.mixes;
-    if (filled || mixed) {
-        auto const water = model.water(ages);
-        if (filled) plan.drinkers = drinker_fills(hatch, *drinker, supplement, water, model.flock(), ages);
-        if (mixed) plan.mix = course(hatch, *supplement, drinker, water, ages.from, ages.to);
-    }
     if (wanted.course) {
         plan.weeks = weeks(model.flock(), model.feed(), model.water(), ages);
         plan.days = days_of(hatch, model.flock(), model.feed(), model.water(), ages);
         plan.lifetime = lifetime_of(hatch, model.flock(), model.feed());
     }
     return plan;
+}
+
+/// Gives the houses of each stage their numbers.
+void number_houses(HatchPlan& part, Placement const& placement) {
+    for (Stay const& stay : placement.stays) {
+        if (stay.hatch != part.hatch.name) continue;
+        for (StagePlan& stage : part.stages) {
+            Moment const from = part.hatch.date + stage.from;
+            bool const same = stage.house == stay.brooder && stay.from <= from + instant && from < stay.to;
+            if (same) stage.numbers.push_back(stay.number);
+        }
+    }
+}
+
+/// How much more than the usual flock the farm's hungry one eats of each feed.
+std::map<std::string, double> hunger_of(Plan const& plan, std::map<std::string, Band<Mass>> const& needs) {
+    std::map<std::string, Mass> usual;
+    for (HatchPlan const& part : plan.hatches) {
+        for (FeedNeed const& need : part.feeds) usual[need.feed] += need.amount;
+    }
+    std::map<std::string, double> hunger;
+    for (auto const& [feed, amount] : usual) {
+        auto const need = needs.find(feed);
+        bool const known = need != needs.end() && amount > kilograms(0);
+        hunger[feed] = known ? ratio(need->second.p95 / amount) : 1;
+    }
+    return hunger;
 }
 
 }  // namespace
@@ -202,21 +213,33 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     plan.need_scale = scale;
     plan.learned = season.lessons().learned;
     WorldNeeds world_needs;
+    std::vector<std::size_t> numbers;  // of the hatches planned for
     for (std::size_t i = 0; i < plan.farm.hatches.size(); ++i) {
         if (auto const ages = ages_in(plan.farm.hatches[i], window)) {
             plan.hatches.push_back(plan_hatch(season, i, world_needs, *ages, scale, wanted));
-            refuse_endless(plan);
+            numbers.push_back(i);
         }
+    }
+    std::map<std::string, Band<Mass>> needs;
+    for (auto& [feed, worlds] : world_needs) needs[feed] = in_mass(band(worlds));
+    auto const hunger = hunger_of(plan, needs);
+    for (std::size_t i = 0; wanted.use && i < plan.hatches.size(); ++i) {
+        HatchPlan& part = plan.hatches[i];
+        HatchModel const& model = season.hatch(numbers[i]);
+        for (FeedNeed& need : part.feeds) {
+            need.daily = by_days(part.hatch, model.feed(), need.from, need.to, hunger.at(need.feed));
+        }
+        add_care(part, season, model, hunger, wanted);
+        refuse_endless(plan);
     }
     std::vector<std::string> names;
     for (HatchPlan const& part : plan.hatches) names.push_back(part.hatch.name);
     plan.alarms = season.lessons().alarms(names, window.from);
     if (plan.hatches.empty()) throw NoAnswer("no hatch has birds in the time asked for");
-    if (wanted.use) plan.placement = place(plan.farm, rations, wanted.fits);
+    if (wanted.use) plan.placement = place(season, wanted.fits);
+    for (HatchPlan& part : plan.hatches) number_houses(part, plan.placement);
     if (wanted.use && wanted.shopping) {
         plan.readying = readying(plan.farm, plan.placement, window);
-        std::map<std::string, Band<Mass>> needs;
-        for (auto& [feed, worlds] : world_needs) needs[feed] = in_mass(band(worlds));
         count_bags(plan, needs);
     }
     plan.assumptions = assumptions(plan, rations);

@@ -1,7 +1,15 @@
 #pragma once
 
+#include <functional>
+#include <map>
+#include <string>
+#include <vector>
+
 #include "cropful/engine/plan.hpp"
 #include "engine/banded_usage.hpp"
+#include "engine/chores.hpp"
+#include "engine/instant.hpp"
+#include "engine/lodging.hpp"
 
 namespace cropful::engine {
 
@@ -10,26 +18,52 @@ using namespace quantities;
 /// Bulk density of a feed: as stated, else its form's central figure (crumble when no form is stated).
 MassPerVolume bulk_density(domain::Feed const& feed, Rations const& rations);
 
-/// What one hopper holds of a feed that birds can reach, as it is left at each fill.
+/// What one hopper holds of a feed that birds can reach, filled to where it is filled at most.
 Mass hopper_content(domain::Hopper const& hopper, domain::Feed const& feed, Rations const& rations);
+/// And what then stays in it, out of reach.
+Mass stays_behind(domain::Hopper const& hopper, domain::Feed const& feed, Rations const& rations);
 
-/// Every fill of a hatch's hoppers between two ages: at the safe end of how long the last one lasts, and at each change
-/// of feed.
-Vessels<Mass> hopper_fills(domain::Hatch const& hatch, domain::Hopper const& hopper, BandedUsage<Mass> const& usage,
-                           Flock const& flock, Intake const& intake, Rations const& rations, Ages ages);
+/// How long feed stays wholesome in a hopper that is filled at an age.
+Duration wholesome(domain::Hopper const& hopper, Duration age);
 
-/// Every fill of a hatch's drinkers: at the safe end of when they are dry, when a change is due, when what is mixed in
-/// has lived its life.
-Vessels<Volume> drinker_fills(domain::Hatch const& hatch, domain::Drinker const& drinker,
-                              domain::Supplement const* supplement, BandedUsage<Volume> const& usage,
-                              Flock const& flock, Ages ages);
+/// One hatch, and what tells when its vessels are seen to.
+struct Tended {
+    domain::Farm const& farm;
+    domain::Hatch const& hatch;
+    Flock const& flock;
+    ChoresByAge chores;
+};
 
-/// The age at which a supplement course is over.
-Duration course_ends(domain::Supplement const& supplement);
+/// Every fill of a stage's hoppers. Somebody comes at the last chore before they are empty for certain (19 times in
+/// 20) or what is in them has stood too long. Then they are filled with what that flock needs until the next time, to
+/// the brim at most; the last time before another feed, another house or the end, with what is needed till then.
+/// `hungry` is what the farm's hungry flock eats between two ages of one feed, in kg. Fills before the age `begun` are
+/// left out.
+struct HopperFills {
+    Vessels<Mass> vessels;
+    std::map<std::string, FeedAccount> account{};  // of each feed
+};
+HopperFills hopper_fills(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage,
+                         Use const& hungry, Rations const& rations, Duration begun);
+
+/// Every fill of a stage's drinkers, and every batch that is stirred into them: at the last chore before they are dry
+/// for certain, when a change is due, when a batch has lived its life. Courses begin and end at chores.
+struct DrinkerFills {
+    Vessels<Volume> vessels;
+    std::vector<std::pair<domain::Course, Batch>> batches{};
+};
+DrinkerFills drinker_fills(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+                           std::vector<domain::Course> const& courses);
+
 /// How long one mix is given: a day, or less when the solution keeps less.
 Duration batch_life(domain::Supplement const& supplement);
+/// The age at which a course is over.
+Duration course_ends(domain::Course const& course);
 
-/// Ages nearer than this are one moment: what arithmetic may take from or add to a sum of days.
-inline constexpr Duration instant = days(1e-9);
+/// The vessels of a stage as if all of them were filled to the brim at an age.
+Vessels<Mass> full_hoppers(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage,
+                           Rations const& rations, Duration age);
+Vessels<Volume> full_drinkers(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+                              std::vector<domain::Course> const& courses, Duration age);
 
 }  // namespace cropful::engine

@@ -7,7 +7,7 @@ namespace {
 using Sort = ShoppingItem::Sort;
 
 ShoppingItem feed_item(Purchase const& feed) {
-    bool const more = feed.bag ? feed.safe_bags.p95 > 0 : feed.band.p95 + feed.spare > feed.on_hand;
+    bool const more = feed.bag ? feed.safe_bags.p95 > 0 : feed.put_in + feed.stays_behind + feed.spare > feed.on_hand;
     return {.sort = Sort::feed,
             .key = feed.key,
             .title = feed.title.empty() ? feed.key : feed.title,
@@ -23,8 +23,8 @@ ShoppingItem supplement_item(SupplementPurchase const& bought) {
     return {.sort = Sort::supplement,
             .key = bought.key,
             .title = bought.title,
-            .packs = bought.safe_packs,
-            .cost = bought.safe_cost,
+            .packs = bought.packs,
+            .cost = bought.cost,
             .first = bought.first_needed,
             .last = {},
             .what = &bought};

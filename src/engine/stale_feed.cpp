@@ -14,25 +14,16 @@ constexpr Duration small_chicks = days(21);
 constexpr Duration for_chicks = days(7), for_others = days(14), a_week = days(7);
 constexpr std::size_t most_listed = 3;
 
-/// How long feed stands in a hopper: until it is empty, the feed is changed or the birds are gone.
-Duration stands(Fill<Mass> const& fill, domain::Hatch const& hatch) {
-    Duration end = hatch.until;
-    for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
-        if (hatch.feeding[i].from > fill.age + instant) end = std::min(end, hatch.feeding[i].from);
-    }
-    return std::min(end - fill.age, fill.empty_after.value_or(end - fill.age));
-}
-
-Fill<Mass> const* first_stale(HatchPlan const& part) {
-    for (Fill<Mass> const& fill : part.hoppers->fills) {
+Fill<Mass> const* first_stale(Vessels<Mass> const& hoppers) {
+    for (Fill<Mass> const& fill : hoppers.fills) {
         Duration const wholesome = fill.age < small_chicks ? for_chicks : for_others;
-        if (stands(fill, part.hatch) > wholesome + instant) return &fill;
+        if (fill.until - fill.at > wholesome + instant) return &fill;
     }
     return nullptr;
 }
 
 /// What the usual flock eats in the week after a fill, by the days there are, out of each hopper.
-Mass week_in_each(HatchPlan const& part, Fill<Mass> const& fill) {
+Mass week_in_each(HatchPlan const& part, Fill<Mass> const& fill, int hoppers) {
     Mass eaten = kilograms(0);
     Duration counted = days(0);
     for (Day const& day : part.days) {
@@ -40,7 +31,7 @@ Mass week_in_each(HatchPlan const& part, Fill<Mass> const& fill) {
         for (Eaten const& feed : day.feeds) eaten += feed.amount;
         counted += days(1);
     }
-    return counted > days(0) ? eaten * ratio(a_week / counted) / static_cast<double>(part.hoppers->count)
+    return counted > days(0) ? eaten * ratio(a_week / counted) / static_cast<double>(hoppers)
                              : kilograms(0);
 }
 
@@ -63,12 +54,15 @@ void add_weekly(domain::Arguments& with, std::vector<domain::Portion> const& wee
 void stale_feed_cautions(CautionList& list, std::vector<HatchPlan> const& parts) {
     std::vector<std::pair<std::string, std::vector<domain::Portion>>> by_hopper;
     for (HatchPlan const& part : parts) {
-        Fill<Mass> const* stale = part.hoppers ? first_stale(part) : nullptr;
-        if (stale == nullptr) continue;
-        auto const same = [&](auto const& one) { return one.first == part.hoppers->key; };
-        auto found = std::find_if(by_hopper.begin(), by_hopper.end(), same);
-        if (found == by_hopper.end()) found = by_hopper.insert(found, {part.hoppers->key, {}});
-        found->second.push_back({part.hatch.name, week_in_each(part, *stale)});
+        for (StagePlan const& stage : part.stages) {
+            Fill<Mass> const* stale = stage.hoppers ? first_stale(*stage.hoppers) : nullptr;
+            if (stale == nullptr) continue;
+            auto const& [key, count, fills] = *stage.hoppers;
+            auto const same = [&](auto const& one) { return one.first == key; };
+            auto found = std::find_if(by_hopper.begin(), by_hopper.end(), same);
+            if (found == by_hopper.end()) found = by_hopper.insert(found, {key, {}});
+            found->second.push_back({part.hatch.name, week_in_each(part, *stale, count)});
+        }
     }
     for (auto const& [hopper, weekly] : by_hopper) {
         Caution caution{.id = "stale-feed",

@@ -6,11 +6,10 @@ using namespace quantities;
 
 namespace {
 
-std::vector<double> all_breaks(Flock const& flock, Intake const& intake, std::vector<double> const& more) {
+std::vector<double> all_breaks(Flock const& flock, Intake const& intake, ByAge const& lost,
+                               std::vector<double> const& more) {
     std::vector<double> ages = flock.breaks();
-    std::vector<double> const bends = intake.breaks();
-    ages.insert(ages.end(), bends.begin(), bends.end());
-    ages.insert(ages.end(), more.begin(), more.end());
+    for (auto const& some : {intake.breaks(), lost.breaks(), more}) ages.insert(ages.end(), some.begin(), some.end());
     return ages;
 }
 
@@ -21,20 +20,20 @@ Factor times(Factor const& rate, Factor const& factor) {
 
 }  // namespace
 
-Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, double extra_waste, Factor const& factor,
+Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, ByAge const& extra_waste, Factor const& factor,
                        std::vector<double> const& breaks) {
     auto const rate = [flock, intake, extra_waste](double age) {
-        return in_kilograms_per_day(flock.alive(days(age)) * intake.feed(days(age))) / (1 - extra_waste);
+        return in_kilograms_per_day(flock.alive(days(age)) * intake.feed(days(age))) / (1 - extra_waste.at(age));
     };
-    return Usage<Mass>({times(rate, factor), all_breaks(flock, intake, breaks)});
+    return Usage<Mass>({times(rate, factor), all_breaks(flock, intake, extra_waste, breaks)});
 }
 
-Usage<Volume> water_usage(Flock const& flock, Intake const& intake, double spill, Factor const& factor,
+Usage<Volume> water_usage(Flock const& flock, Intake const& intake, ByAge const& spill, Factor const& factor,
                           std::vector<double> const& breaks) {
     auto const rate = [flock, intake, spill](double age) {
-        return in_litres_per_day(flock.alive(days(age)) * intake.water(days(age))) / (1 - spill);
+        return in_litres_per_day(flock.alive(days(age)) * intake.water(days(age))) / (1 - spill.at(age));
     };
-    return Usage<Volume>({times(rate, factor), all_breaks(flock, intake, breaks)});
+    return Usage<Volume>({times(rate, factor), all_breaks(flock, intake, spill, breaks)});
 }
 
 }  // namespace cropful::engine

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "cropful/curves/running_total.hpp"
+#include "engine/by_age.hpp"
 #include "engine/flock.hpp"
 #include "engine/intake.hpp"
 
@@ -49,10 +50,10 @@ Use amounts_of(Usage<Amount> const& usage) {
 using Factor = std::function<double(double)>;
 
 /// Feed the flock takes, extra waste (a fraction) included, times `factor` where there is one.
-Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, double extra_waste, Factor const& factor = {},
+Usage<Mass> feed_usage(Flock const& flock, Intake const& intake, ByAge const& extra_waste, Factor const& factor = {},
                        std::vector<double> const& breaks = {});
 /// Water the flock takes, spill (a fraction) included, times `factor` where there is one.
-Usage<Volume> water_usage(Flock const& flock, Intake const& intake, double spill, Factor const& factor = {},
+Usage<Volume> water_usage(Flock const& flock, Intake const& intake, ByAge const& spill, Factor const& factor = {},
                           std::vector<double> const& breaks = {});
 
 }  // namespace cropful::engine

@@ -11,29 +11,27 @@ namespace {
 
 constexpr double drowning_days = 14;  // chicks small enough to drown in an open trough; common practice, no source
 constexpr Duration small_chicks = days(21), daily = days(1), every_other_day = days(2);  // common practice, no source
-constexpr double overnight_hours = 12;  // a vessel that lasts less cannot be left for a night
 
 /// Water that stands longer than a day over small chicks, or two over larger birds.
-void standing_water(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
-    if (drinker == nullptr || !part.drinkers) return;
+void standing_water(CautionList& list, Vessels<Volume> const& drinkers, domain::Drinker const& drinker) {
     bool const foul =
-        std::any_of(part.drinkers->fills.begin(), part.drinkers->fills.end(), [](Fill<Volume> const& fill) {
+        std::any_of(drinkers.fills.begin(), drinkers.fills.end(), [](Fill<Volume> const& fill) {
             bool const small = fill.age < small_chicks;
             auto const stands = [](std::optional<Duration> const& one) { return one.value_or(days(1e6)); };
             Duration const life = std::min(stands(fill.empty_after), stands(fill.change_after));
             return life > (small ? daily : every_other_day) + instant;
         });
     if (!foul) return;
-    auto const& every = drinker->change_every;
+    auto const& every = drinker.change_every;
     Caution caution{.id = "standing-water",
-                    .with = {{"form", every ? "stated" : "unstated"}, {"drinker", drinker->key}},
+                    .with = {{"form", every ? "stated" : "unstated"}, {"drinker", drinker.key}},
                     .source = "common practice, no source"};
     if (every) caution.with["every"] = *every;
     list.add(std::move(caution));
 }
 
-void drowning(CautionList& list, HatchPlan const& part, domain::Drinker const* drinker) {
-    if (drinker == nullptr || part.feeds.empty() || in_days(part.feeds.front().from) >= drowning_days) return;
+void drowning(CautionList& list, HatchPlan const& part) {
+    if (part.feeds.empty() || in_days(part.feeds.front().from) >= drowning_days) return;
     list.add({.id = "drowning",
               .source = "Storey, Raising Poultry (chicks drown in ordinary founts); two weeks: common practice, no "
                         "source"});
@@ -45,9 +43,11 @@ void too_small(CautionList& list, HatchPlan const& part, std::optional<Vessels<A
     if (!vessels) return;
     Fill<Amount> const* first = nullptr;
     Fill<Amount> const* worst = nullptr;
+    int would_do = 0;
     for (auto const& fill : vessels->fills) {
-        if (!fill.lasts.p05 || in_days(*fill.lasts.p05) * 24 >= overnight_hours) continue;
+        if (fill.would_do == 0 || !fill.lasts.p05) continue;
         if (!first) first = &fill;
+        would_do = std::max(would_do, fill.would_do);
         if (!worst || *fill.lasts.p05 < *worst->lasts.p05) worst = &fill;
     }
     if (!first) return;
@@ -57,24 +57,25 @@ void too_small(CautionList& list, HatchPlan const& part, std::optional<Vessels<A
                        {"from", first->at},
                        {"count", static_cast<double>(vessels->count)},
                        {"vessel", vessels->key},
-                       {"shortest", *worst->lasts.p05}},
+                       {"shortest", *worst->lasts.p05},
+                       {"would_do", static_cast<double>(would_do)}},
               .source = "common practice, no source"});
 }
 
 /// Drinkers that would outlast what is mixed into them.
-void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Supplement const& supplement) {
+void older_than_its_life(CautionList& list, HatchPlan const& part, domain::Supplement const& supplement,
+                         Mix const& mix) {
     if (!supplement.keeps) {
         list.add({.id = "solution-life-unstated",
                   .with = {{"supplement", supplement.title}},
                   .source = "21 CFR 520.154a(d): medicated water is prepared fresh daily"});
         return;
     }
-    if (!part.drinkers) return;
-    for (auto const& fill : part.drinkers->fills) {
-        bool const in_course = fill.age >= supplement.from && fill.age < course_ends(supplement);
-        if (!in_course || !fill.empty_after || *fill.empty_after <= *supplement.keeps) continue;
+    for (Batch const& batch : mix.batches) {
+        if (batch.lasts <= *supplement.keeps + instant) continue;
         list.add({.id = "solution-life",
-                  .with = {{"supplement", supplement.title}, {"keeps", *supplement.keeps}},
+                  .hatches = {part.hatch.name},
+                  .with = {{"supplement", supplement.title}, {"keeps", *supplement.keeps}, {"stands", batch.lasts}},
                   .source = "the solution's own `keeps`"});
         return;
     }
@@ -94,17 +95,19 @@ void heat(CautionList& list, domain::Farm const& farm) {
 }  // namespace
 
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
-    auto const& hatch = part.hatch;
-    domain::Drinker const* drinker = hatch.drinker ? &plan.farm.drinkers.at(*hatch.drinker) : nullptr;
     heat(list, plan.farm);
-    drowning(list, part, drinker);
-    standing_water(list, part, drinker);
-    too_small(list, part, part.drinkers, "water");
-    too_small(list, part, part.hoppers, "feed");
-    if (!part.mix || part.mix->batches.empty()) return;
-    domain::Supplement const& supplement = plan.farm.supplements.at(part.mix->supplement);
-    for (Caution const& caution : mix_cautions(supplement, rations.limits)) list.add(caution);
-    older_than_its_life(list, part, supplement);
+    if (domain::has_drinker(part.hatch)) drowning(list, part);
+    for (StagePlan const& stage : part.stages) {
+        if (stage.drinkers) standing_water(list, *stage.drinkers, plan.farm.drinkers.at(stage.drinkers->key));
+        too_small(list, part, stage.drinkers, "water");
+        too_small(list, part, stage.hoppers, "feed");
+    }
+    for (Mix const& mix : part.mixes) {
+        if (mix.batches.empty()) continue;
+        domain::Supplement const& supplement = plan.farm.supplements.at(mix.supplement);
+        for (Caution const& caution : mix_cautions(supplement, rations.limits)) list.add(caution);
+        older_than_its_life(list, part, supplement, mix);
+    }
 }
 
 }  // namespace cropful::engine

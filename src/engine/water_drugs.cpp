@@ -29,10 +29,10 @@ void approval_in_water(CautionList& list, std::string const& title, Drug const& 
 
 /// The same substance in a feed at the same ages.
 void feed_and_water(CautionList& list, Plan const& plan, domain::Hatch const& hatch,
-                    domain::Supplement const& supplement, Drug const& drug, Rations const& rations) {
+                    domain::Supplement const& supplement, Mix const& mix, Drug const& drug, Rations const& rations) {
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
         domain::Feed const& feed = plan.farm.feeds.at(hatch.feeding[i].feed);
-        bool const together = supplement.from < fed_until(hatch, i) && hatch.feeding[i].from < course_ends(supplement);
+        bool const together = mix.from < fed_until(hatch, i) && hatch.feeding[i].from < mix.to;
         if (!feed.medicated || !together) continue;
         Drug const* fed = find_drug(feed.medicated->drug, hatch.kind, rations);
         if (!same_substance(fed ? fed->name : feed.medicated->drug, drug.name)) continue;
@@ -42,11 +42,11 @@ void feed_and_water(CautionList& list, Plan const& plan, domain::Hatch const& ha
     }
 }
 
-void eggs(CautionList& list, domain::Hatch const& hatch, domain::Supplement const& supplement, std::string const& drug,
-          std::string const& source) {
+void eggs(CautionList& list, domain::Hatch const& hatch, domain::Supplement const& supplement, Mix const& mix,
+          std::string const& drug, std::string const& source) {
     auto const& lay = hatch.laying_from;
-    if (!lay || *lay >= hatch.until || course_ends(supplement) + yolks_form <= *lay) return;
-    bool const in_lay = course_ends(supplement) > *lay;
+    if (!lay || *lay >= hatch.until || mix.to + yolks_form <= *lay) return;
+    bool const in_lay = mix.to > *lay;
     list.add({.id = "water-drug-eggs",
               .with = {{"form", in_lay ? "in lay" : "near lay"}, {"supplement", supplement.title}, {"drug", drug}},
               .source = source});
@@ -58,9 +58,11 @@ bool is_medicine(domain::Supplement const& supplement, std::string const& kind, 
     return !supplement.drug.empty() || drug_of(supplement, kind, rations) != nullptr;
 }
 
-void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
-    if (!part.mix || part.mix->batches.empty()) return;
-    domain::Supplement const& supplement = plan.farm.supplements.at(part.mix->supplement);
+namespace {
+
+void course_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Mix const& mix,
+                     Rations const& rations) {
+    domain::Supplement const& supplement = plan.farm.supplements.at(mix.supplement);
     Kind const& kind = rations.kinds.at(part.hatch.kind);
     Drug const* drug = drug_of(supplement, kind.key, rations);
     constexpr char const* built_in = "the built-in list of drugs";
@@ -69,11 +71,19 @@ void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& p
         list.add({.id = "drug-unknown",
                   .with = {{"form", "water"}, {"supplement", supplement.title}, {"drug", supplement.drug}},
                   .source = built_in});
-        return eggs(list, part.hatch, supplement, supplement.drug, built_in);
+        return eggs(list, part.hatch, supplement, mix, supplement.drug, built_in);
     }
     approval_in_water(list, supplement.title, *drug, kind);
-    feed_and_water(list, plan, part.hatch, supplement, *drug, rations);
-    eggs(list, part.hatch, supplement, drug->name, drug->source.text);
+    feed_and_water(list, plan, part.hatch, supplement, mix, *drug, rations);
+    eggs(list, part.hatch, supplement, mix, drug->name, drug->source.text);
+}
+
+}  // namespace
+
+void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
+    for (Mix const& mix : part.mixes) {
+        if (!mix.batches.empty()) course_cautions(list, plan, part, mix, rations);
+    }
 }
 
 }  // namespace cropful::engine

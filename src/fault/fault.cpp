@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 namespace cropful {
 

@@ -9,7 +9,7 @@
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault.hpp"
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 #include "cropful/readers/csv.hpp"
 #include "readers/document.hpp"
 

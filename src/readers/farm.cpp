@@ -30,6 +30,8 @@ void read_head(Table table, Farm& farm) {
     farm.name = table.need("name", a_text);
     farm.currency = table.maybe("currency", a_currency, farm.currency);
     farm.warmth = table.maybe("warmth", a_temperature);
+    farm.chores = read_chores(table);
+    farm.scale_step = table.maybe("scale", more_than_none(a_mass), farm.scale_step);
     table.done();
 }
 
@@ -106,6 +108,7 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     auto const drinkers = root.tables("drinker");
     auto const supplements = root.tables("supplement");
     auto const brooders = root.tables("brooder");
+    auto const houses = root.tables("house");
     auto const disinfectants = root.tables("disinfectant");
     auto const ingredients = root.tables("ingredient");
     auto const blends = root.tables("blend");
@@ -128,6 +131,11 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     read_tables(disinfectants, farm.disinfectants, read_disinfectant);
     read_tables(brooders, farm.brooders,
                 [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
+    for (NamedTable const& house : houses) {
+        if (farm.brooders.contains(house.name)) throw root.refuse("house", "names that no [brooder] has: " + house.name);
+    }
+    read_tables(houses, farm.brooders,
+                [&](std::string const& key, Table& table) { return read_house(key, table, farm); });
     if (expect == Expect::blends) read_mixing(ingredients, blends, farm, rations, blend);
     farm.hatches = all_hatches(hatches, farm, rations);
     return farm;

@@ -75,12 +75,15 @@ domain::Disinfectant read_disinfectant(std::string const& key, Table& table) {
     return one;
 }
 
-domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm) {
+namespace {
+
+domain::Brooder read_place(std::string const& key, Table& table, domain::Farm const& farm,
+                           quantities::Duration until) {
     auto const holds = described(what_it_holds, "a whole number of birds, or a list by age");
     Brooder brooder{.key = key,
                     .count = table.maybe("count", WholeNumber{1, most_brooders}, 1),
                     .holds = table.need("holds", holds),
-                    .until = table.need("until", more_than_none(a_time)),
+                    .until = until,
                     .rest = table.maybe("rest", a_time),
                     .floor = table.maybe("floor", a_floor),
                     .bedding = table.maybe("bedding", a_bedding),
@@ -89,6 +92,16 @@ domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm 
         throw table.missing("floor", "the brooder's floor, such as { length = \"6 ft\", width = \"4 ft\" }");
     }
     return brooder;
+}
+
+}  // namespace
+
+domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm) {
+    return read_place(key, table, farm, table.need("until", more_than_none(a_time)));
+}
+
+domain::Brooder read_house(std::string const& key, Table& table, domain::Farm const& farm) {
+    return read_place(key, table, farm, table.maybe("until", more_than_none(a_time), domain::longest_life));
 }
 
 }  // namespace cropful::readers

@@ -76,22 +76,22 @@ struct Beginning {
 };
 
 /// Birds that are there already: so many, of an age, on a day.
-Beginning read_birds(Table& table) {
+Beginning read_birds(Table& table, Farm const& farm) {
     for (char const* key : {"date", "chicks", "eggs", "every", "times"}) {
         if (table.has(key)) throw table.refuse(key, "birds, age and on alone: of birds that are there already");
     }
     auto const birds = table.need("birds", WholeNumber{1, domain::most_birds});
     auto const age = table.need("age", described(a_life, a_time.expected));
-    auto const on = table.need("on", a_date);
+    auto const on = at_first_chore(table.need("on", a_date), farm);
     return {on + -age, quantities::birds(birds), age};
 }
 
-Beginning read_beginning(Table& table) {
-    if (table.has("birds")) return read_birds(table);
+Beginning read_beginning(Table& table, Farm const& farm) {
+    if (table.has("birds")) return read_birds(table, farm);
     for (char const* key : {"age", "on"}) {
         if (table.has(key)) throw table.refuse(key, std::string(key) + " only beside the key birds");
     }
-    auto const date = table.need("date", a_date);
+    auto const date = at_first_chore(table.need("date", a_date), farm);
     return {date, read_chicks(table)};
 }
 
@@ -111,7 +111,7 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                                   "a kind of bird in quotes, such as \"bobwhite\"");
     std::string const name = table.maybe("name", a_text, "hatch " + std::to_string(number));
     std::string const kind = table.need("kind", a_kind);
-    auto const [date, chicks, age] = read_beginning(table);
+    auto const [date, chicks, age] = read_beginning(table, farm);
     auto const until = table.need("until", described(a_life, a_time.expected));
     if (!(age < until)) throw table.refuse("until", "an age past the one they have");
     Hatch hatch{.name = name,
@@ -131,7 +131,9 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                 .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
                 .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement")),
                 .brooder = table.maybe("brooder", one_in(farm.brooders, "brooder")),
-                .lays = table.maybe("lays", more_than_none(a_percentage))};
+                .lays = table.maybe("lays", more_than_none(a_percentage)),
+                .housing = read_housing(table, farm, age, until)};
+    hatch.courses = read_courses(table, farm, hatch);
     check_numbers(table, hatch);
     check_vessels(table, hatch);
     if (hatch.lays && !hatch.laying_from) throw table.refuse("lays", "lays only beside the key laying_from");

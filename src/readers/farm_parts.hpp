@@ -22,6 +22,16 @@ domain::Supplement read_supplement(std::string const& key, Table& table);
 domain::Disinfectant read_disinfectant(std::string const& key, Table& table);
 /// `farm` already has its disinfectants.
 domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm);
+domain::Brooder read_house(std::string const& key, Table& table, domain::Farm const& farm);
+/// The hatch's key `housing`; empty when it is absent.
+std::vector<domain::Stage> read_housing(Table& table, domain::Farm const& farm, quantities::Duration first_age,
+                                        quantities::Duration until);
+/// Its key `courses`; the rest of the hatch is there.
+std::vector<domain::Course> read_courses(Table& table, domain::Farm const& farm, domain::Hatch const& hatch);
+/// The farm's key `chores`: hours of the day, rising; empty when it is absent.
+std::vector<quantities::Duration> read_chores(Table& table);
+/// A date without an hour is the first chore of its day.
+domain::Moment at_first_chore(domain::Moment date, domain::Farm const& farm);
 /// In words, for a fault.
 std::string hatches_allowed();
 /// One hatch, or as many as `times` says. `farm` already has everything else; `number` counts the hatches from 1, at

@@ -42,6 +42,13 @@ domain::Stock a_stock(Value const& value) {
     return stock;
 }
 
+/// Whether a batch fills the drinkers.
+bool a_mix(Value const& value) {
+    std::string const word = a_text(value);
+    if (word != "full" && word != "need") throw value.refuse(one_of(word, {"full", "need"}));
+    return word == "full";
+}
+
 void read_pack(Table& table, domain::Supplement& supplement) {
     auto const pack = table.maybe("pack", a_pack);
     if (!pack) return;
@@ -61,7 +68,8 @@ domain::Supplement read_supplement(std::string const& key, Table& table) {
     supplement.spoon = table.maybe("spoon", more_than_none(a_density));
     supplement.keeps = table.maybe("keeps", more_than_none(a_time));
     supplement.from = table.maybe("from", a_time, supplement.from);
-    supplement.days_long = table.need("days", WholeNumber{1, 1000});
+    supplement.days_long = table.maybe("days", WholeNumber{1, 1000}, 0);
+    supplement.fills_drinkers = table.maybe("mix", a_mix, false);
     supplement.sodium = table.maybe("sodium", a_percentage);
     read_pack(table, supplement);
     if (auto const price = table.maybe("price", a_price)) supplement.price = quantities::money(*price);

@@ -64,7 +64,9 @@ domain::Hopper read_hopper(std::string const& key, Table& table) {
             .volume = hopper_volume(table),
             .stays_behind = table.maybe("stays_behind", a_part, 0.0),
             .fill = table.maybe("fill", more_than_none(a_percentage), 1.0),
-            .extra_waste = table.maybe("extra_waste", a_part, 0.0)};
+            .extra_waste = table.maybe("extra_waste", a_part, 0.0),
+            .fill_for = table.maybe("fill_for", more_than_none(a_time)),
+            .at_most = table.maybe("at_most", more_than_none(a_time))};
 }
 
 domain::Drinker read_drinker(std::string const& key, Table& table) {
@@ -75,7 +77,9 @@ domain::Drinker read_drinker(std::string const& key, Table& table) {
                             .spill = table.maybe("spill", a_part, 0.0),
                             .least = table.maybe("least", a_volume, Volume())};
     if (drinker.displaced >= drinker.volume) throw table.refuse("displaced", "less than the drinker's volume");
-    if (drinker.least > drinker.volume) throw table.refuse("least", "no more than the drinker's volume");
+    if (drinker.least > drinker.volume - drinker.displaced) {
+        throw table.refuse("least", "no more than the drinker holds");
+    }
     return drinker;
 }
 

@@ -6,7 +6,7 @@
 
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 namespace cropful::readers {
 

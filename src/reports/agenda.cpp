@@ -53,8 +53,9 @@ void add_feed_changes(std::vector<Event>& events, HatchPlan const& hatch, domain
         domain::Feed const& feed = farm.feeds.at(now.feed);
         std::string words = feed_title(farm, now.feed) + " instead of " + feed_title(farm, hatch.feeds[i - 1].feed) +
                             " from " + quantities::print_age(now.from) + " on.";
-        if (hatch.hoppers) {
-            words += "\nEmpty " + vessels_words(*hatch.hoppers) + " and fill with it.";
+        for (engine::StagePlan const& stage : hatch.stages) {
+            bool const here = stage.from <= now.from && now.from < stage.to;
+            if (here && stage.hoppers) words += "\nEmpty " + vessels_words(*stage.hoppers) + " and fill with it.";
         }
         if (feed.medicated) {
             words += "\nIt is medicated with " + feed.medicated->drug +

@@ -41,10 +41,9 @@ std::string hours(std::vector<Item> const& items) {
     return words;
 }
 
-/// " by 2 pm"; nothing at midnight, when the day says it all.
+/// " by 2 pm".
 std::string by_hour(Moment at, Measures measures) {
-    std::string const words = short_moment(at, measures), day = at.day();
-    return words == day ? "" : " by " + words.substr(day.size() + 2);
+    return " by " + chore_words(at, measures).substr(at.day().size() + 1);
 }
 
 /// Items of one calendar day together.
@@ -59,20 +58,29 @@ std::vector<std::vector<Item>> by_day(std::vector<Item> const& items) {
 }
 
 template <class Amount>
-std::string fill_words(Fill<Amount> const& fill, Measures measures) {
-    std::string words = print_measured(fill.content, measures) + " each; " + quantities::print(fill.birds) +
-                        " birds, " + quantities::print_age(fill.age) + ".";
+std::string lasting_words(Fill<Amount> const& fill) {
+    std::string words = quantities::print(fill.birds) + " birds, " + quantities::print_age(fill.age) + ".";
     if (fill.lasts.p05) words += " Sure for " + print(*fill.lasts.p05) + ", 19 times in 20";
     if (fill.lasts.p05 && fill.lasts.p50) words += "; usually " + print(*fill.lasts.p50);
-    words += fill.lasts.p05 ? "." : "";
-    return words + (fill.change_after ? " Change it after " + print(*fill.change_after) + " at the latest." : "");
+    return words + (fill.lasts.p05 ? "." : "");
+}
+
+/// What is put in at one fill, and what it is for.
+std::string fill_words(Fill<Mass> const& fill, Measures measures) {
+    return print_measured(fill.put_in, measures) + " in all, " + level_words(fill.share_of_full) + "; " +
+           lasting_words(fill);
+}
+
+std::string fill_words(Fill<Volume> const& fill, Measures measures) {
+    return print_measured(fill.content, measures) + " each; " + lasting_words(fill) +
+           (fill.change_after ? " Change it after " + print(*fill.change_after) + " at the latest." : "");
 }
 
 /// One event for the fills of a day. `vessels` says with what they are filled, where that is not plain.
 template <class Amount>
 Event filling(HatchPlan const& hatch, std::vector<Fill<Amount>> const& fills, std::string const& what,
               std::string const& vessels, std::string const& words, Measures measures) {
-    Moment const at = fills.front().at;
+    Moment const at = fills.front().do_at;
     std::string const often = fills.size() > 1 ? ", " + std::to_string(fills.size()) + " times" : "";
     std::string const when = fills.size() > 1 ? "At " + hours(fills) + ".\n" : "";
     return {"",          what, hatch.hatch.name,
@@ -111,13 +119,13 @@ std::size_t steady(WaterFills const& fills, std::size_t from) {
     return end - from;
 }
 
-void add_series(std::vector<Event>& events, HatchPlan const& hatch, std::span<Fill<Volume> const> fills,
+void add_series(std::vector<Event>& events, HatchPlan const& hatch, std::string const& vessels, std::span<Fill<Volume> const> fills,
                 Rhythm const& one, Measures measures) {
     int const count = static_cast<int>(fills.size());
     for (int i = 0; i < one.series && i < count; ++i) {
         Fill<Volume> const& fill = fills[static_cast<std::size_t>(i)];
-        events.push_back({"", "Water", hatch.hatch.name, "", fill.at,
-                          "Change water, " + vessels_words(*hatch.drinkers) + ": " + hatch.hatch.name,
+        events.push_back({"", "Water", hatch.hatch.name, "", fill.do_at,
+                          "Change water, " + vessels + ": " + hatch.hatch.name,
                           "Throw the old water away, rinse, and fill afresh: " +
                               print_measured(fill.content, measures) + " each. Look in every day all the same.",
                           one.every_days, (count - i + one.series - 1) / one.series});
@@ -126,16 +134,14 @@ void add_series(std::vector<Event>& events, HatchPlan const& hatch, std::span<Fi
 
 /// Whether a fill falls at the start of a batch, or after it as long as it lasts.
 bool with_batch(engine::Batch const& batch, Fill<Volume> const& fill) { return same(batch.at, fill.at); }
-bool within_batch(engine::Batch const& batch, Fill<Volume> const& fill) {
-    return batch.at < fill.at && fill.at < batch.at + batch.lasts && !same(fill.at, batch.at + batch.lasts);
-}
 
 /// Takes those out of `fills` that any batch of the hatch claims.
 template <class Claims>
 WaterFills take(WaterFills& fills, HatchPlan const& hatch, Claims claims) {
     auto const claimed = [&](Fill<Volume> const& fill) {
-        return hatch.mix && std::any_of(hatch.mix->batches.begin(), hatch.mix->batches.end(),
-                                        [&](engine::Batch const& batch) { return claims(batch, fill); });
+        return std::ranges::any_of(hatch.mixes, [&](engine::Mix const& mix) {
+            return std::ranges::any_of(mix.batches, [&](engine::Batch const& batch) { return claims(batch, fill); });
+        });
     };
     auto const middle = std::stable_partition(fills.begin(), fills.end(), std::not_fn(claimed));
     WaterFills taken(middle, fills.end());
@@ -143,48 +149,26 @@ WaterFills take(WaterFills& fills, HatchPlan const& hatch, Claims claims) {
     return taken;
 }
 
-/// Fills within a course: what goes in is mixed, never plain.
-void add_mixed_fills(std::vector<Event>& events, HatchPlan const& hatch, WaterFills const& fills,
-                     domain::Farm const& farm) {
-    if (fills.empty()) return;
-    std::string const title = supplement_title(farm.supplements.at(hatch.mix->supplement));
-    std::string const words = "Throw away what is left, rinse, and pour in water of the last batch of " + title +
-                              ", or mix some more at " + hatch.mix->words + ". Do not top up with plain water.";
-    for (auto const& day : by_day(fills)) {
-        events.push_back(
-            filling(hatch, day, "Water", vessels_words(*hatch.drinkers) + " with " + title, words, farm.measures));
-    }
-}
-
 /// What to stir in for one day.
 std::string batch_words(engine::Batch const& batch, HatchPlan const& hatch, Measures measures) {
     std::string words = "Stir " + dose_words(batch.dose, measures) + " into " +
                         print_measured(batch.dose.water, measures) + " of water";
-    if (hatch.drinkers) {
-        Volume const each = batch.dose.water / static_cast<double>(hatch.drinkers->count);
-        words += ", " + print_measured(each, measures) + " into each of " + vessels_words(*hatch.drinkers);
+    for (engine::StagePlan const& stage : hatch.stages) {
+        bool const here = stage.from <= batch.age + quantities::days(1e-6) && batch.age < stage.to;
+        if (here && stage.drinkers) {
+            words += ", " + print_measured(batch.each_drinker, measures) + " into each of " +
+                     vessels_words(*stage.drinkers);
+        }
     }
     return words + ".";
 }
 
-}  // namespace
-
-void add_hoppers(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
-    if (!hatch.hoppers) return;
-    std::vector<Fill<Mass>> fills = hatch.hoppers->fills;
-    std::erase_if(fills, [&](Fill<Mass> const& fill) { return !feed_from(hatch, fill.age).empty(); });
-    for (auto const& day : by_day(fills)) {
-        std::string const feed = feed_title(farm, feed_at(hatch, day.front().age));
-        events.push_back(filling(hatch, day, "Fill", vessels_words(*hatch.hoppers),
-                                 feed + ", " + fill_words(day.front(), farm.measures), farm.measures));
-    }
-}
-
-void add_drinkers(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
-    if (!hatch.drinkers) return;
-    WaterFills fills = hatch.drinkers->fills;
+/// The fills of one stage's drinkers that no batch fills.
+void add_stage_drinkers(std::vector<Event>& events, HatchPlan const& hatch, engine::Vessels<Volume> const& drinkers,
+                        Measures measures) {
+    WaterFills fills = drinkers.fills;
     take(fills, hatch, with_batch);  // part of mixing it
-    add_mixed_fills(events, hatch, take(fills, hatch, within_batch), farm);
+    std::string const vessels = vessels_words(drinkers);
     WaterFills others;
     for (std::size_t i = 0; i < fills.size();) {
         std::size_t const count = steady(fills, i);
@@ -193,36 +177,56 @@ void add_drinkers(std::vector<Event>& events, HatchPlan const& hatch, domain::Fa
         std::size_t const taken = found ? count : std::max<std::size_t>(1, count - 1);
         auto const these = std::span(fills).subspan(i, taken);
         if (found) {
-            add_series(events, hatch, these, *found, farm.measures);
+            add_series(events, hatch, vessels, these, *found, measures);
         } else {
             others.insert(others.end(), these.begin(), these.end());
         }
         i += taken;
     }
     for (auto const& day : by_day(others)) {
-        events.push_back(filling(hatch, day, "Water", vessels_words(*hatch.drinkers) + " with fresh water",
-                                 fill_words(day.front(), farm.measures), farm.measures));
+        events.push_back(filling(hatch, day, "Water", vessels + " with fresh water",
+                                 fill_words(day.front(), measures), measures));
+    }
+}
+
+}  // namespace
+
+void add_hoppers(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
+    for (engine::StagePlan const& stage : hatch.stages) {
+        if (!stage.hoppers) continue;
+        for (auto const& day : by_day(stage.hoppers->fills)) {
+            std::string const feed = feed_title(farm, feed_at(hatch, day.front().age));
+            events.push_back(filling(hatch, day, "Fill", vessels_words(*stage.hoppers),
+                                     feed + ", " + fill_words(day.front(), farm.measures), farm.measures));
+        }
+    }
+}
+
+void add_drinkers(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
+    for (engine::StagePlan const& stage : hatch.stages) {
+        if (stage.drinkers) add_stage_drinkers(events, hatch, *stage.drinkers, farm.measures);
     }
 }
 
 void add_mixing(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
-    if (!hatch.mix) return;
-    domain::Supplement const& supplement = farm.supplements.at(hatch.mix->supplement);
-    std::string const title = supplement_title(supplement);
-    for (auto const& day : by_day(hatch.mix->batches)) {
-        engine::Batch const& first = day.front();
-        std::string const often = day.size() > 1 ? ", " + std::to_string(day.size()) + " times" : "";
-        std::string words;
-        for (engine::Batch const& batch : day) {
-            std::string const at = day.size() > 1 ? batch.at.iso().substr(11) + ": " : "";
-            words += at + batch_words(batch, hatch, farm.measures) + "\n";
+    for (engine::Mix const& mix : hatch.mixes) {
+        domain::Supplement const& supplement = farm.supplements.at(mix.supplement);
+        std::string const title = supplement_title(supplement);
+        for (auto const& day : by_day(mix.batches)) {
+            engine::Batch const& first = day.front();
+            std::string const often = day.size() > 1 ? ", " + std::to_string(day.size()) + " times" : "";
+            std::string words;
+            for (engine::Batch const& batch : day) {
+                std::string const at = day.size() > 1 ? batch.at.iso().substr(11) + ": " : "";
+                words += at + batch_words(batch, hatch, farm.measures) + "\n";
+            }
+            int const age = quantities::whole_number(std::floor(quantities::in_days(first.age) + instant_days));
+            events.push_back({"", "Mix", hatch.hatch.name, supplement.key + " day " + std::to_string(age), first.at,
+                              "Mix " + title + often + ": " + hatch.hatch.name,
+                              words + "At " + mix.words +
+                                  ". Throw away what is left of the last, rinse, and do not top up. The product's "
+                                  "label and your veterinarian decide."});
         }
-        int const age = quantities::whole_number(std::floor(quantities::in_days(first.age) + instant_days));
-        events.push_back({"", "Mix", hatch.hatch.name, supplement.key + " day " + std::to_string(age), first.at,
-                          "Mix " + title + often + ": " + hatch.hatch.name,
-                          words + "At " + hatch.mix->words +
-                              ". Throw away what is left of the last, rinse, and do not top up. The product's label "
-                              "and your veterinarian decide."});
     }
 }
 

@@ -46,18 +46,6 @@ std::string unplaced_words(Unplaced const& one, domain::Farm const& farm) {
            fits_words(one, farm.brooders.at(one.brooder));
 }
 
-/// "1-3, 5".
-std::string numbers_words(std::vector<int> const& numbers) {
-    std::vector<std::string> parts;
-    for (std::size_t i = 0; i < numbers.size();) {
-        std::size_t last = i;
-        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
-        parts.push_back(std::to_string(numbers[i]) + (last > i ? "-" + std::to_string(numbers[last]) : ""));
-        i = last + 1;
-    }
-    return join(parts);
-}
-
 /// Who is in a brooder in a week, and who is next.
 std::string state_words(std::vector<Stay> const& stays, std::string const& sort, int number, Moment from) {
     std::vector<std::string> words;

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/plan_parts.hpp"

@@ -26,7 +26,10 @@ Json batch_json(engine::Batch const& batch) {
     Json json{{"at", batch.at.iso()},
               {"age_d", in_days(batch.age)},
               {"lasts_d", in_days(batch.lasts)},
-              {"drunk_l", quantities::in_litres(batch.drunk)}};
+              {"drunk_l", quantities::in_litres(batch.drunk)},
+              {"drunk_p95_l", quantities::in_litres(batch.drunk_p95)},
+              {"each_drinker_l", quantities::in_litres(batch.each_drinker)},
+              {"thrown_l", quantities::in_litres(batch.thrown)}};
     add_dose(json, batch.dose);
     return json;
 }
@@ -88,6 +91,8 @@ Json to_json(domain::Source const& source) {
 Json mix_json(engine::Mix const& mix) {
     Json json{{"supplement", mix.supplement},
               {"rate", mix.words},
+              {"from_d", in_days(mix.from)},
+              {"to_d", in_days(mix.to)},
               {"per_l_g", or_null(mix.strength, quantities::in_grams_per_litre)},
               {"sodium_mg_per_l", or_null(mix.sodium, quantities::in_milligrams_per_litre)},
               {"batches", Json::array()}};

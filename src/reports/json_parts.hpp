@@ -28,6 +28,7 @@ std::string name(engine::Verdict verdict);   // "meets", "short", "over", "unsta
 Json to_json(domain::Source const& source);  // {source, standing}
 Json unit_of(std::string const& nutrient);   // "%", "mg/kg", ...; null for an unknown one
 enum class Fills { all, first };
+Json stages_json(engine::HatchPlan const& hatch);
 Json hoppers_json(engine::HatchPlan const& hatch, Fills which);   // null without
 Json drinkers_json(engine::HatchPlan const& hatch, Fills which);  // null without
 Json learned_json(std::vector<engine::Learned> const& learned);

@@ -16,17 +16,6 @@ using quantities::number;
 using quantities::plain;
 using quantities::print;
 
-/// Said when a batch by measure is too small for a spoon.
-std::string too_small_for_spoons(Mix const& mix) {
-    for (engine::Batch const& batch : mix.batches) {
-        if (batch.dose.by_volume && !batch.dose.stock && !quantities::spoon_measures(*batch.dose.by_volume)) {
-            return "A spoon is too coarse for some of these: weigh it or use a syringe, or mix more water at the same "
-                   "rate and throw the rest away.";
-        }
-    }
-    return "";
-}
-
 std::string strength_words(Mix const& mix) {
     std::vector<std::string> parts;
     if (mix.strength) parts.push_back(plain(quantities::in_grams_per_litre(*mix.strength)) + " g of product per L");
@@ -45,30 +34,29 @@ std::string stock_words(domain::Supplement const& supplement) {
 
 Page indented(std::string const& words) { return words.empty() ? Page() : wrap(words, "    ", "    "); }
 
-Table batches_table(Mix const& mix, int drinkers, Measures measures, std::optional<engine::Moment> const& before) {
-    Table table({Align::left, Align::left, Align::right, Align::right, Align::left}, 4);
-    table.head({"mix", "age", "water", "each drinker", "stir in"});
+Table batches_table(Mix const& mix, Measures measures, std::optional<engine::Moment> const& before) {
+    Table table({Align::left, Align::left, Align::right, Align::left, Align::right}, 4);
+    table.head({"mix", "age", "water", "stir in", "pour into each"});
     bool all = true;
     for (engine::Batch const& batch : mix.batches) {
         all = !before || batch.at < *before;
         if (!all) break;
-        table.add({moment_words(batch.at, measures), quantities::print_age(batch.age),
-                   print_measured(batch.dose.water, measures),
-                   print_measured(batch.dose.water / static_cast<double>(drinkers), measures),
-                   dose_words(batch.dose, measures)});
+        table.add({chore_words(batch.at, measures), quantities::print_age(batch.age),
+                   print_measured(batch.dose.water, measures), dose_words(batch.dose, measures),
+                   print_measured(batch.each_drinker, measures)});
     }
-    table.add({all ? "in all" : "whole course", "", print_measured(mix.total.water, measures), "",
-               dose_words(mix.total, measures)});
+    table.add({all ? "in all" : "whole course", "", print_measured(mix.total.water, measures),
+               dose_words(mix.total, measures), ""});
     return table;
 }
 
-/// What is mixed beyond what is drunk, said only when there is any.
+/// What is mixed so that it can be measured, and not poured.
 std::string thrown_away(Mix const& mix, Measures measures) {
-    auto drunk = quantities::litres(0);
-    for (engine::Batch const& batch : mix.batches) drunk += batch.drunk;
-    auto const rest = mix.total.water - drunk;
-    if (rest < mix.total.water * 0.01) return "";
-    return "the troughs need more than the birds drink: " + print(rest, measures) + " of this is thrown away";
+    auto thrown = quantities::litres(0);
+    for (engine::Batch const& batch : mix.batches) thrown += batch.thrown;
+    if (thrown < mix.total.water * 0.01) return "";
+    return "the batches are as small as can be measured: " + print(thrown, measures) +
+           " of it is not poured, and is thrown away";
 }
 
 }  // namespace
@@ -83,36 +71,40 @@ std::string dose_words(Dose const& dose, Measures measures) {
     return dose.by_weight ? print_dose(*dose.by_weight, measures) + " = " + measure : measure;
 }
 
-std::string course_words(engine::HatchPlan const& hatch, domain::Farm const& farm) {
-    Mix const& mix = *hatch.mix;
-    domain::Supplement const& supplement = farm.supplements.at(mix.supplement);
-    std::string const head = supplement_title(supplement) + ", " + mix.words;
-    if (mix.batches.empty()) {
-        return head + ": nothing to mix in this time; the course runs from " + quantities::print_age(supplement.from) +
-               " for " + plural(supplement.days_long, "day");
-    }
+std::string course_words(Mix const& mix, domain::Farm const& farm) {
+    std::string const head = supplement_title(farm.supplements.at(mix.supplement)) + ", " + mix.words;
+    if (mix.batches.empty()) return head;
     bool const daily = quantities::in_days(mix.batches.front().lasts) > 1 - 1e-9;
     return head + ", mixed fresh " + (daily ? "each day" : "every " + print(mix.batches.front().lasts));
 }
 
-std::vector<std::string> course_notes(engine::HatchPlan const& hatch, domain::Farm const& farm) {
-    Mix const& mix = *hatch.mix;
+std::vector<std::string> course_notes(Mix const& mix, domain::Farm const& farm) {
     std::vector<std::string> notes{"Put only this in the drinkers; filling them up would take more product.",
-                                   too_small_for_spoons(mix), thrown_away(mix, farm.measures),
-                                   stock_words(farm.supplements.at(mix.supplement)), strength_words(mix)};
+                                   thrown_away(mix, farm.measures), stock_words(farm.supplements.at(mix.supplement)),
+                                   strength_words(mix)};
     std::erase(notes, "");
     return notes;
 }
 
+namespace {
+
+Page one_course(Mix const& mix, domain::Farm const& farm, std::optional<engine::Moment> before) {
+    bool const later = before && mix.batches.front().at >= *before;
+    std::string const from = later ? "; from " + mix.batches.front().at.day() + " on" : "";
+    Page page = wrap(course_words(mix, farm) + from, "  " + strong("STIR") + "  ", "        ");
+    if (later) return page;
+    page += batches_table(mix, farm.measures, before);
+    for (std::string const& note : course_notes(mix, farm)) page += indented(note);
+    return page;
+}
+
+}  // namespace
+
 Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
-    if (!hatch.mix) return {};
-    auto const& batches = hatch.mix->batches;
-    bool const later = before && !batches.empty() && batches.front().at >= *before;
-    std::string const from = later ? "; from " + batches.front().at.day() + " on" : "";
-    Page page = wrap(course_words(hatch, farm) + from, "  " + strong("STIR") + "  ", "        ");
-    if (batches.empty() || later) return page;
-    page += batches_table(*hatch.mix, hatch.hatch.drinkers, farm.measures, before);
-    for (std::string const& note : course_notes(hatch, farm)) page += indented(note);
+    Page page;
+    for (Mix const& mix : hatch.mixes) {
+        if (!mix.batches.empty()) page += one_course(mix, farm, before);
+    }
     return page;
 }
 
@@ -121,6 +113,7 @@ Page mix_page(engine::Plan const& plan, Sources sources) {
     for (engine::HatchPlan const& hatch : plan.hatches) {
         if (hatch.mix) parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
     }
+    if (parts.empty()) parts.push_back(wrap("Nothing is stirred into the water in this time."));
     Page const learned = learned_part(plan.learned, plan.farm.measures);
     if (!learned.empty()) parts.push_back(learned);
     return farm_and_parts(plan.farm, parts) + notes_part(plan, sources);

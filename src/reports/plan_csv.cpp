@@ -82,13 +82,13 @@ std::string bulk(Volume volume, Measures measures) {
 
 BuyRow row_of(engine::SupplementPurchase const& bought, Measures /*measures*/) {
     BuyRow row{"supplement", csv_name(bought.key), csv_name(bought.title)};
-    if (bought.safe_packs) row.packs = std::to_string(*bought.safe_packs);
-    row.cost = amount_cell(bought.safe_cost);
+    if (bought.packs) row.packs = std::to_string(*bought.packs);
+    row.cost = amount_cell(bought.cost);
     row.from = bought.first_needed.iso_date();
     row.grams = grams_cell(bought.by_weight);
     row.millilitres = millilitres(bought.by_volume);
-    row.sure_grams = grams_cell(bought.safe_weight);
-    row.sure_millilitres = millilitres(bought.safe_volume);
+    row.sure_grams = grams_cell(bought.by_weight);
+    row.sure_millilitres = millilitres(bought.by_volume);
     return row;
 }
 

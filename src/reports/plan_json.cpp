@@ -63,6 +63,12 @@ Json weeks_json(HatchPlan const& hatch) {
 
 Json mix_or_null(HatchPlan const& hatch) { return hatch.mix ? mix_json(*hatch.mix) : Json(nullptr); }
 
+Json mixes_json(HatchPlan const& hatch) {
+    Json all = Json::array();
+    for (engine::Mix const& mix : hatch.mixes) all.push_back(mix_json(mix));
+    return all;
+}
+
 void add_purchases(Json& json, Plan const& plan) {
     json["buy"] = Json::array();
     auto feed_kg = quantities::kilograms(0);
@@ -76,6 +82,11 @@ void add_purchases(Json& json, Plan const& plan) {
                                    {"p95", in_kilograms(feed.band.p95)},
                                    {"on_hand_kg", in_kilograms(feed.on_hand)},
                                    {"spare_kg", in_kilograms(feed.spare)},
+                                   {"put_in_kg", in_kilograms(feed.put_in)},
+                                   {"stays_behind_kg", in_kilograms(feed.stays_behind)},
+                                   {"stock_kg", in_kilograms(feed.on_hand)},
+                                   {"in_hoppers_kg", in_kilograms(feed.in_hoppers)},
+                                   {"bought_kg", feed.bag ? Json(in_kilograms(*feed.bag * static_cast<double>(feed.safe_bags.p95))) : Json(nullptr)},
                                    {"bags", feed.bag ? Json(feed.bags) : Json(nullptr)},
                                    {"bags_p05", feed.bag ? Json(feed.safe_bags.p05) : Json(nullptr)},
                                    {"bags_p50", feed.bag ? Json(feed.safe_bags.p50) : Json(nullptr)},
@@ -94,10 +105,10 @@ void add_purchases(Json& json, Plan const& plan) {
                                            {"product_ml", or_null(bought.by_volume, quantities::in_millilitres)},
                                            {"packs", or_null(bought.packs)},
                                            {"cost", or_null(bought.cost, in_money)},
-                                           {"product_g_p95", or_null(bought.safe_weight, quantities::in_grams)},
-                                           {"product_ml_p95", or_null(bought.safe_volume, quantities::in_millilitres)},
-                                           {"packs_p95", or_null(bought.safe_packs)},
-                                           {"cost_p95", or_null(bought.safe_cost, in_money)},
+                                           {"product_g_p95", or_null(bought.by_weight, quantities::in_grams)},
+                                           {"product_ml_p95", or_null(bought.by_volume, quantities::in_millilitres)},
+                                           {"packs_p95", or_null(bought.packs)},
+                                           {"cost_p95", or_null(bought.cost, in_money)},
                                            {"first_needed", bought.first_needed.iso()}});
     }
     json["bedding"] = bedding_json(plan.readying);
@@ -144,6 +155,8 @@ std::string plan_json(Plan const& plan, engine::Window const& window) {
         part["hoppers"] = hoppers_json(hatch, Fills::all);
         part["drinkers"] = drinkers_json(hatch, Fills::all);
         part["mix"] = mix_or_null(hatch);
+        part["mixes"] = mixes_json(hatch);
+        part["stages"] = stages_json(hatch);
         part["check"] = checks_json(hatch);
         part["weeks"] = weeks_json(hatch);
     };

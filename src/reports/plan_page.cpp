@@ -56,12 +56,11 @@ engine::Moment start_of(engine::Plan const& plan) {
 
 Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
     auto const measures = farm.measures;
-    bool const idle = before && hatch.mix && hatch.mix->batches.empty();
     std::string const kept = ", kept to " + quantities::print_age(hatch.hatch.until) + " (" +
                              (hatch.hatch.date + hatch.hatch.until).day_year() + ")";
     return Rule() + wrap(hatch_words(hatch) + kept, "", "  ") + feeds_part(hatch, measures) + labels_part(hatch) +
            removals_part(hatch) + hoppers_part(hatch, measures, before) + drinkers_part(hatch, measures, before) +
-           (idle ? Page() : course_part(hatch, farm, before)) + (before ? Page() : weeks_part(hatch, measures));
+           course_part(hatch, farm, before) + (before ? Page() : weeks_part(hatch, measures));
 }
 
 }  // namespace
@@ -72,7 +71,10 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
                 spaced(learned_part(plan.learned, measures)) + Blank();
     std::optional<engine::Moment> before;
     if (detail == Detail::one_page) before = start_of(plan) + listed_for;
-    auto const tended = [](HatchPlan const& hatch) { return hatch.hoppers || hatch.drinkers || hatch.mix; };
+    auto const tended = [](HatchPlan const& hatch) {
+        auto const vessels = [](engine::StagePlan const& stage) { return stage.hoppers || stage.drinkers; };
+        return hatch.mix || std::ranges::any_of(hatch.stages, vessels);
+    };
     if (before && std::ranges::any_of(plan.hatches, tended)) {
         page +=
             wrap("What to fill and stir in is listed for two weeks, to " + before->day() + "; --all lists all of it.");

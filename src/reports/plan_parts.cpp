@@ -75,6 +75,14 @@ std::string short_moment(Moment moment, quantities::Measures measures) {
     return words;
 }
 
+std::string chore_words(Moment moment, quantities::Measures measures) {
+    std::string const clock = moment.iso().substr(11);
+    if (measures != quantities::Measures::us) return moment.day() + " " + clock;
+    int const hour = std::stoi(clock);
+    std::string const minutes = clock.substr(2) == ":00" ? "" : clock.substr(2);
+    return moment.day() + " " + std::to_string((hour + 11) % 12 + 1) + minutes + (hour < 12 ? " am" : " pm");
+}
+
 std::string ages_words(Duration from, Duration to) {
     return quantities::print_age(from) + " to " + quantities::print_age(to);
 }

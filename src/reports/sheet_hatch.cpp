@@ -25,35 +25,34 @@ Element fact(std::string_view what, std::string big, std::string_view small) {
     return fact.add(Element("dd", "small", small));
 }
 
+/// The next fill after the one that starts the plan with the birds.
+template <class Amount>
+engine::Fill<Amount> const& next_fill(HatchPlan const& hatch, std::vector<engine::Fill<Amount>> const& fills) {
+    bool const starts = fills.front().age < first_age(hatch) + quantities::days(1e-6);
+    return starts && fills.size() > 1 ? fills[1] : fills.front();
+}
+
 void add_hopper_fact(Element& facts, HatchPlan const& hatch, Measures measures) {
     if (!hatch.hoppers || hatch.hoppers->fills.empty()) return;
-    auto const& fills = hatch.hoppers->fills;
-    auto const next = fills.size() > 1 ? fills[1].age : last_age(hatch);
-    std::string const each = std::to_string(hatch.hoppers->count) + " x " + hatch.hoppers->key + ", " +
-                             print_measured(fills.front().content, measures) + " each";
-    std::string const until = fill_again_words(fills.front(), hatch, next, measures);
-    // else a change of feed, or the end
-    bool const is_moment = until == short_moment(hatch.hatch.date + next, measures);
-    facts.add(fact(is_moment ? "Fill the hoppers again by" : "The hoppers", until,
-                   each + ", filled " + short_moment(fills.front().at, measures)));
+    auto const& fill = next_fill(hatch, hatch.hoppers->fills);
+    facts.add(fact("Fill the hoppers by", chore_words(fill.do_at, measures),
+                   print_measured(fill.put_in, measures) + " into " + std::to_string(hatch.hoppers->count) + " x " +
+                       hatch.hoppers->key + ", " + level_words(fill.share_of_full)));
 }
 
 void add_drinker_fact(Element& facts, HatchPlan const& hatch, Measures measures) {
     if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
-    auto const& fills = hatch.drinkers->fills;
-    auto const next = hatch.hatch.date + (fills.size() > 1 ? fills[1].age : last_age(hatch));
-    bool const due = changed_before_dry(fills.front());
-    std::string const each = std::to_string(hatch.drinkers->count) + " x " + hatch.drinkers->key + ", " +
-                             print_measured(fills.front().content, measures) + " each";
-    facts.add(fact(due ? "Change the water by" : "Fill the drinkers again by", short_moment(next, measures),
-                   each + ", filled " + short_moment(fills.front().at, measures)));
+    auto const& fill = next_fill(hatch, hatch.drinkers->fills);
+    facts.add(fact(fill.fresh ? "Change the water by" : "Fill the drinkers by", chore_words(fill.do_at, measures),
+                   std::to_string(hatch.drinkers->count) + " x " + hatch.drinkers->key + ", " +
+                       print_measured(fill.content, measures) + " each"));
 }
 
 void add_mix_fact(Element& facts, HatchPlan const& hatch, domain::Farm const& farm) {
     if (!hatch.mix || hatch.mix->batches.empty()) return;
     auto const& batch = hatch.mix->batches.front();
-    facts.add(fact("Stir in on " + short_moment(batch.at, farm.measures), dose_words(batch.dose, farm.measures),
-                   course_words(hatch, farm) + ", into " + print_measured(batch.dose.water, farm.measures)));
+    facts.add(fact("Stir in on " + chore_words(batch.at, farm.measures), dose_words(batch.dose, farm.measures),
+                   course_words(*hatch.mix, farm) + ", into " + print_measured(batch.dose.water, farm.measures)));
 }
 
 void add_bag_facts(Element& facts, Sheet const& sheet, std::size_t number) {

@@ -54,8 +54,8 @@ Element boxes(std::vector<Fill<Amount>> const& week, Measures measures) {
     Element cell("td");
     std::string last, month;
     for (auto const& fill : week) {
-        std::string const day = fill.at.day();
-        std::string const words = week.size() > most_boxes_in_week ? day : short_moment(fill.at, measures);
+        std::string const day = fill.do_at.day();
+        std::string const words = week.size() > most_boxes_in_week ? day : chore_words(fill.do_at, measures);
         if (words == last) continue;
         if (!last.empty()) cell.text(" ");
         cell.add(labelled_box(without_month(words, day, month)));
@@ -84,59 +84,74 @@ HtmlTable weekly_fills(std::string const& caption, std::vector<Fill<Amount>> con
     return table;
 }
 
-HtmlTable fills_table(std::string const& caption, HatchPlan const& hatch, Measures measures) {
-    HtmlTable table(caption, {"Fill", "Fill again by", "Usually lasts", "Birds, age"}, "fills");
-    auto const& fills = hatch.hoppers->fills;
-    for (std::size_t i = 0; i < fills.size(); ++i) {
-        auto const next = i + 1 < fills.size() ? fills[i + 1].age : last_age(hatch);
-        table.row(tick_head(short_moment(fills[i].at, measures)))
-            .add(Element("td", "by", fill_again_words(fills[i], hatch, next, measures)))
-            .add(cell(roughly(fills[i].lasts.p50)))
-            .add(cell(quantities::print(fills[i].birds) + ", " + quantities::print_age(fills[i].age)));
+HtmlTable fills_table(std::string const& caption, HatchPlan const& hatch, std::vector<Fill<Mass>> const& fills,
+                      Measures measures) {
+    HtmlTable table(caption, {"Fill", "Put in", "Level", "Until", "Birds, age"}, "fills");
+    for (auto const& fill : fills) {
+        table.row(tick_head(chore_words(fill.do_at, measures)))
+            .add(figure_cell(print_measured(fill.put_in, measures)))
+            .add(cell(level_words(fill.share_of_full)))
+            .add(Element("td", "by", fill_again_words(fill, hatch, measures)))
+            .add(cell(quantities::print(fill.birds) + ", " + quantities::print_age(fill.age)));
     }
     return table;
+}
+
+std::string in_houses(engine::StagePlan const& stage) {
+    std::string const houses = house_words(stage);
+    return houses.empty() ? "" : houses + ", ";
 }
 
 }  // namespace
 
 void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) {
-    if (!hatch.hoppers || hatch.hoppers->fills.empty()) return;
-    auto const& fills = hatch.hoppers->fills;
-    std::string const caption = "Hoppers: " + hoppers_words(hatch, measures);
-    page.add(section_heading("Fill the hoppers"));
-    page.add(
-        (fills.size() > most_fill_rows ? weekly_fills(caption, fills, measures) : fills_table(caption, hatch, measures))
-            .element());
+    bool any = false;
+    for (engine::StagePlan const& stage : hatch.stages) {
+        if (!stage.hoppers || stage.hoppers->fills.empty()) continue;
+        auto const& fills = stage.hoppers->fills;
+        if (!any) page.add(section_heading("Fill the hoppers"));
+        any = true;
+        std::string const caption = "Hoppers: " + in_houses(stage) + hoppers_words(hatch, *stage.hoppers, measures);
+        page.add((fills.size() > most_fill_rows ? weekly_fills(caption, fills, measures)
+                                                : fills_table(caption, hatch, fills, measures))
+                     .element());
+    }
+    if (!any) return;
     page.add(Element("p", "notes",
-                     "19 times in 20 a hopper is not empty before its hour. Hours are rounded down: fill before, not "
-                     "at, the hour, and look in every day all the same."));
+                     "What is put in is for all the hoppers together. 19 times in 20 none is empty before somebody "
+                     "is there again; look in every day all the same."));
 }
 
 void add_drinker_fills(Element& page, HatchPlan const& hatch, Measures measures) {
-    if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
-    std::string const caption = "Drinkers: " + drinkers_words(hatch, measures);
-    page.add(section_heading("Water")).add(weekly_fills(caption, hatch.drinkers->fills, measures).element());
+    bool any = false;
+    for (engine::StagePlan const& stage : hatch.stages) {
+        if (!stage.drinkers || stage.drinkers->fills.empty()) continue;
+        if (!any) page.add(section_heading("Water"));
+        any = true;
+        std::string const caption = "Drinkers: " + in_houses(stage) + drinkers_words(*stage.drinkers, measures);
+        page.add(weekly_fills(caption, stage.drinkers->fills, measures).element());
+    }
 }
 
 void add_course(Element& page, HatchPlan const& hatch, domain::Farm const& farm) {
-    if (!hatch.mix) return;
-    page.add(section_heading("Stir into the water"));
-    if (hatch.mix->batches.empty()) {
-        page.add(Element("p", "", course_words(hatch, farm)));
-        return;
+    bool any = false;
+    for (engine::Mix const& mix : hatch.mixes) {
+        if (mix.batches.empty()) continue;
+        if (!any) page.add(section_heading("Stir into the water"));
+        any = true;
+        HtmlTable table(course_words(mix, farm), {"Mix", "Stir in", "Into water", "Pour into each"}, "fills");
+        for (engine::Batch const& batch : mix.batches) {
+            table.row(tick_head(chore_words(batch.at, farm.measures)))
+                .add(Element("td", "by", dose_words(batch.dose, farm.measures)))
+                .add(cell(print_measured(batch.dose.water, farm.measures)))
+                .add(cell(print_measured(batch.each_drinker, farm.measures)));
+        }
+        table.sum("In all")
+            .add(cell(dose_words(mix.total, farm.measures)))
+            .add(cell(print_measured(mix.total.water, farm.measures)))
+            .add(cell(""));
+        page.add(table.element()).add(list_of(course_notes(mix, farm), "notes"));
     }
-    HtmlTable table(course_words(hatch, farm), {"Mix", "Stir in", "Into water", "Each drinker"}, "fills");
-    for (engine::Batch const& batch : hatch.mix->batches) {
-        table.row(tick_head(short_moment(batch.at, farm.measures)))
-            .add(Element("td", "by", dose_words(batch.dose, farm.measures)))
-            .add(cell(print_measured(batch.dose.water, farm.measures)))
-            .add(cell(print_measured(batch.dose.water / static_cast<double>(hatch.hatch.drinkers), farm.measures)));
-    }
-    table.sum("In all")
-        .add(cell(dose_words(hatch.mix->total, farm.measures)))
-        .add(cell(print_measured(hatch.mix->total.water, farm.measures)))
-        .add(cell(""));
-    page.add(table.element()).add(list_of(course_notes(hatch, farm), "notes"));
 }
 
 }  // namespace cropful::reports

@@ -44,8 +44,7 @@ std::string count_of(Purchase const& feed, domain::Farm const& farm) {
 }
 
 std::string count_of(SupplementPurchase const& bought, domain::Farm const& farm) {
-    return bought.safe_packs ? plural(*bought.safe_packs, "pack")
-                             : amount_words(bought.safe_weight, bought.safe_volume, farm);
+    return bought.packs ? plural(*bought.packs, "pack") : amount_words(bought.by_weight, bought.by_volume, farm);
 }
 
 std::string count_of(BeddingPurchase const& one, domain::Farm const& /*farm*/) { return plural(one.bags, "bag"); }
@@ -59,10 +58,12 @@ std::string what_of(Purchase const& feed, domain::Farm const& farm) {
     std::string words = feed.title.empty() ? feed.key : feed.title;
     if (feed.bag) words += ", " + print(*feed.bag, measures);
     words += ": " + print(feed.need, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
+    if (feed.stays_behind > kilograms(0)) words += ", " + print(feed.stays_behind, measures) + " stays in hoppers";
+    if (feed.in_hoppers > kilograms(0)) words += ", " + print(feed.in_hoppers, measures) + " is in them now";
     if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
     if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
     if (!feed.bag) words += " (no bag size stated)";
-    Mass const over = bought(feed) + feed.on_hand - feed.need;
+    Mass const over = bought(feed) + feed.on_hand + feed.in_hoppers - feed.stays_behind - feed.need;
     if (feed.bag && feed.safe_bags.p95 == 0) words += "; enough is on hand";
     if (feed.safe_bags.p95 > 0) words += "; usually " + print(over, measures) + " left over";
     if (feed.bags < feed.safe_bags.p95) words += ", and " + plural(feed.bags, "bag") + " would do";
@@ -75,10 +76,7 @@ std::string what_of(SupplementPurchase const& bought, domain::Farm const& farm) 
     std::string words = supplement_title(supplement);
     if (supplement.pack) words += ", " + print_dose(*supplement.pack, measures);
     if (supplement.pack_volume) words += ", " + print_measured(*supplement.pack_volume, measures);
-    words += ": " + amount_words(bought.by_weight, bought.by_volume, farm) + " to be stirred in, " +
-             amount_words(bought.safe_weight, bought.safe_volume, farm) + " for thirsty birds";
-    if (bought.packs && *bought.packs < *bought.safe_packs)
-        words += "; usually " + plural(*bought.packs, "pack") + " would do";
+    words += ": " + amount_words(bought.by_weight, bought.by_volume, farm) + " to be stirred in";
     return words + (bought.packs ? "" : no_packs_words(supplement));
 }
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 namespace cropful::reports {
 

@@ -28,7 +28,12 @@ Json fill_in(Fill<Amount> const& fill, std::string const& unit, In in) {
     return {{"at", fill.at.iso()},
             {"age_d", in_days(fill.age)},
             {"birds", quantities::in_birds(fill.birds)},
+            {"do_at", fill.do_at.iso()},
             {"content_" + unit, in(fill.content)},
+            {"put_in_" + unit, in(fill.put_in)},
+            {"share_of_full", fill.share_of_full},
+            {"until", fill.until.iso()},
+            {"would_do", fill.would_do > 0 ? Json(fill.would_do) : Json(nullptr)},
             {"used_" + unit, in(fill.used)},
             {"empty_after_d", or_null(fill.empty_after, in_days)},
             {"empty_at", empty_at(fill.at, fill.empty_after)},
@@ -57,6 +62,20 @@ Json all_or_first(std::optional<engine::Vessels<Amount>> const& vessels, char co
 }
 
 }  // namespace
+
+Json stages_json(engine::HatchPlan const& hatch) {
+    Json all = Json::array();
+    for (engine::StagePlan const& stage : hatch.stages) {
+        all.push_back({{"from_d", in_days(stage.from)},
+                       {"to_d", in_days(stage.to)},
+                       {"house", or_null(stage.house)},
+                       {"houses", stage.houses},
+                       {"numbers", stage.numbers},
+                       {"hoppers", all_or_first(stage.hoppers, "hopper", Fills::all)},
+                       {"drinkers", all_or_first(stage.drinkers, "drinker", Fills::all)}});
+    }
+    return all;
+}
 
 Json hoppers_json(engine::HatchPlan const& hatch, Fills which) { return all_or_first(hatch.hoppers, "hopper", which); }
 

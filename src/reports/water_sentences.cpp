@@ -26,8 +26,8 @@ Sentences water_sentences() {
          "{supplement}: how long the solution keeps is not stated; it is planned fresh every day. Never top up an old "
          "solution."},
         {"solution-life",
-         "A full drinker of {supplement} would last longer than the solution's {keeps}. Mix only what is drunk in that "
-         "time; throw away and rinse, do not top up."},
+         "{hatches}: {supplement} keeps {keeps}, but nobody is there to change it for {stands}. Mix it fresh in between, "
+         "or come more often: throw away and rinse, do not top up."},
         {"standing-water/stated",
          "{drinker}: change_every is {every}, and water goes foul before that. Change and rinse it daily under 3 weeks "
          "of age, every 2 d later, whatever is left."},
@@ -38,11 +38,11 @@ Sentences water_sentences() {
          "Small chicks drown in open drinkers: for the first two weeks use a narrow-lipped base, or keep the trough "
          "filled with marbles or stones."},
         {"vessel-too-small/water",
-         "{hatches}: from about {from} {count} x {vessel} runs dry in as little as {shortest}, less than a night. Add "
-         "more before then, or come more often."},
+         "{hatches}: from about {from} {count} x {vessel} can run dry in {shortest}, before anybody is there again. {would_do} would "
+         "last: add them before then, or come more often."},
         {"vessel-too-small/feed",
-         "{hatches}: from about {from} {count} x {vessel} is empty in as little as {shortest}, less than a night. Add "
-         "more before then, or come more often."},
+         "{hatches}: from about {from} {count} x {vessel} can be empty in {shortest}, before anybody is there again. {would_do} would "
+         "last: add them before then, or come more often."},
         {"stale-feed/each",
          "{hopper}: a full one lasts longer than feed stays wholesome in it (7 d under 3 weeks of age, 14 d later). "
          "Warm, damp, soiled feed goes mouldy: fill less. For 7 d: {weekly:in each}."},

@@ -9,4 +9,15 @@ std::string plural(int count, std::string_view noun) {
     return number + std::string(noun) + (hisses ? "es" : "s");
 }
 
+std::string numbers_words(std::vector<int> const& numbers) {
+    std::vector<std::string> parts;
+    for (std::size_t i = 0; i < numbers.size();) {
+        std::size_t last = i;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
+        parts.push_back(std::to_string(numbers[i]) + (last > i ? "-" + std::to_string(numbers[last]) : ""));
+        i = last + 1;
+    }
+    return join(parts);
+}
+
 }  // namespace cropful::reports

@@ -8,7 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 #include "cropful/store/zone.hpp"
 
 namespace cropful::store {

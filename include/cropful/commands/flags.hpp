@@ -8,7 +8,7 @@
 
 #include "cropful/domain/moment.hpp"
 #include "cropful/fault.hpp"
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 #include "cropful/quantities/text.hpp"
 
 namespace cropful::commands {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <chrono>
 #include <map>
 #include <optional>
@@ -82,6 +83,8 @@ struct Hopper {
     double stays_behind = 0;
     double fill = 1;
     double extra_waste = 0;
+    std::optional<Duration> fill_for{};  // put in what is needed for so long, not to the brim
+    std::optional<Duration> at_most{};   // how long feed stays wholesome in it; absent: 7 d, or 14 d from 3 wk of age
 };
 
 struct Drinker {
@@ -106,17 +109,35 @@ struct Supplement {
     std::optional<MassPerVolume> spoon;
     std::optional<Duration> keeps;
     Duration from = days(0);
-    int days_long = 1;
+    int days_long = 1;             // 0: the hatches' courses say it
     std::optional<double> sodium;  // fraction of the product
     std::optional<Mass> pack;
     std::optional<Volume> pack_volume;
     std::optional<Money> price;
     std::optional<Stock> stock;
+    bool fills_drinkers = false;  // a batch is what the drinkers hold, not what will be drunk
 };
 
 struct FeedingStep {
     std::string feed;
     Duration from;
+};
+/// Where a hatch lives from an age on. Counts are of each house, or in all where no house is named.
+struct Stage {
+    Duration from;
+    std::optional<std::string> house{};  // its sort, a key of `brooders`
+    std::optional<int> houses{};         // how many of it; absent: as many as hold the birds
+    std::optional<std::string> hopper{};
+    int hoppers = 1;
+    std::optional<std::string> drinker{};
+    int drinkers = 1;
+    bool shared = false;  // with other hatches
+};
+/// A supplement given for whole days from an age on.
+struct Course {
+    std::string supplement;
+    Duration from;
+    int days_long = 1;
 };
 struct Removal {
     Duration at;
@@ -152,18 +173,32 @@ struct Hatch {
     std::optional<std::string> brooder{};
     std::optional<double> lays{};  // eggs per bird alive and day, never without laying_from
     std::string series{};          // of a hatch that comes again: its name without its number
+    std::vector<Stage> housing{};  // in order of age; empty: one for life, of the brooder and vessels above
+    std::vector<Course> courses{}; // in order of age, beside the one of `supplement`
 };
+
+/// Where a hatch lives, in order of age: at least one, the first from its first age on.
+std::vector<Stage> stages_of(Hatch const& hatch);
+/// Whether one is named at any age.
+bool has_hopper(Hatch const& hatch);
+bool has_drinker(Hatch const& hatch);
+bool has_course(Hatch const& hatch);
 
 /// The end of the day after a hatch's last, left to clear up: what is seen and done belongs to it until then.
 Moment last_moment(Hatch const& hatch);
 /// Whether a moment lies between the day of hatch and that.
 bool is_kept(Hatch const& hatch, Moment at);
 
+/// When somebody is in the barn, where the farm does not say: hours of the day.
+inline constexpr std::array<Duration, 2> usual_chores{days(7 / 24.0), days(18 / 24.0)};
+
 struct Farm {
     std::string name;
     Measures measures = Measures::us;
     std::string currency = "USD";
     std::optional<Temperature> warmth;
+    std::vector<Duration> chores{};       // hours of the day, rising; empty: `usual_chores`
+    Mass scale_step = kilograms(0.001);  // what its scale tells apart
     std::optional<Store> store;
     std::map<std::string, Feed> feeds;
     std::map<std::string, Hopper> hoppers;
@@ -175,5 +210,19 @@ struct Farm {
     std::vector<Blend> blends;
     std::vector<Hatch> hatches;  // in order of date
 };
+
+/// A time a hatch spends in houses of one sort.
+struct Residence {
+    std::string house;
+    Duration from;
+    Duration to;
+};
+/// All of them, in order of age: its stages, or its brooder until it is left.
+std::vector<Residence> residences_of(Hatch const& hatch, Farm const& farm);
+
+/// Every course of a hatch, in order of age.
+std::vector<Course> courses_of(Hatch const& hatch, Farm const& farm);
+/// Hours of the day at which somebody is in the barn, rising; never none.
+std::vector<Duration> chores_of(Farm const& farm);
 
 }  // namespace cropful::domain

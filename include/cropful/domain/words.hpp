@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 namespace cropful::domain {
 

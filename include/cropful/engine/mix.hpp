@@ -22,19 +22,28 @@ struct Batch {
     domain::Moment at;
     Duration age;
     Duration lasts;
-    Volume drunk;  // by the whole flock in that time, spill included
-    Dose dose;     // dose.water is what is mixed: at least what the troughs need
+    Volume drunk;        // by the usual flock in that time, spill included
+    Dose dose;           // dose.water is what is mixed: a volume that can be measured, for a dose that can
+    Volume drunk_p95;    // in all but the thirstiest 5 % of worlds
+    Volume each_drinker; // poured into each; all of it where no drinker is named
+    Volume thrown;       // mixed and not poured
 };
 
 struct Mix {
     std::string supplement;
+    Duration from;  // ages of the course
+    Duration to;
     std::string words;           // the label's rate
     std::vector<Batch> batches;  // empty for a question about plain water
     Dose total;
-    Dose safe;                              // the same for a flock that drinks and lives as 1 in 20 does: what to have
     std::optional<MassPerVolume> strength;  // product by weight per water
     std::optional<MassPerVolume> sodium;    // added sodium per water
 };
+
+/// The least volume a person can measure, no less than `need`, whose dose a person can measure: 1 pt, 1 qt, 1/2 gal or
+/// whole gallons (0.5, 1, 2 or whole litres) for a multiple of 1/8 tsp (0.5 mL) within 1 % of the rate, or for at least
+/// 50 steps of a scale. Of water through a proportioner `need` itself.
+Volume batch_water(domain::Supplement const& supplement, Volume need, domain::Farm const& farm);
 
 /// What goes into `water`: strength times water. Needs a rate or a stock.
 Dose dose(domain::Supplement const& supplement, Volume water);

@@ -10,6 +10,7 @@
 /// Which brooder holds which hatch.
 namespace cropful::engine {
 
+class Season;
 using domain::Moment;
 
 /// One brooder while it is one hatch's.
@@ -21,7 +22,8 @@ struct Stay {
     Moment to;
     Moment free_from;  // once it has rested
     Heads birds;       // on the first day; a hatch's birds share its brooders equally, as far as these hold them
-    Moment ready_by;   // its rest, or a day where none is stated, before `from`; never before the last birds are out
+    Moment ready_by;   // before `from`: its rest, or a day where none is stated, or two days for a stage of housing;
+                       // never before the last birds are out
 };
 
 /// A hatch that gets fewer brooders than it needs.
@@ -48,8 +50,9 @@ struct Placement {
 /// Whether dates on which a hatch would fit are looked for.
 enum class Fits { left_out, sought };
 /// A hatch takes, for its whole stay, as many brooders of its sort as its most crowded day needs, with birds alive by
-/// the central curve and the diary. Hatches in order of date take the lowest numbers that are free; a brooder is free
+/// the central curve and the diary; for a stage of its housing as many houses as hold the birds of its start to be
+/// sure. Hatches in order of date take the lowest numbers that are free; a brooder is free
 /// again after its rest; two hatches never share one. A hatch that finds too few takes those there are.
-Placement place(domain::Farm const& farm, Rations const& rations, Fits fits = Fits::left_out);
+Placement place(Season const& season, Fits fits = Fits::left_out);
 
 }  // namespace cropful::engine

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,17 +35,25 @@ struct FeedNeed {
     std::vector<Mass> daily{};          // by hungry birds on each calendar day from it on; adds up to band.p95
 };
 
-/// What one vessel does from one fill to the next.
+/// What one vessel does from one fill to the next. What is put in is what a hungry flock needs: of feed, the same that
+/// is bought for it.
 template <class Amount>
 struct Fill {
-    Moment at;
-    Duration age;
+    Moment at;     // a chore, but where feed, house or water change at an hour that is none
+    Moment do_at;  // the last chore no later
+    Duration age;  // at `at`
     Heads birds;
-    Amount content;                        // usable, in one vessel
-    Amount used;                           // from one vessel until the next fill or the end
+    Amount content;           // usable, in one vessel once it is filled
+    Amount brim;              // and when it is full
+    Amount put_in;            // into all vessels together, what stays behind included
+    double share_of_full = 1; // of one vessel, what stays behind included
+    Moment until;             // when somebody is there next, or what it was put in for ends
+    Amount used;                           // usually, from one vessel until then
     std::optional<Duration> empty_after;   // absent: never, no birds are left
     Band<std::optional<Duration>> lasts;   // p05 is the safe end: 19 times in 20 it is not empty sooner
     std::optional<Duration> change_after;  // drinkers: until the water or what is mixed into it is due
+    bool fresh = true;                     // what is left is thrown out before it
+    int would_do = 0;                      // vessels that would last until somebody is there next; 0: these do
 };
 
 /// All the vessels of one sort that serve a hatch.
@@ -64,18 +73,39 @@ struct Week {
     Volume water;
 };
 
+/// A stage of a hatch's life, as far as it is planned for.
+struct StagePlan {
+    Duration from;
+    Duration to;
+    std::optional<std::string> house;  // its sort
+    int houses = 1;
+    std::vector<int> numbers{};  // of the houses it gets; fewer, or none, where there are too few
+    std::optional<Vessels<Mass>> hoppers{};
+    std::optional<Vessels<Volume>> drinkers{};
+};
+
+/// What becomes of one feed of a hatch, on the farm's hungry path.
+struct FeedAccount {
+    Mass put_in;        // into hoppers, or eaten where no hopper is named
+    Mass stays_behind;  // in hoppers, out of reach
+    Mass held;          // in hoppers when the plan begins, and eaten first
+};
+
 struct HatchPlan {
     domain::Hatch hatch;
     std::string kind_title;
     Heads chicks;
     std::vector<FeedNeed> feeds;
-    std::optional<Vessels<Mass>> hoppers;
-    std::optional<Vessels<Volume>> drinkers;
-    std::optional<Mix> mix;
+    std::optional<Vessels<Mass>> hoppers;     // of the stage that runs or comes next
+    std::optional<Vessels<Volume>> drinkers;  // the same
+    std::optional<Mix> mix;                   // the course that runs or comes next
     std::vector<Check> checks;
     std::vector<Week> weeks;
     std::vector<Day> days{};
     Lifetime lifetime{};
+    std::vector<StagePlan> stages{};
+    std::vector<Mix> mixes{};  // all courses, in order of age
+    std::map<std::string, FeedAccount> account{};
 };
 
 /// What to buy of one feed for the whole farm.
@@ -86,6 +116,9 @@ struct Purchase {
     Band<Mass> band;  // of the need
     Mass on_hand;
     Mass spare;
+    Mass put_in;        // into hoppers, or eaten where no hopper is named, by the hungry flock
+    Mass stays_behind;  // in hoppers, where it is no use
+    Mass in_hoppers;    // when the plan begins, and eaten first
     std::optional<Mass> bag;
     int bags = 0;  // for `need`
     std::optional<Money> cost;
@@ -99,14 +132,10 @@ struct Purchase {
 struct SupplementPurchase {
     std::string key;
     std::string title;
-    std::optional<Mass> by_weight;  // what the batches take
+    std::optional<Mass> by_weight;  // what the batches take, each mixed for the safe end
     std::optional<Volume> by_volume;
     std::optional<int> packs;
     std::optional<Money> cost;
-    std::optional<Mass> safe_weight;  // and at most 19 times in 20: each hatch's safe end
-    std::optional<Volume> safe_volume;
-    std::optional<int> safe_packs;
-    std::optional<Money> safe_cost;
     Moment first_needed;
 };
 
@@ -138,6 +167,7 @@ struct Wanted {
     bool hoppers = true;  // fills
     bool drinkers = true;
     bool mixes = true;           // courses
+    bool full_now = false;       // of vessels only the fill that starts the plan, to the brim
     bool shopping = true;        // bags, packs and what readies brooders
     bool amounts = true;         // of each feed; shopping needs them
     bool course = true;          // weeks, days and what the hatch is kept for

@@ -12,10 +12,10 @@ namespace cropful::reports {
 std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
 
 /// "Chick tonic, 1 tsp per gal, mixed fresh each day".
-std::string course_words(engine::HatchPlan const& hatch, domain::Farm const& farm);
+std::string course_words(engine::Mix const& mix, domain::Farm const& farm);
 /// What to know when mixing it: sentences.
-std::vector<std::string> course_notes(engine::HatchPlan const& hatch, domain::Farm const& farm);
-/// The course of one hatch, a row for every batch, or for every one before a moment; empty without a supplement.
+std::vector<std::string> course_notes(engine::Mix const& mix, domain::Farm const& farm);
+/// The courses of one hatch, a row for every batch, or for every one before a moment; empty without any.
 Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm,
                  std::optional<engine::Moment> before = std::nullopt);
 

@@ -1,4 +1,4 @@
-#include "cropful/fault/text.hpp"
+#include "cropful/fault/characters.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,0 +1,187 @@
+#include "engine/fill.hpp"
+
+namespace cropful::engine {
+
+using namespace quantities;
+
+namespace {
+
+using domain::Course;
+
+/// A course from chore to chore.
+struct Given {
+    Course const* course;
+    domain::Supplement const* supplement;
+    Duration from;
+    Duration to;
+};
+
+std::vector<Given> given(Tended const& tended, std::vector<Course> const& courses) {
+    std::vector<Given> all;
+    for (Course const& one : courses) {
+        all.push_back({&one, &tended.farm.supplements.at(one.supplement), tended.chores.last_by(one.from),
+                       tended.chores.last_by(course_ends(one))});
+    }
+    return all;
+}
+
+/// A share of a batch that a person can pour, no less than `need`.
+Volume pourable(Volume need, Measures measures) {
+    bool const us = measures == Measures::us;
+    double const large = us ? litres_per_gallon / 4 : 2;  // from there on in quarters of it
+    double const fine = us ? litres_per_gallon / 128 : 0.05;
+    double const step = in_litres(need) > large ? (us ? litres_per_gallon / 16 : 0.25) : fine;
+    return litres(std::ceil(in_litres(need) / step - rounding) * step);
+}
+
+/// The fills of a stage's drinkers; batches alone where no drinker is named.
+class Drinkers {
+  public:
+    Drinkers(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+             std::vector<Course> const& courses)
+        : tended_(tended),
+          drinker_(lodging.stage.drinker ? &tended.farm.drinkers.at(*lodging.stage.drinker) : nullptr),
+          count_(lodging.drinkers()),
+          end_(lodging.to),
+          usage_(usage),
+          courses_(given(tended, courses)) {
+        if (drinker_ == nullptr) return;
+        result_.vessels = {drinker_->key, count_, {}};
+        refuse_countless(drinker_->key, usage, brim() * static_cast<double>(count_), {lodging.from, lodging.to});
+    }
+
+    void follow(Duration from) {
+        changed_ = from;
+        for (Duration now = from; now + instant < end_;) now = visit(now);
+    }
+
+    /// Everything up to an age is left out, and its first fill is one to the brim.
+    Fill<Volume> full(Duration age) {
+        changed_ = age;
+        auto fill = fill_at(tended_, usage_, count_, brim(), age);
+        fill.change_after = due(age) - age;
+        if (*fill.change_after > end_ - age) fill.change_after.reset();
+        return fill;
+    }
+
+    DrinkerFills result() && { return std::move(result_); }
+
+  private:
+    [[nodiscard]] Volume brim() const { return drinker_->volume - drinker_->displaced; }
+
+    [[nodiscard]] Given const* running(Duration age) const {
+        for (Given const& one : courses_) {
+            if (one.from <= age + instant && age + instant < one.to) return &one;
+        }
+        return nullptr;
+    }
+
+    /// The age by which what was put in at the last change has to go, whatever is left; past the end where it need not.
+    [[nodiscard]] Duration due(Duration now) const {
+        Duration soonest = domain::longest_life * 2.0;
+        if (drinker_ != nullptr && drinker_->change_every) soonest = changed_ + *drinker_->change_every;
+        if (Given const* one = running(now)) {
+            return std::min({soonest, changed_ + batch_life(*one->supplement), one->to});
+        }
+        for (Given const& one : courses_) {
+            if (one.from > now + instant) soonest = std::min(soonest, one.from);
+        }
+        return soonest;
+    }
+
+    /// What is done at a chore; the age of the next.
+    Duration visit(Duration now) {
+        Given const* course = running(now);
+        Duration const due_at = due(now);
+        Duration const change = in_time(tended_.chores, now, due_at);
+        Duration next = std::min(change, end_);
+        if (course == nullptr && drinker_ == nullptr) return next;
+        int would_do = 0;
+        if (drinker_ != nullptr) {
+            auto const sure = usage_.gone_after(now, brim() * static_cast<double>(count_)).p05;
+            if (sure) next = std::min(next, in_time(tended_.chores, now, now + *sure));
+            if (sure && next > now + *sure + instant) {
+                would_do = vessels_for(usage_.band(now, next).p95, brim(), count_);
+            }
+        }
+        Volume const poured = course ? stir(*course, now, next) : brim();
+        if (drinker_ != nullptr) pour(now, next, poured, due_at, would_do);
+        if (course != nullptr || !(next + instant < change)) changed_ = next;
+        return next;
+    }
+
+    /// Mixes a batch for the time until the next chore; what goes into each drinker.
+    Volume stir(Given const& course, Duration now, Duration next) {
+        Volume const drunk = usage_.central.between(now, next);
+        Volume const sure = usage_.band(now, next).p95;
+        Volume const troughs = drinker_ ? drinker_->least * static_cast<double>(count_) : litres(0);
+        bool const full = drinker_ != nullptr && course.supplement->fills_drinkers;
+        Volume const need = full ? brim() * static_cast<double>(count_) : sure + troughs;
+        Volume const water = batch_water(*course.supplement, need, tended_.farm);
+        double const vessels = drinker_ ? count_ : 1;
+        Volume each = std::min(water / vessels, pourable(need / vessels, tended_.farm.measures));
+        if (drinker_ != nullptr) each = std::min(each, brim());
+        result_.batches.push_back({*course.course,
+                                   {.at = tended_.hatch.date + now,
+                                    .age = now,
+                                    .lasts = next - now,
+                                    .drunk = drunk,
+                                    .dose = dose(*course.supplement, water),
+                                    .drunk_p95 = sure,
+                                    .each_drinker = each,
+                                    .thrown = water - each * vessels}});
+        return each;
+    }
+
+    void pour(Duration now, Duration next, Volume content, Duration due_at, int would_do) {
+        auto& fills = result_.vessels.fills;
+        if (std::ssize(fills) >= most_fills) throw too_many_fills(drinker_->key);
+        auto fill = fill_at(tended_, usage_, count_, content, now);
+        double const count = count_;
+        fill.fresh = !(now > changed_ + instant);
+        // what the thirsty flock has drunk since; all of it is new where what was left is thrown out
+        if (!fill.fresh) fill.put_in = std::min(usage_.band(fills_age_, now).p95, content * count);
+        fill.brim = brim();
+        fill.share_of_full = ratio(content / brim());
+        fill.until = tended_.hatch.date + next;
+        fill.used = usage_.central.between(now, next) / count;
+        if (due_at < end_ + instant) fill.change_after = due_at - now;
+        fill.would_do = would_do;
+        fills_age_ = now;
+        fills.push_back(std::move(fill));
+    }
+
+    Tended const& tended_;
+    domain::Drinker const* drinker_;
+    int count_;
+    Duration end_;
+    BandedUsage<Volume> const& usage_;
+    std::vector<Given> courses_;
+    Duration changed_ = days(0);    // age at which all the water was new
+    Duration fills_age_ = days(0);  // and of the last fill
+    DrinkerFills result_;
+};
+
+}  // namespace
+
+Duration batch_life(domain::Supplement const& supplement) {
+    return std::min(days(1), supplement.keeps.value_or(days(1)));
+}
+
+Duration course_ends(Course const& course) { return course.from + days(static_cast<double>(course.days_long)); }
+
+DrinkerFills drinker_fills(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+                           std::vector<Course> const& courses) {
+    Drinkers drinkers(tended, lodging, usage, courses);
+    drinkers.follow(lodging.from);
+    return std::move(drinkers).result();
+}
+
+Vessels<Volume> full_drinkers(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+                              std::vector<Course> const& courses, Duration age) {
+    Drinkers drinkers(tended, lodging, usage, courses);
+    Fill<Volume> const fill = drinkers.full(age);
+    return {*lodging.stage.drinker, lodging.drinkers(), {fill}};
+}
+
+}  // namespace cropful::engine

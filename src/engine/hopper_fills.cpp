@@ -1,0 +1,160 @@
+#include "engine/fill.hpp"
+
+namespace cropful::engine {
+
+using namespace quantities;
+
+namespace {
+
+constexpr Duration small_chicks = days(21);
+constexpr Duration for_chicks = days(7), for_others = days(14);  // common practice, no source
+
+/// One feed in one stage.
+struct Feeding {
+    domain::Feed const& feed;
+    Duration from;
+    Duration to;
+};
+
+std::vector<Feeding> feedings(Tended const& tended, Lodging const& lodging) {
+    std::vector<Feeding> all;
+    for (std::size_t i = 0; i < tended.hatch.feeding.size(); ++i) {
+        Duration const from = std::max(lodging.from, tended.hatch.feeding[i].from);
+        Duration const to = std::min(lodging.to, fed_until(tended.hatch, i));
+        if (from + instant < to) all.push_back({tended.farm.feeds.at(tended.hatch.feeding[i].feed), from, to});
+    }
+    return all;
+}
+
+/// The fills of a stage's hoppers, feed by feed.
+class Hoppers {
+  public:
+    Hoppers(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage, Use const& hungry,
+            Rations const& rations, Duration begun)
+        : tended_(tended),
+          hopper_(tended.farm.hoppers.at(*lodging.stage.hopper)),
+          count_(lodging.hoppers()),
+          usage_(usage),
+          hungry_(hungry),
+          rations_(rations),
+          begun_(begun) {}
+
+    void feed(Feeding const& one) {
+        Mass const brim = hopper_content(hopper_, one.feed, rations_) * static_cast<double>(count_);
+        Mass const behind = stays_behind(hopper_, one.feed, rations_) * static_cast<double>(count_);
+        refuse_countless(hopper_.key, usage_, brim, {one.from, one.to});
+        Mass left = kilograms(0);
+        Mass first = behind;  // goes in once
+        for (Duration now = one.from; now + instant < one.to;) {
+            Round const round = plan_round(now, one.to, brim);
+            auto fill = fill_at(tended_, usage_, count_, round.level / static_cast<double>(count_), now);
+            Duration next = round.next;
+            if (round.to_the_brim && fill.lasts.p05) {
+                next = std::min(next, in_time(tended_.chores, now, now + *fill.lasts.p05));
+                if (next > now + *fill.lasts.p05 + instant) {
+                    Mass const need = usage_.band(now, next).p95;
+                    fill.would_do = vessels_for(need, brim / static_cast<double>(count_), count_);
+                }
+            }
+            fill.put_in = round.level - left + first;
+            fill.brim = brim / static_cast<double>(count_);
+            fill.share_of_full = ratio((round.level + behind) / (brim + behind));
+            fill.fresh = now <= one.from + instant;
+            left = round.level - hungry_mass(now, next);
+            add(std::move(fill), next, first, result_.account[one.feed.key]);
+            first = kilograms(0);
+            now = next;
+        }
+    }
+
+    HopperFills result() && { return std::move(result_); }
+
+  private:
+    /// What one visit leaves in all the hoppers, and the last age at which the next may come.
+    struct Round {
+        Mass level;
+        Duration next;
+        bool to_the_brim = false;
+    };
+
+    [[nodiscard]] Round plan_round(Duration now, Duration end, Mass brim) const {
+        Duration const stands = hopper_.fill_for.value_or(wholesome(hopper_, now));
+        Duration const next = std::min(end, in_time(tended_.chores, now, now + stands));
+        Mass const to_the_end = hungry_mass(now, end);
+        bool const last = !(next + instant < end);
+        if (last && to_the_end <= brim) return {to_the_end, end};
+        Mass const safe = std::min(std::max(usage_.band(now, next).p95, hungry_mass(now, next)), to_the_end);
+        return safe < brim ? Round{safe, next} : Round{brim, next, true};
+    }
+
+    [[nodiscard]] Mass hungry_mass(Duration from, Duration to) const { return kilograms(hungry_(from, to)); }
+
+    /// `behind` is what of it stays out of reach.
+    void add(Fill<Mass> fill, Duration next, Mass behind, FeedAccount& account) {
+        auto& fills = result_.vessels.fills;
+        if (std::ssize(fills) >= most_fills) throw too_many_fills(hopper_.key);
+        if (fill.age + instant < begun_) {
+            Mass const held = fill.content * static_cast<double>(count_) - hungry_mass(fill.age, begun_);
+            if (begun_ < next) account.held = held;
+            return;
+        }
+        account.put_in += fill.put_in - behind;
+        account.stays_behind += behind;
+        fill.until = tended_.hatch.date + next;
+        fill.used = usage_.central.between(fill.age, next) / static_cast<double>(count_);
+        fills.push_back(std::move(fill));
+    }
+
+    Tended const& tended_;
+    domain::Hopper const& hopper_;
+    int count_;
+    BandedUsage<Mass> const& usage_;
+    Use const& hungry_;
+    Rations const& rations_;
+    Duration begun_;
+    HopperFills result_{{hopper_.key, count_, {}}};
+};
+
+}  // namespace
+
+MassPerVolume bulk_density(domain::Feed const& feed, Rations const& rations) {
+    if (feed.density) return *feed.density;
+    return rations.forms.at(domain::name(feed.form.value_or(domain::Form::crumble))).density[1];
+}
+
+Mass hopper_content(domain::Hopper const& hopper, domain::Feed const& feed, Rations const& rations) {
+    return hopper.volume * bulk_density(feed, rations) * hopper.fill * (1 - hopper.stays_behind);
+}
+
+Mass stays_behind(domain::Hopper const& hopper, domain::Feed const& feed, Rations const& rations) {
+    return hopper.volume * bulk_density(feed, rations) * hopper.fill * hopper.stays_behind;
+}
+
+Duration wholesome(domain::Hopper const& hopper, Duration age) {
+    return hopper.at_most.value_or(age < small_chicks ? for_chicks : for_others);
+}
+
+HopperFills hopper_fills(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage,
+                         Use const& hungry, Rations const& rations, Duration begun) {
+    Hoppers hoppers(tended, lodging, usage, hungry, rations, begun);
+    for (Feeding const& one : feedings(tended, lodging)) {
+        if (begun < one.to) hoppers.feed(one);
+    }
+    return std::move(hoppers).result();
+}
+
+Vessels<Mass> full_hoppers(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage,
+                           Rations const& rations, Duration age) {
+    domain::Hopper const& hopper = tended.farm.hoppers.at(*lodging.stage.hopper);
+    Vessels<Mass> full{hopper.key, lodging.hoppers(), {}};
+    for (Feeding const& one : feedings(tended, lodging)) {
+        if (age + instant < one.from || one.to <= age + instant) continue;
+        Mass const content = hopper_content(hopper, one.feed, rations);
+        auto fill = fill_at(tended, usage, full.count, content, age);
+        fill.until = tended.hatch.date + std::min(one.to, age + fill.empty_after.value_or(one.to - age));
+        full.fills.push_back(std::move(fill));
+    }
+    return full;
+}
+
+}  // namespace cropful::engine
