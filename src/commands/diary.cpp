@@ -65,6 +65,12 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
 
     CLI::App* add = add_deed(*diary, options, DiaryDeed::add, "add", "write down one visit");
     add_visit_flags(*add, options);
+    auto const several = [&](char const* name, std::vector<std::string>& all, char const* type, char const* help) {
+        add->add_option(name, all, help)->type_name(type)->expected(1)->take_all()->group("The store");
+    };
+    several("--stock", options.stock, "FEED=WEIGHT", "counted in the store: starter=\"75 lb\"; may be repeated");
+    several("--bought", options.bought, "FEED=AMOUNT", "brought in: starter=\"6 bags\" or a weight; may be repeated");
+    add->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
     add_common(*add, options.json, options.rations);
     add->footer("Example: cropful diary add farm.toml --at 2027-04-12T06:00 --feed \"12 lb\" --died 2");
 

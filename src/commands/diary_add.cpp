@@ -38,9 +38,46 @@ std::vector<std::string> spans_of(std::vector<Hatch> const& hatches) {
 }
 
 /// Of the visit, to the minute, by the barn's clock.
-domain::Stamp stamp_of(Flags const& flags) {
-    auto stamp = flags.read("--at", domain::parse_stamp).value_or(domain::Stamp{now(), now_utc_offset()});
+domain::Stamp stamp_of(DiaryOptions const& options) {
+    Moment const clock = read_moment(options.now, "--now").value_or(now());
+    auto stamp = options.visit.read("--at", domain::parse_stamp).value_or(domain::Stamp{clock, now_utc_offset()});
+    if (stamp.at > clock) {
+        throw BadInput(in_quotes(stamp.at.iso()), "a moment that has been: it is " + clock.iso() + " now",
+                       {.file = "", .line = 0, .key = "--at"});
+    }
     return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
+}
+
+/// "starter=75 lb", or "starter=6 bags" where bags count too.
+Entry store_entry(std::string const& text, Deed deed, Barn const& barn, domain::Stamp const& stamp) {
+    std::string const flag = deed == Deed::bought ? "--bought" : "--stock";
+    Origin const origin{.file = "", .line = 0, .key = flag};
+    std::size_t const equals = text.find('=');
+    std::string const key = text.substr(0, equals);
+    std::vector<std::string> known;
+    for (auto const& [name, feed] : barn.farm.feeds) known.push_back(name);
+    if (equals == std::string::npos || !barn.farm.feeds.contains(key)) {
+        throw BadInput(in_quotes(text), "a feed of the farm and how much, such as " + known.front() + "=\"75 lb\"; feeds: " +
+                                            domain::join(known), origin);
+    }
+    std::string const amount = text.substr(equals + 1);
+    auto const& bag = barn.farm.feeds.at(key).bag;
+    Flags one;
+    one.set(flag, amount);
+    auto const weight = *one.read(flag, [&](std::string_view words) {
+        bool const bags = deed == Deed::bought && (words.ends_with(" bags") || words.ends_with(" bag"));
+        if (!bags) return quantities::parse_mass(words, barn.farm.measures);
+        if (!bag) throw BadInput(in_quotes(std::string(words)), "a weight: the farm file states no bag of " + key);
+        return *bag * static_cast<double>(parse_count(words.substr(0, words.find(' ')), 10'000));
+    });
+    return {.at = stamp.at, .hatch = key, .deed = deed, .amount = weight, .note = "", .utc_offset = stamp.utc_offset};
+}
+
+std::vector<Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp) {
+    std::vector<Entry> all;
+    for (std::string const& one : options.stock) all.push_back(store_entry(one, Deed::stock_counted, barn, stamp));
+    for (std::string const& one : options.bought) all.push_back(store_entry(one, Deed::bought, barn, stamp));
+    return all;
 }
 
 /// The hatch a flag names, which must be kept at that moment; null without the flag.
@@ -70,6 +107,18 @@ Hatch const& only_hatch(Barn const& barn, Moment at) {
 
 void refuse_alone(bool given, char const* flag, bool helped, char const* by) {
     if (given && !helped) throw WrongUse(std::string(flag) + " says nothing without " + by);
+}
+
+constexpr double heaviest_feed = 0.9;  // kg/L: no feed is heavier; common practice, no source
+
+/// Where a hatch lives then.
+domain::Stage stage_at(Hatch const& hatch, Moment at) {
+    auto const stages = domain::stages_of(hatch);
+    domain::Stage now = stages.front();
+    for (domain::Stage const& stage : stages) {
+        if (hatch.date + stage.from <= at) now = stage;
+    }
+    return now;
 }
 
 /// Collects the entries of one visit in the order in which such things are done.
@@ -138,10 +187,32 @@ class Visit {
     /// Throws WrongUse where the hatch has nothing to hold such an amount.
     void need_vessels(std::string const& flag, Amount const& amount) const {
         bool const feed = std::holds_alternative<quantities::Mass>(amount);
-        if (feed ? hatch_.hopper.has_value() : hatch_.drinker.has_value()) return;
+        domain::Stage const stage = stage_at(hatch_, at_);
+        if (feed ? stage.hopper.has_value() : stage.drinker.has_value()) return need_room(flag, amount, stage);
         std::string const vessel = feed ? "hopper" : "drinker";
         throw WrongUse(flag + ": " + in_quotes(hatch_.name) + " has no " + vessel + " in " + barn_.file + "; add [" +
                        vessel + ".NAME] there, and " + vessel + " = \"NAME\" to the hatch");
+    }
+
+    /// Throws BadInput for more than all the vessels there can be hold.
+    void need_room(std::string const& flag, Amount const& amount, domain::Stage const& stage) const {
+        domain::Farm const& farm = barn_.farm;
+        int const houses =
+            stage.house ? stage.houses.value_or(farm.brooders.at(*stage.house).count) : 1;
+        bool const feed = std::holds_alternative<quantities::Mass>(amount);
+        double most = 0;  // kg or L
+        if (feed) {
+            auto const all = farm.hoppers.at(*stage.hopper).volume * static_cast<double>(stage.hoppers * houses);
+            most = quantities::in_litres(all) * heaviest_feed;
+        } else {
+            auto const all = farm.drinkers.at(*stage.drinker).volume * static_cast<double>(stage.drinkers * houses);
+            most = quantities::in_litres(all);
+        }
+        if (domain::number(amount) <= most * (1 + 1e-9)) return;
+        std::string const& vessel = feed ? *stage.hopper : *stage.drinker;
+        throw BadInput(in_quotes(flags_.all().at(flag)), "no more than all " + vessel + " of " + in_quotes(hatch_.name) +
+                                                             " hold together",
+                       {.file = "", .line = 0, .key = flag});
     }
 
     void birds() {
@@ -213,9 +284,12 @@ bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::F
     bool const said = std::any_of(visit.begin(), visit.end(), [](Entry const& entry) {
         return entry.deed == Deed::found_empty && std::holds_alternative<Volume>(entry.amount);
     });
-    if (said || !hatch.drinker) return false;
-    domain::Drinker const& drinker = farm.drinkers.at(*hatch.drinker);
-    Volume const holds = (drinker.volume - drinker.displaced) * static_cast<double>(hatch.drinkers);
+    if (said || visit.empty()) return false;
+    domain::Stage const stage = stage_at(hatch, visit.front().at);
+    if (!stage.drinker || (stage.house && !stage.houses)) return false;
+    domain::Drinker const& drinker = farm.drinkers.at(*stage.drinker);
+    Volume const holds =
+        (drinker.volume - drinker.displaced) * static_cast<double>(stage.drinkers * stage.houses.value_or(1));
     Volume const drunk = water(visit, Deed::topped_up) - water(visit, Deed::thrown_out);
     return drunk >= holds * (1 - 1e-9);
 }
@@ -225,12 +299,20 @@ bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::F
 Reply add_visit(DiaryOptions const& options) {
     Barn barn = read_barn(options);
     Flags const& flags = options.visit;
-    auto const stamp = stamp_of(flags);
-    Hatch const* const named = hatch_of("--hatch", flags, barn, stamp.at);
-    Hatch const& hatch = named != nullptr ? *named : only_hatch(barn, stamp.at);
-    auto const visit = Visit(barn, flags, options.part, stamp, hatch).entries();
+    auto const stamp = stamp_of(options);
+    auto visit = store_entries(options, barn, stamp);
     std::vector<std::string> advice;
-    if (hides_thirst(visit, hatch, barn.farm)) {
+    bool const seen_barn = std::ranges::any_of(
+        flags.all(), [](auto const& flag) { return flag.first != "--at" && flag.first != "--note"; });
+    bool const barn_too = visit.empty() || seen_barn || options.part;
+    Hatch const* hatch = nullptr;
+    if (barn_too) {
+        hatch = hatch_of("--hatch", flags, barn, stamp.at);
+        if (hatch == nullptr) hatch = &only_hatch(barn, stamp.at);
+        auto const seen = Visit(barn, flags, options.part, stamp, *hatch).entries();
+        visit.insert(visit.end(), seen.begin(), seen.end());
+    }
+    if (hatch != nullptr && hides_thirst(visit, *hatch, barn.farm)) {
         advice.push_back(
             "That is as much water as they hold: were they empty? Then say so with --empty water, so that "
             "thirsty birds do not pass for small drinkers; `cropful diary undo " +

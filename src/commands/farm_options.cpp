@@ -73,8 +73,10 @@ void count_birds(Hatch& hatch, Flags const& flags, Duration age, Defaults const&
 Hatch hatch_from(Flags const& flags, Measures measures, readers::RationsReader const& reader, Duration age,
                  Defaults const& defaults) {
     auto const kind = [&](std::string_view text) { return reader.kind_key(std::string(text)); };
-    auto const counted = *defaults.counted;
-    auto const date = flags.read("--date", domain::parse_moment).value_or(counted + -age);
+    domain::Farm const usual;  // with the usual chores
+    auto const counted = domain::at_first_chore(*defaults.counted, usual);
+    auto const said = flags.read("--date", domain::parse_moment);
+    auto const date = said ? domain::at_first_chore(*said, usual) : counted + -age;
     std::string const key = *flags.read("--kind", kind);
     Hatch hatch{.name = key,
                 .kind = key,

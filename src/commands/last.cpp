@@ -52,10 +52,10 @@ Said run(LastOptions const& options) {
         read_question(asked, {.birds_matter = true, .kept = kept, .counted = now_of(asked)});
     if (on && !asked.file) check_moment(*on, farm.hatches.front());
     if (on) window.from = on;
-    if (!on && asked.file) window.from = now_if_planned(farm, now_of(asked));
+    if (!on && asked.file) window.now = window.from = now_if_planned(farm, now_of(asked));
     if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
     auto const plan = engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
-                                        {.shopping = false, .amounts = false});
+                                        {.full_now = true, .shopping = false, .amounts = false});
     if (asked.json) return reports::last_json(plan, window.from);
     if (asked.csv) return reports::last_csv(plan);
     return reports::last_page(plan, window.from, asked.sources);

@@ -53,9 +53,13 @@ Asked question_between(FarmOptions const& options, Days const& days, Defaults co
     Question question = read_question(options, defaults);
     engine::Window window = question.window;
     bool const whole = days.from == "start";
-    auto const from = whole ? std::nullopt : read_moment(days.from, "--from");
+    auto from = whole ? std::nullopt : read_moment(days.from, "--from");
     window.until = read_moment(days.to, "--to");
+    // a date without an hour is the first chore of its day
+    if (from) from = domain::at_first_chore(*from, question.farm);
+    if (window.until) window.until = domain::at_first_chore(*window.until, question.farm);
     if (from) window.from = from;
+    if (options.file && !whole) window.now = now_of(options);
     if (!from && !whole && options.file) start_now(window, question.farm, now_of(options));
     if (window.from && window.until && !(*window.from < *window.until)) {
         std::string const after = from ? "--from " + *days.from : "the start, " + window.from->iso();

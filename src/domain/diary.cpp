@@ -31,6 +31,9 @@ constexpr std::array all{
     Named{Deed::counted, "counted"},
     Named{Deed::moved_out, "moved out"},
     Named{Deed::moved_in, "moved in"},
+    Named{Deed::level_left, "level left"},
+    Named{Deed::stock_counted, "stock counted"},
+    Named{Deed::bought, "bought"},
 };
 
 template <class T>
@@ -72,6 +75,8 @@ bool counts_birds(Deed deed) {
     return deed == Deed::died || deed == Deed::counted || deed == Deed::moved_out || deed == Deed::moved_in;
 }
 
+bool is_of_store(Deed deed) { return deed == Deed::stock_counted || deed == Deed::bought; }
+
 std::string unit(Amount const& amount) {
     constexpr std::array<std::string_view, 3> units{"kg", "L", "birds"};
     return std::string(units[amount.index()]);
@@ -103,6 +108,8 @@ void check_amount(Entry const& entry) {
     bool const heads = std::holds_alternative<quantities::Heads>(entry.amount);
     std::string const found = csv_number(amount) + " " + unit(entry.amount) + " beside " + in_quotes(name(entry.deed));
     if (heads != counts_birds(entry.deed)) throw BadInput(found, heads ? "kg or L" : "birds");
+    bool const water = std::holds_alternative<Volume>(entry.amount);
+    if (water && is_of_store(entry.deed)) throw BadInput(found, "kg");
     if (!(amount >= 0 && amount <= most_amount)) throw BadInput(found, "an amount from 0 to 1000000");
     if (heads && amount != std::floor(amount)) throw BadInput(found, "a whole number of birds");
     if (entry.deed == Deed::found_empty && amount != 0) throw BadInput(found, "0");

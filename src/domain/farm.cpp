@@ -71,6 +71,11 @@ std::vector<Duration> chores_of(Farm const& farm) {
     return farm.chores.empty() ? std::vector<Duration>(usual_chores.begin(), usual_chores.end()) : farm.chores;
 }
 
+Moment at_first_chore(Moment date, Farm const& farm) {
+    bool const no_hour = date == Moment(date.date());
+    return no_hour ? date + chores_of(farm).front() : date;
+}
+
 Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + days(1); }
 
 Guarantee guarantee_of(Nutrient const& nutrient, double stated) {

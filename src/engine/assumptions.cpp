@@ -23,6 +23,16 @@ void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& k
                   .source = kind.laying->source});
     }
     list.add({.id = "deaths", .with = {{"kind", kind.title}}, .source = kind.mortality.source});
+    if (hatch.set) {
+        list.add({.id = "incubation",
+                  .with = {{"hatch", hatch.name},
+                           {"kind", kind.title},
+                           {"set", *hatch.set},
+                           {"date", hatch.date},
+                           {"low", static_cast<double>(kind.incubation.low)},
+                           {"high", static_cast<double>(kind.incubation.high)}},
+                  .source = kind.incubation.source});
+    }
     if (hatch.eggs && !hatch.hatch_rate) {
         list.add({.id = "hatch-rate",
                   .with = {{"kind", kind.title},
@@ -37,6 +47,33 @@ void about_birds(AssumptionList& list, domain::Hatch const& hatch, Kind const& k
                   .source = {"the farm file's hatch_rate", Standing::yours}});
     }
     if (domain::has_drinker(hatch) || domain::has_course(hatch)) about_water(list, kind);
+}
+
+void about_vessels(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch) {
+    for (domain::Stage const& stage : domain::stages_of(hatch)) {
+        if (stage.hopper) {
+            domain::Hopper const& hopper = farm.hoppers.at(*stage.hopper);
+            if (!hopper.at_most && !hopper.fill_for) {
+                list.add({.id = "wholesome",
+                          .with = {{"hopper", hopper.key}},
+                          .source = {"common practice, no source", Standing::common_practice}});
+            }
+        }
+        if (!stage.drinker) continue;
+        domain::Drinker const& drinker = farm.drinkers.at(*stage.drinker);
+        if (drinker.displaced > litres(0) && !(drinker.least > litres(0)) && domain::has_course(hatch)) {
+            list.add({.id = "least-unstated",
+                      .with = {{"drinker", drinker.key}},
+                      .source = {"what is taken where nothing is stated", Standing::common_practice}});
+        }
+    }
+}
+
+void about_chores(AssumptionList& list, domain::Farm const& farm) {
+    if (!farm.chores.empty()) return;
+    list.add({.id = "chores-unstated",
+              .with = {{"hours", std::string("07:00 and 18:00")}},
+              .source = {"what is taken where nothing is stated", Standing::common_practice}});
 }
 
 void about_warmth(AssumptionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Kind const& kind) {
@@ -128,6 +165,7 @@ void about_hatch(AssumptionList& list, domain::Farm const& farm, domain::Hatch c
                  std::vector<Fed> const& feeds, Rations const& rations) {
     Kind const& kind = rations.kinds.at(hatch.kind);
     about_birds(list, hatch, kind);
+    about_vessels(list, farm, hatch);
     about_warmth(list, farm, hatch, kind);
     for (Fed const& one : feeds) {
         domain::Feed const& feed = farm.feeds.at(one.feed);
@@ -160,6 +198,16 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
     bool const hoppers = std::any_of(plan.hatches.begin(), plan.hatches.end(),
                                      [](HatchPlan const& part) { return domain::has_hopper(part.hatch); });
     about_spread(list, plan.farm, hoppers, !plan.learned.empty());
+    bool const tended = std::ranges::any_of(plan.hatches, [](HatchPlan const& part) { return !part.stages.empty(); });
+    if (tended) about_chores(list, plan.farm);
+    for (Purchase const& feed : plan.feeds) {
+        domain::Feed const& its = plan.farm.feeds.at(feed.key);
+        if (feed.on_hand > kilograms(0) && !its.counted && !plan.farm.name.empty()) {
+            list.add({.id = "stock-as-of-now",
+                      .with = {{"feed", feed.title}},
+                      .source = {"what is taken where nothing is stated", Standing::common_practice}});
+        }
+    }
     about_readying(list, plan.farm, plan.readying);
     if (plan.need_scale == NeedScale::by_energy) {
         list.add({.id = "needs-scaled", .source = {"asked for", Standing::yours}});

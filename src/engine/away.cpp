@@ -229,7 +229,9 @@ void judge_together(Away& away, std::vector<Followed> const& all) {
     auto const held = std::count_if(soonest.begin(), soonest.end(), [&](double time) { return time >= end; });
     away.chance = static_cast<double>(held) / static_cast<double>(worlds);
     double const safe = quantile(soonest, 1 - away.absence.sure);
-    if (std::isfinite(safe)) away.come_by = away.absence.from + days(safe);
+    if (!std::isfinite(safe)) return;
+    away.come_by = away.absence.from + days(safe);
+    away.come_at = Chores(away.farm).last_by(*away.come_by);
 }
 
 std::vector<Assumption> what_it_rests_on(Away const& away, Rations const& rations) {
@@ -262,6 +264,7 @@ Away away(Season const& season, Absence const& absence) {
               .holdings = {},
               .first = {},
               .come_by = {},
+              .come_at = {},
               .errands = calls,
               .learned = lessons.learned,
               .alarms = {},

@@ -28,6 +28,7 @@ FeedAccount account_of(Plan const& plan, std::string const& feed) {
         sum.put_in += found->second.put_in;
         sum.stays_behind += found->second.stays_behind;
         sum.held += found->second.held;
+        sum.taken += found->second.taken;
     }
     return sum;
 }
@@ -132,7 +133,13 @@ std::optional<Money> cost(std::optional<Money> price, int packs) {
     return price ? std::optional<Money>(*price * static_cast<double>(packs)) : std::nullopt;
 }
 
-void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs) {
+void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs,
+                std::map<std::string, StoreCount> const& store) {
+    for (auto& [key, feed] : plan.farm.feeds) {
+        auto const found = store.find(key);
+        if (found == store.end()) continue;
+        feed.on_hand = std::max(kilograms(0), found->second.amount - account_of(plan, key).taken);
+    }
     for (auto const& [key, feed] : plan.farm.feeds) count_feed(plan, feed, needs);
     for (auto const& [key, supplement] : plan.farm.supplements) count_supplement(plan, supplement);
     std::stable_sort(plan.feeds.begin(), plan.feeds.end(),

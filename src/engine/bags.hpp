@@ -19,6 +19,8 @@ std::optional<Money> cost(std::optional<Money> price, int packs);
 /// Whole bags are shared: hatches in order of date use the stock on hand, then what earlier hatches left in their last
 /// bag, so a hatch's bags are the difference of two ceilings and the bags of all hatches add up to the farm's.
 /// `needs` are the bands of each feed's whole need.
-void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs);
+/// From now on a feed of the plan's farm has on hand what the store holds when the plan begins.
+void count_bags(Plan& plan, std::map<std::string, Band<Mass>> const& needs,
+                std::map<std::string, StoreCount> const& store);
 
 }  // namespace cropful::engine

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/calendar_days.hpp"
 #include "engine/hatch_model.hpp"
 #include "engine/refills.hpp"
 
@@ -35,15 +36,27 @@ Use hungry_use(domain::Hatch const& hatch, Usage<Mass> const& usage, std::map<st
 class Care {
   public:
     Care(HatchPlan& plan, Season const& season, HatchModel const& model, std::map<std::string, double> const& hunger,
-         Wanted const& wanted)
+         std::optional<Moment> now, Wanted const& wanted)
         : plan_(plan),
           season_(season),
           model_(model),
           wanted_(wanted),
           ages_{plan.feeds.front().from, plan.feeds.back().to},
           courses_(domain::courses_of(plan.hatch, season.farm())),
-          tended_{season.farm(), model.hatch(), model.flock(), ChoresByAge(season.farm(), model.hatch())},
+          tended_{.farm = season.farm(),
+                  .hatch = model.hatch(),
+                  .flock = model.flock(),
+                  .chores = ChoresByAge(season.farm(), model.hatch()),
+                  .begun = ages_.from},
           hungry_(hungry_use(model.hatch(), model.feed(), hunger)) {
+        if (now) {
+            tended_.now = *now - model.hatch().date;
+            tended_.feed = model.levels().feed;
+            tended_.water = model.levels().water;
+            for (auto const& [feed, store] : season.lessons().store) {
+                if (store.at) tended_.counted[feed] = *store.at - model.hatch().date;
+            }
+        }
         Ages const all{model.hatch().first_age, ages_.to};
         bool const feed = std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.hopper.has_value(); });
         bool const water = std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.drinker.has_value(); });
@@ -52,6 +65,9 @@ class Care {
     }
 
     void add() {
+        for (FeedNeed& need : plan_.feeds) {
+            need.daily.assign(calendar_days(plan_.hatch, need.from, need.to).size(), kilograms(0));
+        }
         for (domain::Course const& course : courses_) {
             if (course.from < ages_.to && ages_.from < course_ends(course)) add_mix(course);
         }
@@ -64,6 +80,8 @@ class Care {
             if (!plan_.drinkers) plan_.drinkers = stage.drinkers;
             break;
         }
+        count_written();
+        plan_.out_of_date = tended_.out_of_date;
         for (Mix& mix : plan_.mixes) mix.total = in_all(mix);
         auto const ahead = std::ranges::find_if(plan_.mixes, [](Mix const& mix) { return !mix.batches.empty(); });
         if (ahead != plan_.mixes.end()) plan_.mix = *ahead;
@@ -97,7 +115,7 @@ class Care {
         plan_.stages.push_back(std::move(stage));
     }
 
-    void fill_now(StagePlan& stage, Lodging const& lodging) const {
+    void fill_now(StagePlan& stage, Lodging const& lodging) {
         if (feed_ && lodging.stage.hopper) {
             stage.hoppers = full_hoppers(tended_, lodging, *feed_, season_.rations(), ages_.from);
         }
@@ -107,14 +125,26 @@ class Care {
     }
 
     void add_hoppers(StagePlan& stage, Lodging const& lodging) {
-        auto fills = hopper_fills(tended_, lodging, *feed_, hungry_, season_.rations(), ages_.from);
+        auto fills = hopper_fills(tended_, lodging, *feed_, hungry_, season_.rations());
         for (auto const& [feed, account] : fills.account) {
             FeedAccount& sum = plan_.account[feed];
             sum.put_in += account.put_in;
             sum.stays_behind += account.stays_behind;
             sum.held += account.held;
+            sum.taken += account.taken;
         }
+        for (Fill<Mass> const& fill : fills.vessels.fills) take(fill.at.calendar_day(), fill.age, fill.put_in);
         stage.hoppers = std::move(fills.vessels);
+    }
+
+    /// Feed for an age that leaves the store on a day.
+    void take(std::chrono::sys_days day, Duration age, Mass amount) {
+        for (FeedNeed& need : plan_.feeds) {
+            if (age + instant < need.from || !(age + instant < need.to)) continue;
+            auto const last = static_cast<std::ptrdiff_t>(need.daily.size()) - 1;
+            auto const at = std::clamp<std::ptrdiff_t>((day - need.first_day).count(), 0, last);
+            need.daily[static_cast<std::size_t>(at)] += amount;
+        }
     }
 
     void add_drinkers(StagePlan& stage, Lodging const& lodging) {
@@ -135,8 +165,33 @@ class Care {
     void add_eaten(Lodging const& lodging) {
         for (FeedNeed const& need : plan_.feeds) {
             Duration const from = std::max(need.from, lodging.from), to = std::min(need.to, lodging.to);
-            if (from < to) plan_.account[need.feed].put_in += kilograms(hungry_(from, to));
+            if (!(from < to)) continue;
+            plan_.account[need.feed].put_in += kilograms(hungry_(from, to));
+            for (CalendarDay const& day : calendar_days(plan_.hatch, from, to)) {
+                take(day.day, day.from, kilograms(hungry_(day.from, day.to)));
+            }
         }
+        for (auto const& [feed, counted] : tended_.counted) {
+            for (std::size_t i = 0; i < plan_.hatch.feeding.size(); ++i) {
+                if (plan_.hatch.feeding[i].feed != feed) continue;
+                Duration const from = std::max({counted, plan_.hatch.feeding[i].from, lodging.from});
+                Duration const to = std::min({ages_.from, fed_until(plan_.hatch, i), lodging.to});
+                if (from < to) plan_.account[feed].taken += kilograms(hungry_(from, to));
+            }
+        }
+    }
+
+    /// Where the diary says what was put in since the store was counted, that was taken from it, and no more.
+    void count_written() {
+        std::map<std::string, Mass> written;
+        for (FeedPut const& put : model_.levels().puts) {
+            std::string const& feed = model_.intake().eaten(put.at - plan_.hatch.date).key;
+            auto const counted = tended_.counted.find(feed);
+            if (counted != tended_.counted.end() && plan_.hatch.date + counted->second < put.at) {
+                written[feed] += put.amount;
+            }
+        }
+        for (auto const& [feed, amount] : written) plan_.account[feed].taken = amount;
     }
 
     [[nodiscard]] Dose in_all(Mix const& mix) const {
@@ -160,8 +215,8 @@ class Care {
 }  // namespace
 
 void add_care(HatchPlan& plan, Season const& season, HatchModel const& model,
-              std::map<std::string, double> const& hunger, Wanted const& wanted) {
-    Care(plan, season, model, hunger, wanted).add();
+              std::map<std::string, double> const& hunger, std::optional<Moment> now, Wanted const& wanted) {
+    Care(plan, season, model, hunger, now, wanted).add();
 }
 
 }  // namespace cropful::engine

@@ -30,11 +30,20 @@ void placement_cautions(CautionList& list, Plan const& plan) {
     }
 }
 
+void silence(CautionList& list, Plan const& plan) {
+    Caution caution{.id = "diary-out-of-date", .source = "the diary"};
+    for (HatchPlan const& part : plan.hatches) {
+        if (part.out_of_date) caution.hatches.push_back(part.hatch.name);
+    }
+    if (!caution.hatches.empty()) list.add(std::move(caution));
+}
+
 }  // namespace
 
 std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     CautionList list;
     placement_cautions(list, plan);
+    silence(list, plan);
     for (HatchPlan const& part : plan.hatches) feed_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);

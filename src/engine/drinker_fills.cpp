@@ -37,7 +37,7 @@ Volume pourable(Volume need, Measures measures) {
 /// The fills of a stage's drinkers; batches alone where no drinker is named.
 class Drinkers {
   public:
-    Drinkers(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+    Drinkers(Tended& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
              std::vector<Course> const& courses)
         : tended_(tended),
           drinker_(lodging.stage.drinker ? &tended.farm.drinkers.at(*lodging.stage.drinker) : nullptr),
@@ -52,15 +52,20 @@ class Drinkers {
 
     void follow(Duration from) {
         changed_ = from;
-        for (Duration now = from; now + instant < end_;) now = visit(now);
+        Duration now = from;
+        if (auto const known = from_diary(from)) now = next_visit(*known);
+        while (now + instant < end_) now = visit(now);
     }
 
-    /// Everything up to an age is left out, and its first fill is one to the brim.
-    Fill<Volume> full(Duration age) {
-        changed_ = age;
-        auto fill = fill_at(tended_, usage_, count_, brim(), age);
-        fill.change_after = due(age) - age;
-        if (*fill.change_after > end_ - age) fill.change_after.reset();
+    /// As if they were filled to the brim at an age, or as they were last known.
+    Fill<Volume> full(Duration from, Duration age) {
+        Volume const all = brim() * static_cast<double>(count_);
+        auto const start = known_start(tended_, tended_.water, all, from, end_).value_or(Start<Volume>{age, all});
+        changed_ = start.age;
+        auto fill = fill_at(tended_, usage_, count_, start.content / static_cast<double>(count_), start.age);
+        fill.brim = brim();
+        fill.change_after = due(start.age) - start.age;
+        if (*fill.change_after > end_ - start.age) fill.change_after.reset();
         return fill;
     }
 
@@ -87,6 +92,32 @@ class Drinkers {
             if (one.from > now + instant) soonest = std::min(soonest, one.from);
         }
         return soonest;
+    }
+
+    /// What the diary knows, unless they may have been dry since without its saying so.
+    std::optional<Start<Volume>> from_diary(Duration from) {
+        if (drinker_ == nullptr) return std::nullopt;
+        auto const known = known_start(tended_, tended_.water, brim() * static_cast<double>(count_), from, end_);
+        if (!known) return std::nullopt;
+        Duration const now = tended_.now.value_or(tended_.begun);
+        auto const sure = usage_.gone_after(known->age, known->content).p05;
+        bool const silent = sure && known->age + *sure < std::min(now, end_);
+        if (!silent || !tended_.water->full) return known;
+        tended_.out_of_date = true;
+        return std::nullopt;
+    }
+
+    /// When they are next seen to: what was due by now is still to be done.
+    Duration next_visit(Start<Volume> const& known) {
+        changed_ = fills_age_ = known.age;
+        Duration const change = in_time(tended_.chores, known.age, due(known.age));
+        Duration next = change;
+        if (auto const sure = usage_.gone_after(known.age, known.content).p05) {
+            next = std::min(next, in_time(tended_.chores, known.age, known.age + *sure));
+        }
+        if (tended_.now) next = std::max(next, *tended_.now);
+        if (!(next + instant < change)) changed_ = next;
+        return next;
     }
 
     /// What is done at a chore; the age of the next.
@@ -151,7 +182,7 @@ class Drinkers {
         fills.push_back(std::move(fill));
     }
 
-    Tended const& tended_;
+    Tended& tended_;
     domain::Drinker const* drinker_;
     int count_;
     Duration end_;
@@ -170,17 +201,17 @@ Duration batch_life(domain::Supplement const& supplement) {
 
 Duration course_ends(Course const& course) { return course.from + days(static_cast<double>(course.days_long)); }
 
-DrinkerFills drinker_fills(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+DrinkerFills drinker_fills(Tended& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
                            std::vector<Course> const& courses) {
     Drinkers drinkers(tended, lodging, usage, courses);
     drinkers.follow(lodging.from);
     return std::move(drinkers).result();
 }
 
-Vessels<Volume> full_drinkers(Tended const& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
+Vessels<Volume> full_drinkers(Tended& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
                               std::vector<Course> const& courses, Duration age) {
     Drinkers drinkers(tended, lodging, usage, courses);
-    Fill<Volume> const fill = drinkers.full(age);
+    Fill<Volume> const fill = drinkers.full(lodging.from, age);
     return {*lodging.stage.drinker, lodging.drinkers(), {fill}};
 }
 

@@ -32,6 +32,8 @@ class HatchModel {
     [[nodiscard]] std::vector<double> eaten(Ages ages, Duration longest) const;
     /// Birds at an age in all but the most crowded 5 % of worlds.
     [[nodiscard]] Heads sure_heads(Duration age) const;
+    /// What the diary last knew of its hoppers and drinkers.
+    [[nodiscard]] Levels const& levels() const { return season_.lessons().levels[number_]; }
     /// Where it lives.
     [[nodiscard]] std::vector<Lodging> const& lodgings() const;
 

@@ -6,9 +6,6 @@ using namespace quantities;
 
 namespace {
 
-constexpr Duration small_chicks = days(21);
-constexpr Duration for_chicks = days(7), for_others = days(14);  // common practice, no source
-
 /// One feed in one stage.
 struct Feeding {
     domain::Feed const& feed;
@@ -29,15 +26,14 @@ std::vector<Feeding> feedings(Tended const& tended, Lodging const& lodging) {
 /// The fills of a stage's hoppers, feed by feed.
 class Hoppers {
   public:
-    Hoppers(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage, Use const& hungry,
-            Rations const& rations, Duration begun)
+    Hoppers(Tended& tended, Lodging const& lodging, BandedUsage<Mass> const& usage, Use const& hungry,
+            Rations const& rations)
         : tended_(tended),
           hopper_(tended.farm.hoppers.at(*lodging.stage.hopper)),
           count_(lodging.hoppers()),
           usage_(usage),
           hungry_(hungry),
-          rations_(rations),
-          begun_(begun) {}
+          rations_(rations) {}
 
     void feed(Feeding const& one) {
         Mass const brim = hopper_content(hopper_, one.feed, rations_) * static_cast<double>(count_);
@@ -45,8 +41,17 @@ class Hoppers {
         refuse_countless(hopper_.key, usage_, brim, {one.from, one.to});
         Mass left = kilograms(0);
         Mass first = behind;  // goes in once
-        for (Duration now = one.from; now + instant < one.to;) {
-            Round const round = plan_round(now, one.to, brim);
+        Duration begin = one.from;
+        if (auto const known = from_diary(one, brim)) {
+            begin = next_visit(*known, one.to);
+            left = left_of(*known, begin, one.to);
+            first = kilograms(0);
+            if (tended_.begun < begin) {
+                result_.account[one.feed.key].held = left_of(*known, tended_.begun, one.to);
+            }
+        }
+        for (Duration now = begin; now + instant < one.to;) {
+            Round const round = plan_round(now, one.to, brim, left);
             auto fill = fill_at(tended_, usage_, count_, round.level / static_cast<double>(count_), now);
             Duration next = round.next;
             if (round.to_the_brim && fill.lasts.p05) {
@@ -61,7 +66,7 @@ class Hoppers {
             fill.share_of_full = ratio((round.level + behind) / (brim + behind));
             fill.fresh = now <= one.from + instant;
             left = round.level - hungry_mass(now, next);
-            add(std::move(fill), next, first, result_.account[one.feed.key]);
+            add(std::move(fill), next, first, one.feed.key);
             first = kilograms(0);
             now = next;
         }
@@ -77,41 +82,72 @@ class Hoppers {
         bool to_the_brim = false;
     };
 
-    [[nodiscard]] Round plan_round(Duration now, Duration end, Mass brim) const {
+    /// What the diary knows, unless the hoppers may have been empty since without its saying so.
+    std::optional<Start<Mass>> from_diary(Feeding const& one, Mass brim) {
+        auto known = known_start(tended_, tended_.feed, brim, one.from, one.to);
+        if (!known) return std::nullopt;
+        Duration const now = tended_.now.value_or(tended_.begun);
+        auto const sure = usage_.gone_after(known->age, known->content).p05;
+        bool const silent = sure && known->age + *sure < std::min(now, one.to);
+        if (!silent || !tended_.feed->full) return known;
+        tended_.out_of_date = true;
+        return std::nullopt;
+    }
+
+    /// What of it is left at an age, and will be eaten before another feed or the end.
+    [[nodiscard]] Mass left_of(Start<Mass> const& known, Duration age, Duration end) const {
+        return std::clamp(known.content - hungry_mass(known.age, age), kilograms(0), hungry_mass(age, end));
+    }
+
+    /// When they are next filled: what was due by now is still to be done.
+    [[nodiscard]] Duration next_visit(Start<Mass> const& known, Duration end) const {
+        Duration next = known.age + hopper_.fill_for.value_or(wholesome(hopper_, known.age));
+        if (auto const sure = usage_.gone_after(known.age, known.content).p05) next = std::min(next, known.age + *sure);
+        next = in_time(tended_.chores, known.age, next);
+        if (tended_.now) next = std::max(next, *tended_.now);
+        return std::min(next, end);
+    }
+
+    [[nodiscard]] Round plan_round(Duration now, Duration end, Mass brim, Mass left) const {
         Duration const stands = hopper_.fill_for.value_or(wholesome(hopper_, now));
         Duration const next = std::min(end, in_time(tended_.chores, now, now + stands));
         Mass const to_the_end = hungry_mass(now, end);
         bool const last = !(next + instant < end);
         if (last && to_the_end <= brim) return {to_the_end, end};
         Mass const safe = std::min(std::max(usage_.band(now, next).p95, hungry_mass(now, next)), to_the_end);
-        return safe < brim ? Round{safe, next} : Round{brim, next, true};
+        if (!(safe < brim)) return {brim, next, true};
+        return {std::max(safe, left), next};
     }
 
     [[nodiscard]] Mass hungry_mass(Duration from, Duration to) const { return kilograms(hungry_(from, to)); }
 
     /// `behind` is what of it stays out of reach.
-    void add(Fill<Mass> fill, Duration next, Mass behind, FeedAccount& account) {
+    void add(Fill<Mass> fill, Duration next, Mass behind, std::string const& feed) {
+        FeedAccount& account = result_.account[feed];
         auto& fills = result_.vessels.fills;
         if (std::ssize(fills) >= most_fills) throw too_many_fills(hopper_.key);
-        if (fill.age + instant < begun_) {
-            Mass const held = fill.content * static_cast<double>(count_) - hungry_mass(fill.age, begun_);
-            if (begun_ < next) account.held = held;
+        if (fill.age + instant < tended_.begun) {
+            Mass const held = fill.content * static_cast<double>(count_) - hungry_mass(fill.age, tended_.begun);
+            if (tended_.begun < next) account.held = held;
+            auto const counted = tended_.counted.find(feed);
+            if (counted != tended_.counted.end() && counted->second < fill.age) account.taken += fill.put_in;
             return;
         }
         account.put_in += fill.put_in - behind;
         account.stays_behind += behind;
+        bool const nothing = !(fill.put_in > kilograms(1e-9)) && !fill.fresh;
+        if (nothing) return;  // enough is left
         fill.until = tended_.hatch.date + next;
         fill.used = usage_.central.between(fill.age, next) / static_cast<double>(count_);
         fills.push_back(std::move(fill));
     }
 
-    Tended const& tended_;
+    Tended& tended_;
     domain::Hopper const& hopper_;
     int count_;
     BandedUsage<Mass> const& usage_;
     Use const& hungry_;
     Rations const& rations_;
-    Duration begun_;
     HopperFills result_{{hopper_.key, count_, {}}};
 };
 
@@ -130,15 +166,20 @@ Mass stays_behind(domain::Hopper const& hopper, domain::Feed const& feed, Ration
     return hopper.volume * bulk_density(feed, rations) * hopper.fill * hopper.stays_behind;
 }
 
-Duration wholesome(domain::Hopper const& hopper, Duration age) {
-    return hopper.at_most.value_or(age < small_chicks ? for_chicks : for_others);
+Duration usually_wholesome(Duration age) {
+    // common practice; the extension page in stale_feed.cpp speaks of feed three weeks from its making, sooner in heat
+    return age < days(21) ? days(7) : days(14);
 }
 
-HopperFills hopper_fills(Tended const& tended, Lodging const& lodging, BandedUsage<Mass> const& usage,
-                         Use const& hungry, Rations const& rations, Duration begun) {
-    Hoppers hoppers(tended, lodging, usage, hungry, rations, begun);
+Duration wholesome(domain::Hopper const& hopper, Duration age) {
+    return hopper.at_most.value_or(usually_wholesome(age));
+}
+
+HopperFills hopper_fills(Tended& tended, Lodging const& lodging, BandedUsage<Mass> const& usage, Use const& hungry,
+                         Rations const& rations) {
+    Hoppers hoppers(tended, lodging, usage, hungry, rations);
     for (Feeding const& one : feedings(tended, lodging)) {
-        if (begun < one.to) hoppers.feed(one);
+        if (tended.begun < one.to) hoppers.feed(one);
     }
     return std::move(hoppers).result();
 }
@@ -150,8 +191,11 @@ Vessels<Mass> full_hoppers(Tended const& tended, Lodging const& lodging, BandedU
     for (Feeding const& one : feedings(tended, lodging)) {
         if (age + instant < one.from || one.to <= age + instant) continue;
         Mass const content = hopper_content(hopper, one.feed, rations);
-        auto fill = fill_at(tended, usage, full.count, content, age);
-        fill.until = tended.hatch.date + std::min(one.to, age + fill.empty_after.value_or(one.to - age));
+        Mass const brim = content * static_cast<double>(full.count);
+        auto const start = known_start(tended, tended.feed, brim, one.from, one.to).value_or(Start<Mass>{age, brim});
+        auto fill = fill_at(tended, usage, full.count, start.content / static_cast<double>(full.count), start.age);
+        fill.brim = content;
+        fill.until = tended.hatch.date + std::min(one.to, start.age + fill.empty_after.value_or(one.to - start.age));
         full.fills.push_back(std::move(fill));
     }
     return full;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/deaths.hpp"
 #include "engine/heads.hpp"
 #include "engine/intervals.hpp"
 
@@ -179,14 +180,19 @@ Belief untaught(domain::Farm const& farm, Rations const& rations) {
 }
 
 Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& whole) {
-    Lessons lessons{farm, untaught(farm, rations), {}, {}, 0, strangers(farm, whole)};
-    auto const named = std::count_if(whole.begin(), whole.end(), [&](domain::Entry const& entry) {
+    domain::Diary barn = whole;
+    std::erase_if(barn, [](domain::Entry const& entry) { return domain::is_of_store(entry.deed); });
+    Lessons lessons{farm, untaught(farm, rations), {}, {}, 0, strangers(farm, barn)};
+    lessons.store = store_counts(farm, whole);
+    auto const named = std::count_if(barn.begin(), barn.end(), [&](domain::Entry const& entry) {
         return std::find(lessons.strangers.begin(), lessons.strangers.end(), entry.hatch) == lessons.strangers.end();
     });
-    domain::Diary const diary = in_their_time(farm, whole);
+    domain::Diary const diary = in_their_time(farm, barn);
     lessons.misdated = static_cast<int>(named) - static_cast<int>(diary.size());
     lessons.heads = record_heads(lessons.farm, diary);
+    for (domain::Caution& one : too_many_deaths(lessons.farm, rations)) lessons.heads.push_back(std::move(one));
     too_few_left(lessons, rations);
+    lessons.levels = levels(lessons.farm, diary);
     for (Measured const& measured : intervals(lessons.farm, rations, diary)) take_in(lessons, measured);
     for (std::size_t flock = 0; flock < farm.hatches.size(); ++flock) {
         auto learned = learned_of(lessons, flock, rations, diary);

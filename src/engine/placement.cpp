@@ -121,7 +121,9 @@ void add_stays(Placement& placement, Brooder const& sort, Booking const& booking
         Heads const share =
             std::min(all / static_cast<double>(numbers.size()), held_at(sort, booking.from - booking.hatch->date));
         bool const staged = !booking.hatch->housing.empty();
-        Duration const ahead = staged ? made_ready : sort.rest.value_or(days(1));
+        bool const hatching = booking.from <= booking.hatch->date + instant;
+        Duration const early = hatching ? booking.hatch->earliest : days(0);
+        Duration const ahead = (staged ? made_ready : sort.rest.value_or(days(1))) + early;
         placement.stays.push_back({sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share,
                                    booking.from + -ahead});
     }

@@ -8,7 +8,6 @@
 #include "cropful/quantities/whole.hpp"
 #include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
-#include "engine/calendar_days.hpp"
 #include "engine/care.hpp"
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
@@ -83,16 +82,6 @@ void refuse_endless(Plan const& plan) {
 using WorldNeeds = std::map<std::string, std::vector<double>>;
 
 Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
-
-/// What the hungry flock eats on each calendar day between two ages.
-std::vector<Mass> by_days(domain::Hatch const& hatch, Usage<Mass> const& usage, Duration from, Duration to,
-                          double hunger) {
-    std::vector<Mass> all;
-    for (CalendarDay const& day : calendar_days(hatch, from, to)) {
-        all.push_back(usage.between(day.from, day.to) * hunger);
-    }
-    return all;
-}
 
 /// The feeds of a hatch and when each is fed, without amounts.
 std::vector<FeedNeed> feeds_of(domain::Hatch const& hatch, Ages ages) {
@@ -226,10 +215,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     for (std::size_t i = 0; wanted.use && i < plan.hatches.size(); ++i) {
         HatchPlan& part = plan.hatches[i];
         HatchModel const& model = season.hatch(numbers[i]);
-        for (FeedNeed& need : part.feeds) {
-            need.daily = by_days(part.hatch, model.feed(), need.from, need.to, hunger.at(need.feed));
-        }
-        add_care(part, season, model, hunger, wanted);
+        add_care(part, season, model, hunger, window.now, wanted);
         refuse_endless(plan);
     }
     std::vector<std::string> names;
@@ -240,7 +226,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     for (HatchPlan& part : plan.hatches) number_houses(part, plan.placement);
     if (wanted.use && wanted.shopping) {
         plan.readying = readying(plan.farm, plan.placement, window);
-        count_bags(plan, needs);
+        count_bags(plan, needs, window.now ? season.lessons().store : std::map<std::string, StoreCount>());
     }
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);

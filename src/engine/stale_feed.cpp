@@ -9,15 +9,12 @@ using namespace quantities;
 
 namespace {
 
-// Common practice; the extension page below speaks of feed three weeks from its making, sooner in heat.
-constexpr Duration small_chicks = days(21);
-constexpr Duration for_chicks = days(7), for_others = days(14), a_week = days(7);
+constexpr Duration a_week = days(7);
 constexpr std::size_t most_listed = 3;
 
 Fill<Mass> const* first_stale(Vessels<Mass> const& hoppers) {
     for (Fill<Mass> const& fill : hoppers.fills) {
-        Duration const wholesome = fill.age < small_chicks ? for_chicks : for_others;
-        if (fill.until - fill.at > wholesome + instant) return &fill;
+        if (fill.until - fill.at > usually_wholesome(fill.age) + instant) return &fill;
     }
     return nullptr;
 }

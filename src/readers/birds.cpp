@@ -47,6 +47,15 @@ Mortality read_mortality(Table& table) {
     return {.curve = table.need("rows", a_loss_curve), .source = read_source(table)};
 }
 
+Incubation read_incubation(Table& table) {
+    constexpr int longest = 60;
+    Incubation one{.low = table.need("low", WholeNumber{1, longest}),
+                   .high = table.need("high", WholeNumber{1, longest}),
+                   .source = read_source(table)};
+    if (one.high < one.low) throw table.refuse("high", "days no fewer than low");
+    return one;
+}
+
 HatchRate read_hatch_rate(Table& table) {
     HatchRate rate{.value = table.need("value", more_than_none(a_percentage)),
                    .low = table.need("low", a_percentage),
@@ -142,6 +151,7 @@ rations::Kind read_kind(std::string const& key, Document document) {
               .laying = read_optional_laying(root),
               .mortality = section(root, "mortality", read_mortality),
               .hatch_rate = section(root, "hatch_rate", read_hatch_rate),
+              .incubation = section(root, "incubation", read_incubation),
               .water = section(root, "water", read_water),
               .water_heat = section(root, "water_heat", read_heat),
               .feed_heat = section(root, "feed_heat", read_heat),

@@ -93,8 +93,13 @@ class DiaryRow {
         return std::chrono::minutes(minutes);
     }
 
-    [[nodiscard]] std::string hatch(std::string const& name) const {
+    [[nodiscard]] std::string hatch(std::string const& name, Deed deed) const {
         std::vector<std::string> known;
+        if (domain::is_of_store(deed)) {
+            for (auto const& [key, feed] : farm_.feeds) known.push_back(key);
+            if (farm_.feeds.contains(name)) return name;
+            throw BadInput(in_quotes(name), one_of_known("a feed of this farm", name, known));
+        }
         for (domain::Hatch const& hatch : farm_.hatches) known.push_back(hatch.name);
         if (std::find(known.begin(), known.end(), name) != known.end()) return name;
         throw BadInput(in_quotes(name), one_of_known("a hatch of this farm", name, known));
@@ -121,6 +126,10 @@ class DiaryRow {
             return quantities::parse_volume(words, farm_.measures);
         });
         bool const some = domain::number(amount) > 0;
+        if (domain::is_of_store(deed) && std::holds_alternative<quantities::Volume>(amount)) {
+            refuse("unit", "a unit of weight beside \"" + name(deed) + "\"");
+        }
+        if (deed == Deed::stock_counted) return amount;
         if (deed == Deed::found_empty && some) refuse("amount", "0 beside \"found empty\"");
         if (deed != Deed::found_empty && !some) refuse("amount", "more than none");
         return amount;
@@ -146,7 +155,7 @@ domain::Entry DiaryRow::entry() const {
     auto const at = read("at", domain::parse_moment);
     auto const deed = read("what", domain::parse_deed);
     return {.at = domain::parse_moment(at.iso()),  // to the minute
-            .hatch = read("hatch", [this](std::string_view text) { return hatch(std::string(text)); }),
+            .hatch = read("hatch", [&](std::string_view text) { return hatch(std::string(text), deed); }),
             .deed = deed,
             .amount = domain::counts_birds(deed) ? birds(deed) : of_vessels(deed),
             .note = read("note", [](std::string_view text) { return std::string(text); }),

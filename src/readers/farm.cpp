@@ -124,7 +124,8 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     Farm farm;
     if (head) read_head(*head, farm);
     if (store) farm.store = read_store(*store);
-    read_tables(feeds, farm.feeds, read_feed);
+    read_tables(feeds, farm.feeds,
+                [&](std::string const& key, Table& table) { return read_feed(key, table, farm); });
     read_tables(hoppers, farm.hoppers, read_hopper);
     read_tables(drinkers, farm.drinkers, read_drinker);
     read_tables(supplements, farm.supplements, read_supplement);

@@ -103,7 +103,7 @@ void read_bag(Table& table, domain::Feed& feed) {
 
 }  // namespace
 
-domain::Feed read_feed(std::string const& key, Table& table) {
+domain::Feed read_feed(std::string const& key, Table& table, domain::Farm const& farm) {
     domain::Feed feed;
     feed.key = key;
     feed.title = table.maybe("title", a_text, key);
@@ -113,6 +113,8 @@ domain::Feed read_feed(std::string const& key, Table& table) {
     feed.density = table.maybe("density", more_than_none(a_density));
     read_bag(table, feed);
     feed.on_hand = table.maybe("on_hand", a_mass, feed.on_hand);
+    if (auto const counted = table.maybe("counted", a_date)) feed.counted = domain::at_first_chore(*counted, farm);
+    if (feed.counted && !table.has("on_hand")) throw table.refuse("counted", "counted only beside the key on_hand");
     feed.spare = table.maybe("spare", a_mass, feed.spare);
     feed.keeps = table.maybe("keeps", more_than_none(a_time));
     feed.medicated = table.maybe("medicated", a_medication);

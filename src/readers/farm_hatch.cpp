@@ -73,26 +73,41 @@ struct Beginning {
     domain::Moment date;
     std::optional<quantities::Heads> chicks;
     quantities::Duration age = quantities::days(0);
+    std::optional<domain::Moment> set{};
+    quantities::Duration earliest = quantities::days(0);  // how long before `date` they may hatch
 };
 
 /// Birds that are there already: so many, of an age, on a day.
 Beginning read_birds(Table& table, Farm const& farm) {
-    for (char const* key : {"date", "chicks", "eggs", "every", "times"}) {
+    for (char const* key : {"date", "chicks", "eggs", "set", "every", "times"}) {
         if (table.has(key)) throw table.refuse(key, "birds, age and on alone: of birds that are there already");
     }
     auto const birds = table.need("birds", WholeNumber{1, domain::most_birds});
     auto const age = table.need("age", described(a_life, a_time.expected));
-    auto const on = at_first_chore(table.need("on", a_date), farm);
-    return {on + -age, quantities::birds(birds), age};
+    auto const on = domain::at_first_chore(table.need("on", a_date), farm);
+    return {.date = on + -age, .chicks = quantities::birds(birds), .age = age};
 }
 
-Beginning read_beginning(Table& table, Farm const& farm) {
+/// Eggs in the incubator: they hatch on the middle day of what is usual.
+Beginning read_set(Table& table, Farm const& farm, rations::Incubation const& usual) {
+    for (char const* key : {"date", "chicks"}) {
+        if (table.has(key)) throw table.refuse(key, "set and eggs alone: the date follows from when they were set");
+    }
+    auto const set = table.need("set", a_date);
+    domain::Moment const day(set.date());
+    auto const date = domain::at_first_chore(day + quantities::days((usual.low + usual.high) / 2), farm);
+    auto const first = domain::at_first_chore(day + quantities::days(usual.low), farm);
+    return {.date = date, .chicks = {}, .set = set, .earliest = date - first};
+}
+
+Beginning read_beginning(Table& table, Farm const& farm, std::string const& kind, RationsReader const& rations) {
     if (table.has("birds")) return read_birds(table, farm);
+    if (table.has("set")) return read_set(table, farm, rations.kind(kind).incubation);
     for (char const* key : {"age", "on"}) {
         if (table.has(key)) throw table.refuse(key, std::string(key) + " only beside the key birds");
     }
-    auto const date = at_first_chore(table.need("date", a_date), farm);
-    return {date, read_chicks(table)};
+    auto const date = domain::at_first_chore(table.need("date", a_date), farm);
+    return {.date = date, .chicks = read_chicks(table)};
 }
 
 void check_numbers(Table const& table, Hatch const& hatch) {
@@ -111,7 +126,7 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                                   "a kind of bird in quotes, such as \"bobwhite\"");
     std::string const name = table.maybe("name", a_text, "hatch " + std::to_string(number));
     std::string const kind = table.need("kind", a_kind);
-    auto const [date, chicks, age] = read_beginning(table, farm);
+    auto const [date, chicks, age, set, earliest] = read_beginning(table, farm, kind, rations);
     auto const until = table.need("until", described(a_life, a_time.expected));
     if (!(age < until)) throw table.refuse("until", "an age past the one they have");
     Hatch hatch{.name = name,
@@ -132,7 +147,10 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                 .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement")),
                 .brooder = table.maybe("brooder", one_in(farm.brooders, "brooder")),
                 .lays = table.maybe("lays", more_than_none(a_percentage)),
-                .housing = read_housing(table, farm, age, until)};
+                .housing = read_housing(table, farm, age, until),
+                .courses = {},
+                .set = set,
+                .earliest = earliest};
     hatch.courses = read_courses(table, farm, hatch);
     check_numbers(table, hatch);
     check_vessels(table, hatch);
@@ -157,6 +175,7 @@ std::vector<Hatch> repeated(Hatch const& first, int number, Table& table) {
         next.series = first.name;
         next.name += " " + std::to_string(i + 1);
         next.date = first.date + *every * static_cast<double>(i);
+        if (first.set) next.set = *first.set + *every * static_cast<double>(i);
         all.push_back(std::move(next));
     }
     if (all.back().date.date().year() > std::chrono::year(domain::last_year)) {

@@ -63,7 +63,7 @@ std::vector<domain::Course> read_courses(Table& table, Farm const& farm, domain:
         auto const on = item.maybe("on", a_date);
         if (from && on) throw item.refuse("on", "either from, an age, or on, a date, not both");
         if (!from && !on) throw item.missing("from", "the age at which it starts, such as \"0 d\"");
-        course.from = from ? *from : at_first_chore(*on, farm) - hatch.date;
+        course.from = from ? *from : domain::at_first_chore(*on, farm) - hatch.date;
         bool const kept = course.from >= quantities::days(0) && course.from < hatch.until;
         if (!kept) throw item.refuse(on ? "on" : "from", "a start while the birds are kept");
         return course;
@@ -84,11 +84,6 @@ std::vector<domain::Course> read_courses(Table& table, Farm const& farm, domain:
         throw table.refuse("courses", "one course after the other: only one thing is stirred in at a time");
     }
     return courses;
-}
-
-domain::Moment at_first_chore(domain::Moment date, Farm const& farm) {
-    bool const no_hour = date == domain::Moment(date.date());
-    return no_hour ? date + domain::chores_of(farm).front() : date;
 }
 
 quantities::Duration an_hour(Value const& value) {

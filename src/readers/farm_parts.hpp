@@ -12,7 +12,8 @@
 /// The parts of a farm file, each from its own table. All throw BadInput with file, line and key.
 namespace cropful::readers {
 
-domain::Feed read_feed(std::string const& key, Table& table);
+/// `farm` already has its chores.
+domain::Feed read_feed(std::string const& key, Table& table, domain::Farm const& farm);
 /// The feed's key `bags`: sizes and prices, in the order of the file; empty when it is absent.
 std::vector<domain::Bag> read_bags(Table& feed);
 domain::Store read_store(Table table);
@@ -30,8 +31,6 @@ std::vector<domain::Stage> read_housing(Table& table, domain::Farm const& farm, 
 std::vector<domain::Course> read_courses(Table& table, domain::Farm const& farm, domain::Hatch const& hatch);
 /// The farm's key `chores`: hours of the day, rising; empty when it is absent.
 std::vector<quantities::Duration> read_chores(Table& table);
-/// A date without an hour is the first chore of its day.
-domain::Moment at_first_chore(domain::Moment date, domain::Farm const& farm);
 /// In words, for a fault.
 std::string hatches_allowed();
 /// One hatch, or as many as `times` says. `farm` already has everything else; `number` counts the hatches from 1, at

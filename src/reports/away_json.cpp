@@ -50,6 +50,7 @@ std::string away_json(engine::Away const& away) {
               {"sure_pct", 100 * away.absence.sure},
               {"chance", away.chance},
               {"come_by", away.come_by ? Json(away.come_by->iso()) : Json(nullptr)},
+              {"come_at", away.come_at ? Json(away.come_at->iso()) : Json(nullptr)},
               {"first", Json(nullptr)},
               {"somebody_there", Json::array()},
               {"vessels", Json::array()}};

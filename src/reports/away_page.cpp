@@ -62,13 +62,13 @@ Page answer_part(Away const& away) {
     std::string const sure = sure_words(absence.sure);
     page += errands_part(away);
     if (away.come_by && *away.come_by < absence.until) {
-        page += wrap(alarm("SOMEBODY MUST COME") + " by " + moment_words(*away.come_by, measures) + ", to be sure " +
+        page += wrap(alarm("SOMEBODY MUST COME") + " by " + chore_words(*away.come_at, measures) + ", to be sure " +
                      sure + ".");
     } else if (away.come_by) {
         std::string const nobody =
             away.errands.empty() ? "Nobody need come before you are back" : "For feed and water alone nobody need come";
         page +=
-            wrap(nobody + "; at the latest by " + moment_words(*away.come_by, measures) + ", to be sure " + sure + ".");
+            wrap(nobody + "; at the latest by " + chore_words(*away.come_at, measures) + ", to be sure " + sure + ".");
     }
     if (away.first) {
         Holding const& first = away.holdings[*away.first];

@@ -40,6 +40,12 @@ Sentences diary_sentences() {
          "what you changed."},
         {"diary-outside-life",
          "Entries of the diary from before their hatch or after its end are left out: {entries}. A slip in a date?"},
+        {"deaths-high",
+         "{hatches}: {dead} of {of} birds died from {from} to {to}; the table expects about {usual}, and so many are "
+         "less likely than 1 in 200. Look at warmth, water and feed now, and ask a veterinarian."},
+        {"diary-out-of-date",
+         "{hatches}: the diary is out of date. Nothing has been written for longer than the vessels last for certain, so "
+         "what is planned goes by every deed having been done. Write down the next fill."},
         {"diary-heads/few left",
          "{hatches}: {moved} of about {before} birds moved out on {day:year}, so about {left} should be left, and "
          "times "

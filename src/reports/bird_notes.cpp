@@ -8,6 +8,13 @@ Sentences bird_notes() {
         {"intake-laying", "feed eaten by laying {kind}: {rate} per bird and day"},
         {"deaths", "deaths of {kind}: the built-in table by age"},
         {"hatch-rate", "{rate} of {kind} eggs set hatch ({low} to {high} is usual, and what is sure allows for it)"},
+        {"incubation",
+         "{hatch}: eggs set on {set} hatch about {date} ({low} to {high} d in the incubator); houses are ready for "
+         "the first of them"},
+        {"chores-unstated", "somebody is in the barn at {hours} (farm.chores is not stated)"},
+        {"wholesome", "feed stays wholesome in {hopper} for 7 d under 3 weeks of age and 14 d later (at_most is not stated)"},
+        {"least-unstated", "{drinker}: marbles are stated, but not what its trough needs before birds can drink (least): taken as none"},
+        {"stock-as-of-now", "{feed}: what is on hand was counted now (counted is not stated)"},
         {"hatch-rate-stated",
          "of the eggs of {hatch} {rate} hatch, as stated: what is sure is so at that rate and not below or above it"},
         {"water-ratio", "{kind} drink {ratio} of feed"},

@@ -109,7 +109,10 @@ Page stays_part(Overview const& season) {
     for (std::size_t i = 0; i < stays.size();) {
         Stay const& first = stays[i];
         std::vector<int> numbers;
-        for (; i < stays.size() && stays[i].hatch == first.hatch; ++i) numbers.push_back(stays[i].number);
+        auto const together = [&](Stay const& one) {
+            return one.hatch == first.hatch && one.brooder == first.brooder && one.from == first.from;
+        };
+        for (; i < stays.size() && together(stays[i]); ++i) numbers.push_back(stays[i].number);
         table.add({first.ready_by.day(), first.from.day(), first.to.day(), first.free_from.day(),
                    first.hatch + ": " + first.brooder + " " + numbers_words(numbers) + ", " +
                        quantities::print(first.birds) + (numbers.size() > 1 ? " each" : " birds")});

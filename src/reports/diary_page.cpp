@@ -111,6 +111,12 @@ std::string entry_words(Entry const& entry, Measures measures) {
             return amount + " of old " + what + " thrown out";
         case Deed::found_empty:
             return what + " found empty";
+        case Deed::level_left:
+            return what + " left at " + amount;
+        case Deed::stock_counted:
+            return amount + " counted in the store";
+        case Deed::bought:
+            return amount + " brought into the store";
         default:
             return amount + " " + name(entry.deed);
     }

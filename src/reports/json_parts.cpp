@@ -124,7 +124,10 @@ Json measures_name(quantities::Measures measures) {
     return measures == quantities::Measures::metric ? "metric" : "uk";
 }
 
-Json date_json(engine::Moment date) { return date == engine::Moment(date.date()) ? date.iso_date() : date.iso(); }
+Json date_json(engine::Moment date, domain::Farm const& farm) {
+    bool const whole_day = date == domain::at_first_chore(engine::Moment(date.date()), farm);
+    return whole_day ? date.iso_date() : date.iso();
+}
 
 Json notes(std::vector<engine::Assumption> const& assumptions, quantities::Measures measures) {
     Json all = Json::array();

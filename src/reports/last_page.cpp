@@ -1,6 +1,7 @@
 #include "cropful/reports/last_page.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/fills_part.hpp"
@@ -14,6 +15,7 @@ namespace {
 
 using engine::Fill;
 using engine::HatchPlan;
+using engine::Moment;
 using quantities::Duration;
 using quantities::Mass;
 using quantities::Measures;
@@ -34,6 +36,13 @@ std::string lasts_words(Fill<Amount> const& fill, Measures measures) {
     return words;
 }
 
+/// When they were filled: as the diary says, or as if at the moment asked about.
+template <class Amount>
+std::string state_words(Fill<Amount> const& fill, Moment asked, Measures measures) {
+    bool const as_if = std::abs(quantities::in_days(asked - fill.at)) < 1e-6;
+    return as_if ? ", as if filled " + moment_words(asked, measures) : ", filled " + moment_words(fill.at, measures);
+}
+
 /// What ends a fill sooner than the birds empty it: a change of feed, or the end of the flock.
 std::string overtaken(HatchPlan const& hatch, Fill<Mass> const& fill) {
     auto const comes_first = [&](Duration age) {
@@ -47,19 +56,20 @@ std::string overtaken(HatchPlan const& hatch, Fill<Mass> const& fill) {
     return comes_first(hatch.hatch.until) ? "; the birds leave " + (hatch.hatch.date + hatch.hatch.until).day() : "";
 }
 
-std::string hopper_words(HatchPlan const& hatch, Measures measures) {
+std::string hopper_words(HatchPlan const& hatch, Moment asked, Measures measures) {
     auto const& hoppers = *hatch.hoppers;
     auto const& fill = hoppers.fills.front();
     std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
     std::string const holds = print_measured(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
-    return vessels + ", " + holds + ": feed " + lasts_words(fill, measures) + overtaken(hatch, fill);
+    return vessels + ", " + holds + state_words(fill, asked, measures) + ": feed " + lasts_words(fill, measures) + overtaken(hatch, fill);
 }
 
-std::string drinker_words(HatchPlan const& hatch, Measures measures) {
+std::string drinker_words(HatchPlan const& hatch, Moment asked, Measures measures) {
     auto const& drinkers = *hatch.drinkers;
     auto const& fill = drinkers.fills.front();
     std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " +
-                        print_measured(fill.content, measures) + (drinkers.count > 1 ? " each" : "") + ": water " +
+                        print_measured(fill.content, measures) + (drinkers.count > 1 ? " each" : "") +
+                        state_words(fill, asked, measures) + ": water " +
                         lasts_words(fill, measures);
     if (changed_before_dry(fill)) {
         words += "; but change it after " + print(*fill.change_after) + ", " +
@@ -81,10 +91,10 @@ Page lasting_hatch(HatchPlan const& hatch, Measures measures) {
         birds = quantities::print(hatch.drinkers->fills.front().birds);
     }
     Page page = wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
-                         quantities::print_age(age) + ", filled " + moment_words(hatch.hatch.date + age, measures),
+                         quantities::print_age(age),
                      "", "  ");
-    if (filled(hatch.hoppers)) page += wrap(hopper_words(hatch, measures), "  ", "    ");
-    if (filled(hatch.drinkers)) page += wrap(drinker_words(hatch, measures), "  ", "    ");
+    if (filled(hatch.hoppers)) page += wrap(hopper_words(hatch, hatch.hatch.date + age, measures), "  ", "    ");
+    if (filled(hatch.drinkers)) page += wrap(drinker_words(hatch, hatch.hatch.date + age, measures), "  ", "    ");
     if (!filled(hatch.hoppers) && !filled(hatch.drinkers))
         page += wrap("no hopper and no drinker are named", "  ", "    ");
     return page;
@@ -130,7 +140,7 @@ Page last_page(engine::Plan const& plan, std::optional<engine::Moment> at, Sourc
     Measures const measures = plan.farm.measures;
     Page page;
     if (!plan.farm.name.empty()) {
-        std::string const when = at ? "filled " + moment_and_year(*at, measures) : "";
+        std::string const when = at ? moment_and_year(*at, measures) : "";
         page = both_ends(plan.farm.name, when) + Blank();
     }
     Page const alarms = alarms_part(plan.alarms, measures);

@@ -18,10 +18,10 @@ void add_window(Json& json, engine::Window const& window) {
     if (window.until) json["until"] = window.until->iso();
 }
 
-Json hatch_head(HatchPlan const& hatch) {
+Json hatch_head(HatchPlan const& hatch, domain::Farm const& farm) {
     return {{"name", hatch.hatch.name},
             {"kind", hatch.hatch.kind},
-            {"date", date_json(hatch.hatch.date)},
+            {"date", date_json(hatch.hatch.date, farm)},
             {"chicks", quantities::in_birds(hatch.chicks)}};
 }
 
@@ -128,7 +128,7 @@ std::string answer(Plan const& plan, Json json, Add add, Finish finish) {
     json["units"] = measures_name(plan.farm.measures);
     json["hatches"] = Json::array();
     for (HatchPlan const& hatch : plan.hatches) {
-        Json part = hatch_head(hatch);
+        Json part = hatch_head(hatch, plan.farm);
         add(part, hatch);
         json["hatches"].push_back(std::move(part));
     }

@@ -27,6 +27,7 @@ Json stays_json(Overview const& season) {
 }
 
 Json unplaced_json(Overview const& season) {
+    auto const day = [&](engine::Moment date) { return date_json(date, season.plan.farm); };
     Json all = Json::array();
     for (engine::Unplaced const& one : season.placement.unplaced) {
         all.push_back(Json{{"hatch", one.hatch},
@@ -36,8 +37,8 @@ Json unplaced_json(Overview const& season) {
                            {"gets", one.gets},
                            {"from", one.from.iso()},
                            {"to", one.to.iso()},
-                           {"fits_before", or_null(one.fits_before, date_json)},
-                           {"fits_after", or_null(one.fits_after, date_json)}});
+                           {"fits_before", or_null(one.fits_before, day)},
+                           {"fits_after", or_null(one.fits_after, day)}});
     }
     return all;
 }
@@ -62,7 +63,7 @@ Json costs_json(Overview const& season) {
     for (engine::HatchCost const& one : season.costs) {
         all.push_back(Json{{"name", one.hatch},
                            {"kind", one.kind},
-                           {"date", date_json(one.date)},
+                           {"date", date_json(one.date, season.plan.farm)},
                            {"chicks", in_birds(one.chicks)},
                            {"raised", in_birds(one.raised)},
                            {"feed_kg", in_kilograms(one.feed)},

@@ -1,5 +1,6 @@
 #include "store/diary_form.hpp"
 
+#include <array>
 #include <cerrno>
 #include <string>
 #include <utility>
@@ -33,7 +34,7 @@ constexpr std::string_view first_table = R"(CREATE TABLE entry (
     CHECK ((unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
     CHECK (deed <> 'found empty' OR amount = 0)
 ) STRICT)";
-constexpr std::string_view present_table = R"(CREATE TABLE entry (
+constexpr std::string_view second_table = R"(CREATE TABLE entry (
     id INTEGER PRIMARY KEY,
     visit INTEGER NOT NULL CHECK (visit > 0),
     at TEXT NOT NULL CHECK (at GLOB '2[01][0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]'),
@@ -47,7 +48,23 @@ constexpr std::string_view present_table = R"(CREATE TABLE entry (
     CHECK ((unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
     CHECK (deed <> 'found empty' OR amount = 0)
 ) STRICT)";
-constexpr char marks[] = "PRAGMA application_id = 0x63726f70; PRAGMA user_version = 2";
+constexpr std::string_view present_table = R"(CREATE TABLE entry (
+    id INTEGER PRIMARY KEY,
+    visit INTEGER NOT NULL CHECK (visit > 0),
+    at TEXT NOT NULL CHECK (at GLOB '2[01][0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]'),
+    utc_offset_min INTEGER NOT NULL CHECK (utc_offset_min BETWEEN -1080 AND 1080),
+    hatch TEXT NOT NULL CHECK (hatch <> ''),
+    deed TEXT NOT NULL CHECK (deed IN ('topped up', 'part filled', 'thrown out', 'found empty',
+                                       'died', 'counted', 'moved out', 'moved in',
+                                       'level left', 'stock counted', 'bought')),
+    amount REAL NOT NULL CHECK (amount >= 0 AND amount <= 1e6),
+    unit TEXT NOT NULL CHECK (unit IN ('kg', 'L', 'birds')),
+    note TEXT NOT NULL,
+    CHECK ((unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
+    CHECK (deed <> 'found empty' OR amount = 0),
+    CHECK (unit = 'kg' OR deed NOT IN ('stock counted', 'bought'))
+) STRICT)";
+constexpr char marks[] = "PRAGMA application_id = 0x63726f70; PRAGMA user_version = 3";
 
 [[noreturn]] void refuse(Database const& database, std::string const& what) {
     throw WrongUse(database.name() + ": found " + what);
@@ -107,12 +124,14 @@ Form form_of(Database const& database) {
     std::int64_t const written = database.whole("PRAGMA user_version");
     if (whose == 0 && written == 0 && database.whole("SELECT count(*) FROM sqlite_schema") == 0) return Form::none;
     if (whose != application) refuse(database, "a database of another program; expected a diary of cropful");
-    if (written < 1 || written > 2) {
+    if (written < 1 || written > 3) {
         refuse(database, "a diary of form " + std::to_string(written) +
-                             "; expected form 1 or 2: use the newer cropful that wrote it");
+                             "; expected form 1 to 3: use the newer cropful that wrote it");
     }
-    Form const form = written == 1 ? Form::first : Form::present;
-    if (!has_only(database, form == Form::first ? first_table : present_table)) {
+    constexpr std::array forms{std::pair(Form::first, first_table), std::pair(Form::second, second_table),
+                               std::pair(Form::present, present_table)};
+    auto const& [form, table] = forms[static_cast<std::size_t>(written - 1)];
+    if (!has_only(database, table)) {
         refuse(database,
                "a diary that another program has made or changed; expected one that holds the table cropful makes, and "
                "nothing beside it");
@@ -164,12 +183,12 @@ void take_over(Database const& database, std::vector<Row> const& rows) {
     for (Row const& row : rows) write_row(insert, row);
 }
 
-std::filesystem::path new_file_for_copy(std::filesystem::path const& diary) {
+std::filesystem::path new_file_for_copy(std::filesystem::path const& diary, Form form) {
     struct stat like {};
     mode_t const mode = stat(diary.c_str(), &like) == 0 ? like.st_mode & 0777 : 0600;
     for (int number = 1;; ++number) {
         std::filesystem::path const name =
-            diary.string() + ".form-1" + (number == 1 ? "" : "-" + std::to_string(number));
+            diary.string() + (form == Form::first ? ".form-1" : ".form-2") + (number == 1 ? "" : "-" + std::to_string(number));
         int const file = open(name.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, mode);
         if (file >= 0) {
             close(file);

@@ -10,8 +10,8 @@
 /// How a diary lies in its file: the forms its table has had, and what is believed of one.
 namespace cropful::store {
 
-/// `first` knew no offsets from UTC and let notes have any characters.
-enum class Form { none, first, present };
+/// `first` knew no offsets from UTC and let notes have any characters; `second` knew nothing of the store.
+enum class Form { none, first, second, present };
 
 /// One line of the table: `visit` numbers the visits in the order they were written, `id` the entries.
 struct Row {
@@ -32,6 +32,6 @@ Statement insert_into(Database const& database);
 /// Writes the rows of an earlier form in the present one.
 void take_over(Database const& database, std::vector<Row> const& rows);
 /// A new file beside the diary, empty, for a copy of it: farm.diary.form-1, or that with a number behind.
-std::filesystem::path new_file_for_copy(std::filesystem::path const& diary);
+std::filesystem::path new_file_for_copy(std::filesystem::path const& diary, Form form);
 
 }  // namespace cropful::store

@@ -37,8 +37,8 @@ class Copy {
         std::error_code ignored;
         if (path_) fs::remove(*path_, ignored);
     }
-    void of(Database const& database) {
-        path_ = new_file_for_copy(database.name());
+    void of(Database const& database, Form form) {
+        path_ = new_file_for_copy(database.name(), form);
         database.copy_to(*path_);
     }
     std::optional<fs::path> keep() { return std::exchange(path_, std::nullopt); }
@@ -55,8 +55,8 @@ class Change {
         Form const form = form_of(database_);
         rows_ = read_rows(database_, form);
         if (form == Form::none) make_table(database_);
-        if (form != Form::first) return;
-        copy_.of(database_);
+        if (form == Form::none || form == Form::present) return;
+        copy_.of(database_, form);
         take_over(database_, rows_);
     }
     [[nodiscard]] std::vector<Row> const& rows() const { return rows_; }

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cropful/commands/flags.hpp"
 #include "cropful/commands/reply.hpp"
@@ -21,6 +22,9 @@ struct DiaryOptions {
     bool json = false;
     Flags visit;                     // of `add`, as typed
     bool part = false;               // of `add`
+    std::vector<std::string> stock;   // of `add`: "starter=75 lb"
+    std::vector<std::string> bought;  // of `add`: "starter=6 bags"
+    std::optional<std::string> now;   // instead of the clock
     bool all = false;                // of `show`
     std::optional<std::string> csv;  // the file of `export` and `import`
 };

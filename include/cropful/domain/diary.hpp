@@ -23,12 +23,17 @@ enum class Deed {
     counted,      // birds alive then
     moved_out,    // birds sold, killed or moved elsewhere
     moved_in,     // birds that joined
+    level_left,     // what was left in all the hoppers or drinkers when they had been seen to, as it was planned
+    stock_counted,  // feed in the store
+    bought,         // feed brought into the store
 };
 std::string name(Deed deed);  // "topped up"
 /// The deed called so, as `name` says it; throws BadInput.
 Deed parse_deed(std::string_view text);
 /// Whether its amount counts birds; the others are about feed or water.
 bool counts_birds(Deed deed);
+/// Whether it is about a feed in the store, and no hatch.
+bool is_of_store(Deed deed);
 
 /// Mass for hoppers, volume for drinkers, heads for birds. `found_empty` has none of what the vessels hold.
 using Amount = std::variant<quantities::Mass, quantities::Volume, quantities::Heads>;
@@ -43,7 +48,7 @@ Amount parse_feed_or_water(std::string_view text, quantities::Measures measures)
 /// One line of a diary.
 struct Entry {
     Moment at;
-    std::string hatch;  // its name in the farm file
+    std::string hatch;  // its name in the farm file; of the store, the key of its feed
     Deed deed;
     Amount amount;
     std::string note;

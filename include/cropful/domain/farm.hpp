@@ -58,6 +58,7 @@ struct Feed {
     std::optional<Money> price;  // per bag
     std::vector<Bag> bags;       // all that are sold; empty: only `bag`, else `bag` is the first of them sold singly
     Mass on_hand = kilograms(0);
+    std::optional<Moment> counted{};  // when that stood in the store; absent: now
     Mass spare = kilograms(0);  // kept in hand beyond the need
     std::optional<Duration> keeps;
     std::map<std::string, Guarantee>
@@ -174,7 +175,9 @@ struct Hatch {
     std::optional<double> lays{};  // eggs per bird alive and day, never without laying_from
     std::string series{};          // of a hatch that comes again: its name without its number
     std::vector<Stage> housing{};  // in order of age; empty: one for life, of the brooder and vessels above
-    std::vector<Course> courses{}; // in order of age, beside the one of `supplement`
+    std::vector<Course> courses{};  // in order of age, beside the one of `supplement`
+    std::optional<Moment> set{};     // when its eggs were, where the date follows from that
+    Duration earliest = days(0);     // how long before its date it may hatch
 };
 
 /// Where a hatch lives, in order of age: at least one, the first from its first age on.
@@ -224,5 +227,7 @@ std::vector<Residence> residences_of(Hatch const& hatch, Farm const& farm);
 std::vector<Course> courses_of(Hatch const& hatch, Farm const& farm);
 /// Hours of the day at which somebody is in the barn, rising; never none.
 std::vector<Duration> chores_of(Farm const& farm);
+/// A date without an hour is the first chore of its day.
+Moment at_first_chore(Moment date, Farm const& farm);
 
 }  // namespace cropful::domain

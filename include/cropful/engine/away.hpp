@@ -53,6 +53,7 @@ struct Away {
     double chance = 0;                 // that nothing at all runs out
     std::optional<std::size_t> first;  // the holding that most often runs out first
     std::optional<Moment> come_by;  // with the chance asked for nothing has run out before; absent: long after the end
+    std::optional<Moment> come_at;  // the last chore no later than that
     std::vector<Errand> errands;    // in order of time
     std::vector<Learned> learned;
     std::vector<Interval> alarms;

@@ -7,6 +7,7 @@
 #include "cropful/domain/diary.hpp"
 #include "cropful/domain/farm.hpp"
 #include "cropful/engine/belief.hpp"
+#include "cropful/engine/level.hpp"
 #include "cropful/engine/rations.hpp"
 
 /// What a diary teaches: head counts, and how far the birds' appetite and thirst lie from the tables.
@@ -50,6 +51,8 @@ struct Lessons {
     int misdated = 0;                      // entries before their hatch or after its end, left out
     std::vector<std::string> strangers;    // hatches the diary names and the farm has not
     std::vector<domain::Caution> heads{};  // what a grower must know of how heads were counted
+    std::vector<Levels> levels{};          // of its hatches' hoppers and drinkers, in their order
+    std::map<std::string, StoreCount> store{};  // of its feeds
     /// The last interval of each hatch's hoppers and drinkers, where it is an alarm.
     [[nodiscard]] std::vector<Interval> alarms() const;
     /// Those of them for one of these hatches and no older than a week before `moment`, where one is given.

@@ -32,7 +32,8 @@ struct FeedNeed {
                    // bag size
     std::optional<Money> cost;
     std::chrono::sys_days first_day{};  // the calendar day of `from`
-    std::vector<Mass> daily{};          // by hungry birds on each calendar day from it on; adds up to band.p95
+    std::vector<Mass> daily{};  // taken from the store on each calendar day from it on: put into hoppers for the farm's
+                                // hungry flock, or eaten by it where no hopper is named
 };
 
 /// What one vessel does from one fill to the next. What is put in is what a hungry flock needs: of feed, the same that
@@ -89,6 +90,7 @@ struct FeedAccount {
     Mass put_in;        // into hoppers, or eaten where no hopper is named
     Mass stays_behind;  // in hoppers, out of reach
     Mass held;          // in hoppers when the plan begins, and eaten first
+    Mass taken;         // from the store between its count and the start of the plan
 };
 
 struct HatchPlan {
@@ -106,6 +108,7 @@ struct HatchPlan {
     std::vector<StagePlan> stages{};
     std::vector<Mix> mixes{};  // all courses, in order of age
     std::map<std::string, FeedAccount> account{};
+    bool out_of_date = false;  // the diary has been silent for longer than its vessels last for certain
 };
 
 /// What to buy of one feed for the whole farm.

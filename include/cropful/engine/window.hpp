@@ -19,6 +19,7 @@ struct Window {
     std::optional<domain::Moment> from;
     std::optional<domain::Moment> until;
     HatchChoice hatches{};
+    std::optional<domain::Moment> now{};  // what a diary should have said by then and did not is still to be done
     [[nodiscard]] bool holds(domain::Moment at) const { return (!from || *from <= at) && (!until || at < *until); }
 };
 

@@ -40,6 +40,12 @@ struct HatchRate {
     Source source;
     std::string note;  // what moves it, or another's figure; empty where there is none
 };                     // fractions of eggs set
+/// Days from the first of incubation to the hatch.
+struct Incubation {
+    int low;
+    int high;
+    Source source;
+};
 struct WaterRatio {
     std::array<double, 3> ratio;
     Source source;
@@ -88,6 +94,7 @@ struct Kind {
     std::optional<Laying> laying;
     Mortality mortality;
     HatchRate hatch_rate;
+    Incubation incubation;
     WaterRatio water;
     HeatResponse water_heat;  // a rise per degree
     HeatResponse feed_heat;   // a fall per degree

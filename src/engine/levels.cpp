@@ -1,0 +1,72 @@
+#include "cropful/engine/level.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+using domain::Deed;
+using domain::Entry;
+
+/// Takes in one entry about feed or about water.
+void see(std::optional<Level>& level, Entry const& entry, double amount) {
+    switch (entry.deed) {
+        case Deed::topped_up:
+            level = Level{.at = entry.at};
+            break;
+        case Deed::found_empty:
+            level = Level{.at = entry.at, .full = false};
+            break;
+        case Deed::level_left:
+            level = Level{.at = entry.at, .left = amount};
+            break;
+        case Deed::part_filled:
+            if (level) level->more += amount;
+            break;
+        case Deed::thrown_out:
+            if (level) level->more -= amount;
+            break;
+        default:
+            break;
+    }
+}
+
+}  // namespace
+
+std::vector<Levels> levels(domain::Farm const& farm, domain::Diary const& diary) {
+    std::vector<Levels> all(farm.hatches.size());
+    for (std::size_t i = 0; i < farm.hatches.size(); ++i) {
+        for (Entry const& entry : diary) {
+            if (domain::is_of_store(entry.deed) || entry.hatch != farm.hatches[i].name) continue;
+            if (auto const* feed = std::get_if<quantities::Mass>(&entry.amount)) {
+                see(all[i].feed, entry, quantities::in_kilograms(*feed));
+                bool const put = entry.deed == Deed::topped_up || entry.deed == Deed::part_filled;
+                if (put) all[i].puts.push_back({entry.at, *feed});
+            }
+            if (auto const* water = std::get_if<quantities::Volume>(&entry.amount)) {
+                see(all[i].water, entry, quantities::in_litres(*water));
+            }
+        }
+    }
+    return all;
+}
+
+std::map<std::string, StoreCount> store_counts(domain::Farm const& farm, domain::Diary const& diary) {
+    std::map<std::string, StoreCount> all;
+    for (auto const& [key, feed] : farm.feeds) all[key] = {feed.counted, feed.on_hand};
+    for (Entry const& entry : diary) {
+        auto const found = all.find(entry.hatch);
+        if (!domain::is_of_store(entry.deed) || found == all.end()) continue;
+        StoreCount& store = found->second;
+        auto const amount = std::get<quantities::Mass>(entry.amount);
+        bool const before = store.at && entry.at < *store.at;
+        if (before) continue;
+        if (entry.deed == Deed::stock_counted) {
+            store = {entry.at, amount};
+        } else if (store.at) {
+            store.amount += amount;
+        }
+    }
+    return all;
+}
+
+}  // namespace cropful::engine
