@@ -47,6 +47,10 @@ void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const&
         if (stage.from <= ages.from + instant) drinker = stage.drinker;
     }
     if (!drinker) return;
+    if (farm.drinkers.at(*drinker).plumbed) {
+        list.add({.id = "line-while-away", .hatches = {hatch.name}, .with = {{"drinker", *drinker}}, .source = common});
+        return;
+    }
     auto const& every = farm.drinkers.at(*drinker).change_every;
     if (every.value_or(usual_standing) >= ages.to - ages.from) return;
     Caution caution{.id = "old-water-while-away",

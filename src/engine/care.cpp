@@ -158,7 +158,8 @@ class Care {
         }
         if (!lodging.stage.drinker) return;
         std::erase_if(fills.vessels.fills, [&](Fill<Volume> const& fill) { return before(fill.age); });
-        stage.drinkers = std::move(fills.vessels);
+        bool const line = season_.farm().drinkers.at(*lodging.stage.drinker).plumbed;
+        stage.drinkers = line ? Vessels<Volume>{*lodging.stage.drinker, lodging.drinkers(), {}} : std::move(fills.vessels);
     }
 
     /// Where no hopper is named the hungry flock's feed is on the account all the same.

@@ -34,13 +34,20 @@ Volume pourable(Volume need, Measures measures) {
     return litres(std::ceil(in_litres(need) / step - rounding) * step);
 }
 
-/// The fills of a stage's drinkers; batches alone where no drinker is named.
+/// Null where none is named, or it is a line that nobody fills.
+domain::Drinker const* filled_drinker(domain::Farm const& farm, domain::Stage const& stage) {
+    if (!stage.drinker) return nullptr;
+    domain::Drinker const& drinker = farm.drinkers.at(*stage.drinker);
+    return drinker.plumbed ? nullptr : &drinker;
+}
+
+/// The fills of a stage's drinkers; batches alone where none is filled.
 class Drinkers {
   public:
     Drinkers(Tended& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
              std::vector<Course> const& courses)
         : tended_(tended),
-          drinker_(lodging.stage.drinker ? &tended.farm.drinkers.at(*lodging.stage.drinker) : nullptr),
+          drinker_(filled_drinker(tended.farm, lodging.stage)),
           count_(lodging.drinkers()),
           end_(lodging.to),
           usage_(usage),
@@ -210,6 +217,7 @@ DrinkerFills drinker_fills(Tended& tended, Lodging const& lodging, BandedUsage<V
 
 Vessels<Volume> full_drinkers(Tended& tended, Lodging const& lodging, BandedUsage<Volume> const& usage,
                               std::vector<Course> const& courses, Duration age) {
+    if (filled_drinker(tended.farm, lodging.stage) == nullptr) return {*lodging.stage.drinker, lodging.drinkers(), {}};
     Drinkers drinkers(tended, lodging, usage, courses);
     Fill<Volume> const fill = drinkers.full(lodging.from, age);
     return {*lodging.stage.drinker, lodging.drinkers(), {fill}};

@@ -18,7 +18,9 @@ void standing_water(CautionList& list, Vessels<Volume> const& drinkers, domain::
         std::any_of(drinkers.fills.begin(), drinkers.fills.end(), [](Fill<Volume> const& fill) {
             bool const small = fill.age < small_chicks;
             auto const stands = [](std::optional<Duration> const& one) { return one.value_or(days(1e6)); };
-            Duration const life = std::min(stands(fill.empty_after), stands(fill.change_after));
+            bool const planned = fill.until > fill.at && !fill.change_after;
+            Duration const until = planned ? fill.until - fill.at : stands(fill.change_after);
+            Duration const life = std::min(stands(fill.empty_after), until);
             return life > (small ? daily : every_other_day) + instant;
         });
     if (!foul) return;
@@ -96,7 +98,10 @@ void heat(CautionList& list, domain::Farm const& farm) {
 
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
     heat(list, plan.farm);
-    if (domain::has_drinker(part.hatch)) drowning(list, part);
+    bool const founts = std::ranges::any_of(domain::stages_of(part.hatch), [&](domain::Stage const& stage) {
+        return stage.drinker && !plan.farm.drinkers.at(*stage.drinker).plumbed;
+    });
+    if (founts) drowning(list, part);
     for (StagePlan const& stage : part.stages) {
         if (stage.drinkers) standing_water(list, *stage.drinkers, plan.farm.drinkers.at(stage.drinkers->key));
         too_small(list, part, stage.drinkers, "water");

@@ -70,12 +70,18 @@ domain::Hopper read_hopper(std::string const& key, Table& table) {
 }
 
 domain::Drinker read_drinker(std::string const& key, Table& table) {
+    bool const plumbed = table.maybe("plumbed", a_yes_or_no, false);
+    auto const volume = table.maybe("volume", more_than_none(a_volume));
+    if (!volume && !plumbed) throw table.missing("volume", more_than_none(a_volume).expected);
+    if (plumbed && table.has("change_every")) throw table.refuse("change_every", "no changes of a line that is plumbed");
     domain::Drinker drinker{.key = key,
-                            .volume = table.need("volume", more_than_none(a_volume)),
+                            .volume = volume.value_or(Volume()),
                             .displaced = table.maybe("displaced", a_volume, Volume()),
                             .change_every = table.maybe("change_every", more_than_none(a_time)),
                             .spill = table.maybe("spill", a_part, 0.0),
-                            .least = table.maybe("least", a_volume, Volume())};
+                            .least = table.maybe("least", a_volume, Volume()),
+                            .plumbed = plumbed};
+    if (plumbed) return drinker;
     if (drinker.displaced >= drinker.volume) throw table.refuse("displaced", "less than the drinker's volume");
     if (drinker.least > drinker.volume - drinker.displaced) {
         throw table.refuse("least", "no more than the drinker holds");

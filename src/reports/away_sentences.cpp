@@ -40,6 +40,9 @@ Sentences diary_sentences() {
          "what you changed."},
         {"diary-outside-life",
          "Entries of the diary from before their hatch or after its end are left out: {entries}. A slip in a date?"},
+        {"line-while-away",
+         "{hatches}: {drinker} is a line. It is taken as never dry, but a line that fails is seen by nobody while you are "
+         "away: birds die within a day. Have somebody look in."},
         {"deaths-high",
          "{hatches}: {dead} of {of} birds died from {from} to {to}; the table expects about {usual}, and so many are "
          "less likely than 1 in 200. Look at warmth, water and feed now, and ask a veterinarian."},

@@ -36,9 +36,10 @@ std::string total_words(Plan const& plan) {
     return words + ": " + join(packs);
 }
 
-Page purchases_part(Plan const& plan) {
-    Table table = shopping_table(engine::shopping_list(plan), plan.farm);
-    Page const head = Blank() + heading("BUY", ", to be sure 19 times in 20");
+Page purchases_part(Plan const& plan, bool why) {
+    Table table = shopping_table(engine::shopping_list(plan), plan.farm, why ? Shopping::why : Shopping::what);
+    Page const head =
+        Blank() + heading("BUY", std::string(", to be sure 19 times in 20") + (why ? "" : " (`cropful buy` says why)"));
     if (nothing_priced(plan) && plan.safe_bags == 0) return head + table;
     table.add(
         {total_count(plan), nothing_priced(plan) ? "" : print(plan.safe_cost, plan.farm.currency), total_words(plan)});

@@ -160,8 +160,8 @@ std::vector<std::string> labels_words(HatchPlan const& hatch) {
     return all;
 }
 
-Page labels_part(HatchPlan const& hatch) {
-    auto const all = labels_words(hatch);
+Page labels_part(HatchPlan const& hatch, bool faults_alone) {
+    auto const all = faults_alone ? label_faults(hatch) : labels_words(hatch);
     if (all.empty()) return {};
     Table table({Align::left, Align::left});
     for (std::string const& words : all) table.add({"  " + strong("LABEL"), words});

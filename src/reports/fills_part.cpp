@@ -57,7 +57,7 @@ Page listed_fills(std::string const& verb, std::string const& words, engine::Ves
     auto const later = std::find_if(vessels.fills.begin(), vessels.fills.end(),
                                     [&](Fill<Amount> const& fill) { return before && fill.at >= *before; });
     std::vector<Fill<Amount>> const fills(vessels.fills.begin(), later);
-    if (fills.empty()) return title("; filled from " + vessels.fills.front().at.day() + " on");
+    if (fills.empty()) return {};
     auto const folds = fold(fills, later == vessels.fills.end() ? last : later->age, !before);
     for (auto const& one : folds) add(one);
     Page const page = title("") + table;

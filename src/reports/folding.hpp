@@ -57,7 +57,8 @@ bool by_change(engine::Fill<Amount> const& fill) {
 /// Whether two neighbours share a row: one rhythm of changes, or the same stretch of `weeks`.
 template <class Amount>
 bool alike(engine::Fill<Amount> const& a, engine::Fill<Amount> const& b, int weeks) {
-    if (by_change(a) != by_change(b)) return false;
+    bool const full = a.share_of_full > 0.995, also = b.share_of_full > 0.995;
+    if (by_change(a) != by_change(b) || (by_change(a) && full != also)) return false;
     if (by_change(a)) return std::abs(quantities::in_days(*a.change_after - *b.change_after)) < 1e-6;
     return weeks > 0 && (Fold<Amount>::week(a) - 1) / weeks == (Fold<Amount>::week(b) - 1) / weeks;
 }

@@ -35,17 +35,16 @@ std::string stock_words(domain::Supplement const& supplement) {
 Page indented(std::string const& words) { return words.empty() ? Page() : wrap(words, "    ", "    "); }
 
 Table batches_table(Mix const& mix, Measures measures, std::optional<engine::Moment> const& before) {
-    Table table({Align::left, Align::left, Align::right, Align::left, Align::right}, 4);
-    table.head({"mix", "age", "water", "stir in", "pour into each"});
+    Table table({Align::left, Align::right, Align::left, Align::right}, 4);
+    table.head({"mix", "water", "stir in", "pour into each"});
     bool all = true;
     for (engine::Batch const& batch : mix.batches) {
         all = !before || batch.at < *before;
         if (!all) break;
-        table.add({chore_words(batch.at, measures), quantities::print_age(batch.age),
-                   print_measured(batch.dose.water, measures), dose_words(batch.dose, measures),
+        table.add({chore_words(batch.at, measures), print_measured(batch.dose.water, measures), dose_words(batch.dose, measures),
                    print_measured(batch.each_drinker, measures)});
     }
-    table.add({all ? "in all" : "whole course", "", print_measured(mix.total.water, measures),
+    table.add({all ? "in all" : "whole course", print_measured(mix.total.water, measures),
                dose_words(mix.total, measures), ""});
     return table;
 }
@@ -55,8 +54,7 @@ std::string thrown_away(Mix const& mix, Measures measures) {
     auto thrown = quantities::litres(0);
     for (engine::Batch const& batch : mix.batches) thrown += batch.thrown;
     if (thrown < mix.total.water * 0.01) return "";
-    return "the batches are as small as can be measured: " + print(thrown, measures) +
-           " of it is not poured, and is thrown away";
+    return print(thrown, measures) + " of it is thrown away: the batches are as small as can be measured";
 }
 
 }  // namespace
@@ -68,7 +66,10 @@ std::string dose_words(Dose const& dose, Measures measures) {
     }
     if (!dose.by_volume) return print_dose(*dose.by_weight, measures);
     std::string const measure = print_dose(*dose.by_volume, measures);
-    return dose.by_weight ? print_dose(*dose.by_weight, measures) + " = " + measure : measure;
+    if (!dose.by_weight) return measure;
+    bool const spooned = quantities::spoon_measures(*dose.by_volume) && measure.ends_with(" mL)");
+    return print_dose(*dose.by_weight, measures) + " = " +
+           (spooned ? measure.substr(0, measure.rfind(" (")) : measure);
 }
 
 std::string course_words(Mix const& mix, domain::Farm const& farm) {
@@ -90,9 +91,9 @@ namespace {
 
 Page one_course(Mix const& mix, domain::Farm const& farm, std::optional<engine::Moment> before) {
     bool const later = before && mix.batches.front().at >= *before;
-    std::string const from = later ? "; from " + mix.batches.front().at.day() + " on" : "";
-    Page page = wrap(course_words(mix, farm) + from, "  " + strong("STIR") + "  ", "        ");
-    if (later) return page;
+    std::string const from = "; from " + mix.batches.front().at.day() + " on";
+    if (later) return wrap(course_words(mix, farm) + from, "  " + strong("STIR") + "  ", "        ");
+    Page page = wrap(course_words(mix, farm), "  " + strong("STIR") + "  ", "        ");
     page += batches_table(mix, farm.measures, before);
     for (std::string const& note : course_notes(mix, farm)) page += indented(note);
     return page;

@@ -20,13 +20,13 @@ using quantities::Measures;
 using quantities::print;
 
 Page feeds_part(HatchPlan const& hatch, Measures measures) {
-    Table table({Align::left, Align::left, Align::left, Align::right, Align::right}, 4);
-    table.head({"feed", "ages", "from", "sure with", "usually"});
+    Table table({Align::left, Align::left, Align::left, Align::right, Align::right}, 2);
+    table.head({strong("FEED"), "ages", "from", "sure with", "usually"});
     for (engine::FeedNeed const& feed : hatch.feeds) {
         table.add({feed.feed, ages_words(feed.from, feed.to), (hatch.hatch.date + feed.from).day(),
                    print(feed.band.p95, measures), print(feed.amount, measures)});
     }
-    return heading("FEED", "", 2) + table;
+    return table;
 }
 
 Page weeks_part(HatchPlan const& hatch, Measures measures) {
@@ -40,10 +40,24 @@ Page weeks_part(HatchPlan const& hatch, Measures measures) {
 }
 
 Page removals_part(HatchPlan const& hatch) {
-    Page page;
-    for (std::string const& words : removals_words(hatch))
-        page += wrap(words, "  " + strong("OUT") + "   ", "        ");
-    return page;
+    auto const all = removals_words(hatch);
+    return all.empty() ? Page() : wrap(join(all, "; "), "  " + strong("OUT") + "   ", "        ");
+}
+
+/// The stages whose vessels are filled after a moment, a line for all.
+Page later_part(HatchPlan const& hatch, Measures /*measures*/, engine::Moment before) {
+    std::vector<std::string> stages;
+    for (engine::StagePlan const& stage : hatch.stages) {
+        if (hatch.hatch.date + stage.from < before) continue;
+        std::vector<std::string> vessels;
+        if (stage.hoppers) vessels.push_back(std::to_string(stage.hoppers->count) + " x " + stage.hoppers->key);
+        if (stage.drinkers) vessels.push_back(std::to_string(stage.drinkers->count) + " x " + stage.drinkers->key);
+        std::string const house = house_words(stage);
+        if (vessels.empty() && house.empty()) continue;
+        stages.push_back((house.empty() ? "" : house + " ") + "from " + (hatch.hatch.date + stage.from).day() +
+                         (vessels.empty() ? "" : " (" + join(vessels) + ")"));
+    }
+    return stages.empty() ? Page() : wrap(join(stages, ", "), "  " + strong("THEN") + "  ", "        ");
 }
 
 constexpr quantities::Duration listed_for = quantities::days(14);
@@ -56,10 +70,9 @@ engine::Moment start_of(engine::Plan const& plan) {
 
 Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
     auto const measures = farm.measures;
-    std::string const kept = ", kept to " + quantities::print_age(hatch.hatch.until) + " (" +
-                             (hatch.hatch.date + hatch.hatch.until).day_year() + ")";
-    return Rule() + wrap(hatch_words(hatch) + kept, "", "  ") + feeds_part(hatch, measures) + labels_part(hatch) +
-           removals_part(hatch) + hoppers_part(hatch, measures, before) + drinkers_part(hatch, measures, before) +
+    std::string const kept = ", to " + (hatch.hatch.date + hatch.hatch.until).day();
+    return Rule() + wrap(hatch_words(hatch) + kept, "", "  ") + feeds_part(hatch, measures) + labels_part(hatch, before.has_value()) +
+           removals_part(hatch) + (before ? later_part(hatch, measures, *before) : Page()) + hoppers_part(hatch, measures, before) + drinkers_part(hatch, measures, before) +
            course_part(hatch, farm, before) + (before ? Page() : weeks_part(hatch, measures));
 }
 
@@ -67,7 +80,7 @@ Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, std::option
 
 Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     auto const measures = plan.farm.measures;
-    Page page = page_title(plan) + spaced(alarms_part(plan.alarms, measures)) + purchases_part(plan) +
+    Page page = page_title(plan) + spaced(alarms_part(plan.alarms, measures)) + purchases_part(plan, detail == Detail::everything) +
                 spaced(learned_part(plan.learned, measures)) + Blank();
     std::optional<engine::Moment> before;
     if (detail == Detail::one_page) before = start_of(plan) + listed_for;
@@ -77,10 +90,12 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     };
     if (before && std::ranges::any_of(plan.hatches, tended)) {
         page +=
-            wrap("What to fill and stir in is listed for two weeks, to " + before->day() + "; --all lists all of it.");
+            wrap("FILL, WATER and STIR are listed for two weeks, to " + before->day() + "; --all lists all.");
     }
     for (HatchPlan const& hatch : plan.hatches) page += planned_hatch(hatch, plan.farm, before);
-    page += spaced(wrap(how_sure_words()));
+    std::string const short_words =
+        "\"Sure\" is 19 times in 20, \"usually\" as often as not. Look in on hoppers and drinkers every day all the same.";
+    page += spaced(wrap(detail == Detail::everything ? how_sure_words() : short_words));
     bool const listed = sources == Sources::named || detail == Detail::everything;
     return page + (listed ? notes_part(plan, sources) : short_notes_part(plan));
 }

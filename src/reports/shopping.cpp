@@ -124,10 +124,14 @@ std::string price_words(std::optional<quantities::Money> const& cost, domain::Fa
     return cost ? print(*cost, farm.currency) : "no price";
 }
 
-Table shopping_table(std::vector<ShoppingItem> const& items, domain::Farm const& farm) {
+Table shopping_table(std::vector<ShoppingItem> const& items, domain::Farm const& farm, Shopping told) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (ShoppingItem const& item : items) {
-        table.add({count_words(item, farm), price_words(item.cost, farm), what_words(item, farm) + when_words(item)});
+        std::string const words = what_words(item, farm), what = words.substr(0, words.find(": "));
+        bool const known = told == Shopping::what && item.packs;
+        std::string const when = item.none ? "; enough is on hand" : "; by " + item.first.day();
+        table.add({count_words(item, farm), price_words(item.cost, farm),
+                   known ? what + when : words + when_words(item)});
     }
     return table;
 }

@@ -18,7 +18,9 @@ std::string when_words(engine::ShoppingItem const& item);
 /// "330.00 USD", "no price".
 std::string price_words(std::optional<quantities::Money> const& cost, domain::Farm const& farm);
 
-/// A row for each: how much, its price, what, why and when.
-Table shopping_table(std::vector<engine::ShoppingItem> const& items, domain::Farm const& farm);
+/// A row for each: how much, its price, what, why and when; or what and when alone.
+enum class Shopping { why, what };
+Table shopping_table(std::vector<engine::ShoppingItem> const& items, domain::Farm const& farm,
+                     Shopping told = Shopping::why);
 
 }  // namespace cropful::reports

@@ -53,7 +53,7 @@ Json fill_json(Fill<Volume> const& fill) {
 template <class Amount>
 Json all_or_first(std::optional<engine::Vessels<Amount>> const& vessels, char const* what, Fills which) {
     if (!vessels) return nullptr;
-    Json json{{what, vessels->key}, {"count", vessels->count}, {"fills", Json::array()}};
+    Json json{{what, vessels->key}, {"count", vessels->count}, {"fills", Json::array()}};  // none of a line
     for (auto const& fill : vessels->fills) {
         json["fills"].push_back(fill_json(fill));
         if (which == Fills::first) break;

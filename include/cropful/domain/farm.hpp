@@ -95,6 +95,7 @@ struct Drinker {
     std::optional<Duration> change_every;
     double spill = 0;
     Volume least = litres(0);  // what its trough needs before birds can drink
+    bool plumbed = false;      // a line that never empties and is never filled
 };
 
 struct Stock {

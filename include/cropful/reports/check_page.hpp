@@ -15,7 +15,7 @@ std::string verdict_words(engine::Check const& check);
 std::vector<std::string> label_faults(engine::HatchPlan const& hatch);
 /// The same, and how much was met and not stated; empty without checks.
 std::vector<std::string> labels_words(engine::HatchPlan const& hatch);
-Page labels_part(engine::HatchPlan const& hatch);
+Page labels_part(engine::HatchPlan const& hatch, bool faults_alone = false);
 
 /// Every nutrient of every feed against its need.
 Page check_page(engine::Plan const& plan, Sources sources);
