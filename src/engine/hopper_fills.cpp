@@ -95,7 +95,7 @@ class Hoppers {
         if (std::ssize(fills) >= most_fills) throw too_many_fills(hopper_.key);
         if (fill.age + instant < begun_) {
             Mass const held = fill.content * static_cast<double>(count_) - hungry_mass(fill.age, begun_);
-            if (begun_ < next) account.held = held;
+            if (begun_ < next + instant) account.held = held;  // from a fill's own time on too
             return;
         }
         account.put_in += fill.put_in - behind;
