@@ -14,13 +14,13 @@ constexpr Duration small_chicks = days(21), daily = days(1), every_other_day = d
 
 /// Water that stands longer than a day over small chicks, or two over larger birds.
 void standing_water(CautionList& list, Vessels<Volume> const& drinkers, domain::Drinker const& drinker) {
-    bool const foul =
-        std::any_of(drinkers.fills.begin(), drinkers.fills.end(), [](Fill<Volume> const& fill) {
-            bool const small = fill.age < small_chicks;
-            auto const stands = [](std::optional<Duration> const& one) { return one.value_or(days(1e6)); };
-            Duration const life = std::min(stands(fill.empty_after), stands(fill.change_after));
-            return life > (small ? daily : every_other_day) + instant;
-        });
+    bool const foul = std::any_of(drinkers.fills.begin(), drinkers.fills.end(), [&](Fill<Volume> const& fill) {
+        bool const small = fill.age < small_chicks;
+        auto const stands = [](std::optional<Duration> const& one) { return one.value_or(days(1e6)); };
+        Duration const left = &fill == &drinkers.fills.back() ? fill.until - fill.at : stands({});
+        Duration const life = std::min({stands(fill.empty_after), stands(fill.change_after), left});
+        return life > (small ? daily : every_other_day) + instant;
+    });
     if (!foul) return;
     auto const& every = drinker.change_every;
     Caution caution{.id = "standing-water",
