@@ -128,7 +128,7 @@ class Hoppers {
         if (std::ssize(fills) >= most_fills) throw too_many_fills(hopper_.key);
         if (fill.age + instant < tended_.begun) {
             Mass const held = fill.content * static_cast<double>(count_) - hungry_mass(fill.age, tended_.begun);
-            if (tended_.begun < next) account.held = held;
+            if (tended_.begun < next + instant) account.held = held;  // a fill at the very start is listed
             auto const counted = tended_.counted.find(feed);
             if (counted != tended_.counted.end() && counted->second < fill.age) account.taken += fill.put_in;
             return;

@@ -89,7 +89,8 @@ std::vector<domain::Course> read_courses(Table& table, Farm const& farm, domain:
 quantities::Duration an_hour(Value const& value) {
     std::string const text = a_text(value);
     char const* const expected = "an hour of the day in quotes, such as \"06:30\"";
-    bool const form = text.size() == 5 && text[2] == ':' && text.find_first_not_of("0123456789:") == std::string::npos;
+    bool const form = text.size() == 5 && text.find_first_not_of("0123456789") == 2 && text[2] == ':' &&
+                      text.find_first_not_of("0123456789", 3) == std::string::npos;
     if (!form) throw value.refuse(expected);
     int const hours = std::stoi(text.substr(0, 2)), minutes = std::stoi(text.substr(3));
     if (hours > 23 || minutes > 59) throw value.refuse(expected);

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "cropful/engine/plan.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -22,7 +23,8 @@ Volume gallons(double x) { return litres(x * 3.785411784); }
 constexpr double ounce = 28.349523125;  // g
 constexpr double pound = 453.59237;     // g
 
-/// Product (g) for a course in the water of birds that drink 1 gal a day.
+/// Product (g) for a course in the water of birds that drink 1 gal a day and are all alike, weighed to a tenth of a
+/// gram: a batch is that gallon.
 double course_grams(std::string const& rate, int days_long) {
     auto farm = sample::round_figures();
     auto& hatch = farm.hatches.front();
@@ -32,7 +34,9 @@ double course_grams(std::string const& rate, int days_long) {
     supplement.from = hatch.first_age;
     supplement.days_long = days_long;
     farm.supplements.emplace("product", supplement);
-    return in_grams(*sample::plan_of(farm).hatches.at(0).mix->total.by_weight);
+    farm.scale_step = kilograms(0.0001);
+    auto const plan = engine::make_plan(farm, sample::without_spread(farm));
+    return in_grams(*plan.hatches.at(0).mix->total.by_weight);
 }
 
 }  // namespace

@@ -18,6 +18,13 @@ engine::Overview season_of(domain::Farm const& farm, engine::Window window = {})
     return engine::make_overview({farm, rations}, window);
 }
 
+/// Those birds, come at midnight.
+domain::Farm from_midnight() {
+    auto farm = sample::round_figures();
+    farm.hatches[0].date = domain::Moment(farm.hatches[0].date.date());
+    return farm;
+}
+
 /// The birds two weeks in boxes of 2 m x 1 m, 5 cm of bedding, 1 L of solution a box.
 domain::Farm brooded() {
     auto farm = sample::round_figures();
@@ -39,7 +46,7 @@ domain::Farm brooded() {
 }  // namespace
 
 TEST_CASE("a season's days are those of its hatches", "[season]") {
-    auto farm = sample::round_figures();
+    auto farm = from_midnight();
     farm.hatches.push_back(farm.hatches.front());
     farm.hatches[1].name = "May";
     farm.hatches[1].date = farm.hatches[0].date + days(7);
@@ -56,7 +63,7 @@ TEST_CASE("a season's days are those of its hatches", "[season]") {
 }
 
 TEST_CASE("a hatch that comes at noon has half a first and half a last day", "[season]") {
-    auto farm = sample::round_figures();
+    auto farm = from_midnight();
     farm.hatches[0].date = farm.hatches[0].date + days(0.5);
     auto const all = season_of(farm).days;
     REQUIRE(all.size() == 22);
@@ -67,7 +74,7 @@ TEST_CASE("a hatch that comes at noon has half a first and half a last day", "[s
 }
 
 TEST_CASE("days without birds between two hatches are listed", "[season]") {
-    auto farm = sample::round_figures();
+    auto farm = from_midnight();
     farm.hatches.push_back(farm.hatches.front());
     farm.hatches[1].name = "May";
     farm.hatches[1].date = farm.hatches[0].date + days(30);
@@ -78,7 +85,7 @@ TEST_CASE("days without birds between two hatches are listed", "[season]") {
 }
 
 TEST_CASE("a part of the time is whole days", "[season]") {
-    auto const farm = sample::round_figures();
+    auto const farm = from_midnight();
     auto const start = farm.hatches[0].date + days(200);
     auto const season = season_of(farm, {start + days(2.5), start + days(5)});
     CHECK(season.days.size() == 3);

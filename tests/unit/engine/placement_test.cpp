@@ -3,7 +3,9 @@
 #include "cropful/engine/placement.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
+#include "cropful/engine/season.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -31,7 +33,8 @@ domain::Farm barn(double second_comes) {
 }
 
 engine::Placement placed(domain::Farm const& farm) {
-    return engine::place(farm, readers::RationsReader().load(farm), engine::Fits::sought);
+    auto const rations = readers::RationsReader().load(farm);
+    return engine::place({farm, rations}, engine::Fits::sought);
 }
 
 }  // namespace
@@ -129,4 +132,73 @@ TEST_CASE("sorts of brooder are apart, and hatches may name none", "[placement]"
     auto const got = placed(farm);
     CHECK(got.stays.size() == 2);
     CHECK(got.unnamed == std::vector<std::string>{"May"});
+}
+
+TEST_CASE("a hatch moves from house to house, each ready two days before", "[placement]") {
+    auto farm = barn(0);
+    farm.hatches.pop_back();
+    auto pen = farm.brooders.at("box");
+    pen.key = "pen";
+    pen.count = 4;
+    pen.holds = {{days(0), birds(30)}};
+    pen.until = domain::longest_life;
+    pen.rest.reset();
+    farm.brooders.emplace("pen", pen);
+    auto& hatch = farm.hatches.front();
+    hatch.brooder.reset();
+    hatch.housing = {{.from = days(200), .house = "box"}, {.from = days(209), .house = "pen"}};
+    auto got = placed(farm);
+    CHECK(got.unplaced.empty());
+    REQUIRE(got.stays.size() == 6);
+    auto const age = [&](domain::Moment at) { return std::round(in_days(at - hatch.date)); };
+    for (std::size_t i = 0; i < 6; ++i) {
+        bool const first = i < 2;
+        CHECK(got.stays[i].brooder == (first ? "box" : "pen"));
+        CHECK(got.stays[i].number == static_cast<int>(first ? i : i - 2) + 1);
+        CHECK(in_birds(got.stays[i].birds) == (first ? 50 : 25));
+        CHECK(age(got.stays[i].from) == (first ? 200 : 209));
+        CHECK(age(got.stays[i].to) == (first ? 209 : 221));
+        CHECK(age(got.stays[i].free_from) == (first ? 211 : 221));
+        CHECK(age(got.stays[i].ready_by) == (first ? 198 : 207));
+    }
+    auto const plan = sample::plan_of(farm);
+    REQUIRE(plan.hatches[0].stages.size() == 2);
+    CHECK(plan.hatches[0].stages[0].houses == 2);
+    CHECK(plan.hatches[0].stages[0].numbers == std::vector<int>{1, 2});
+    CHECK(plan.hatches[0].stages[1].houses == 4);
+    CHECK(plan.hatches[0].stages[1].numbers == std::vector<int>{1, 2, 3, 4});
+    farm.brooders.at("pen").count = 3;  // one too few
+    got = placed(farm);
+    REQUIRE(got.unplaced.size() == 1);
+    CHECK(got.unplaced[0].brooder == "pen");
+    CHECK(got.unplaced[0].needs == 4);
+    CHECK(got.unplaced[0].gets == 3);
+    CHECK(in_birds(got.unplaced[0].birds) == 10);
+    CHECK(sample::plan_of(farm).hatches[0].stages[1].numbers == std::vector<int>{1, 2, 3});
+}
+
+TEST_CASE("houses that a farm fixes are all taken", "[placement]") {
+    auto farm = barn(0);
+    farm.hatches.pop_back();
+    auto& hatch = farm.hatches.front();
+    hatch.brooder.reset();
+    farm.brooders.at("box").count = 5;
+    hatch.housing = {{.from = days(0), .house = "box", .houses = 4}};
+    auto const got = placed(farm);
+    REQUIRE(got.stays.size() == 4);
+    for (auto const& stay : got.stays) CHECK(in_birds(stay.birds) == 25);
+}
+
+TEST_CASE("a house is made ready no sooner than its last birds are out", "[placement]") {
+    auto farm = barn(15);
+    farm.brooders.at("box").rest = days(1);
+    for (auto& hatch : farm.hatches) {
+        hatch.brooder.reset();
+        hatch.housing = {{.from = days(0), .house = "box"}};
+        hatch.until = days(214);
+    }
+    auto const got = placed(farm);
+    REQUIRE(got.stays.size() == 4);
+    CHECK(got.unplaced.empty());
+    CHECK(got.stays[2].ready_by == got.stays[0].to);  // not a day before that
 }

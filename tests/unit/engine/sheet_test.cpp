@@ -103,6 +103,7 @@ TEST_CASE("warmth is shown for the ages asked for", "[engine][sheet]") {
 TEST_CASE("a hatch has its own cautions, and the sheet what is of no one hatch", "[engine][sheet]") {
     auto farm = sample::farm_from(sample::bobwhites());
     farm.feeds.begin()->second.keeps = days(1);
+    farm.hoppers.at("tube").at_most = days(40);
     auto const sheet = sheet_of(farm);
     auto const said = [](auto const& cautions, std::string const& id) {
         return std::count_if(cautions.begin(), cautions.end(), [&](auto const& one) { return one.id == id; });

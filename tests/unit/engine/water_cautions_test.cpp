@@ -158,11 +158,14 @@ TEST_CASE("vitamins for weeks", "[cautions]") {
 }
 
 TEST_CASE("solutions that stand too long", "[cautions]") {
-    auto farm = with_supplement("tonic");
-    CHECK(states(farm, "solution-life", {{"keeps", days(1)}}));
-    farm.drinkers.at("bell").volume = litres(0.3);
-    farm.drinkers.at("bell").displaced = litres(0.25);
+    auto farm = with_supplement("tonic");  // 11 h lie between chores by day, 13 h by night
     CHECK_FALSE(due(farm, "solution-life"));
+    farm.supplements.at("tonic").keeps = days(12 / 24.0);
+    CHECK(states(farm, "solution-life", {{"keeps", days(12 / 24.0)}}));
+    farm.supplements.at("tonic").keeps = days(13 / 24.0);
+    CHECK_FALSE(due(farm, "solution-life"));
+    farm.supplements.at("tonic").keeps.reset();
+    CHECK(due(farm, "solution-life-unstated"));
 }
 
 TEST_CASE("water is changed daily under 3 weeks, every two days later", "[cautions]") {
@@ -179,24 +182,41 @@ TEST_CASE("water is changed daily under 3 weeks, every two days later", "[cautio
     CHECK(states(farm, "standing-water", {{"form", "stated"}, {"every", days(3)}}));
     every.reset();
     CHECK(states(farm, "standing-water", {{"form", "unstated"}}));
+    every = days(2);
+    farm.hatches[0].until = days(22.5);  // the only fill, changed by nobody, stands for a day and a half
+    CHECK_FALSE(due(farm, "standing-water"));
+    farm.hatches[0].until = days(112);
+    every.reset();
     farm.drinkers.at("bell").volume = litres(0.5);  // dry within a day
     CHECK_FALSE(due(farm, "standing-water"));
 }
 
-TEST_CASE("a hopper that lasts for weeks, and what to put in for 7 d", "[cautions]") {
-    // 1 kg a day and 0.6 kg/L from day 207 on: 8 L last 5 d, 60 L 36 d
+TEST_CASE("a hopper whose feed may stand for weeks, and what to put in for 7 d", "[cautions]") {
+    // 1 kg a day and 0.6 kg/L: 8 L last 5 d, 60 L 36 d
     auto farm = sample::round_figures();
     farm.measures = Measures::metric;
+    farm.hatches[0].date = domain::Moment(farm.hatches[0].date.date());  // whole days from midnight
     farm.hatches[0].feeding = {{"grower", days(0)}};
     farm.hatches[0].until = days(260);
     farm.hoppers.at("tube").volume = litres(8);
     CHECK_FALSE(due(farm, "stale-feed"));
     farm.hoppers.at("tube").volume = litres(60);
+    CHECK_FALSE(due(farm, "stale-feed"));  // it is filled for a fortnight
+    farm.hoppers.at("tube").at_most = days(40);
     CHECK(fed_for_a_week(farm, "April") == Approx(7));
     farm.hatches[0].until = farm.hatches[0].first_age + days(14);  // the birds leave in time
     CHECK_FALSE(due(farm, "stale-feed"));
     farm = bobwhites();  // three 3 gal tubes over 240 chicks: some weeks
+    CHECK_FALSE(due(farm, "stale-feed"));
+    farm.hoppers.at("tube").at_most = days(40);
     CHECK(due(farm, "stale-feed"));
+    farm.hoppers.at("tube").at_most.reset();
+    farm.hoppers.at("tube").fill_for = days(10);  // chicks get fresh feed every week
+    CHECK(due(farm, "stale-feed"));
+    farm.hoppers.at("tube").fill_for = days(7);
+    CHECK_FALSE(due(farm, "stale-feed"));
+    farm.hoppers.at("tube").at_most = days(40);
+    farm.hoppers.at("tube").fill_for.reset();
     farm.hoppers.at("tube").volume = litres(1);
     CHECK_FALSE(due(farm, "stale-feed"));
 }
@@ -204,6 +224,7 @@ TEST_CASE("a hopper that lasts for weeks, and what to put in for 7 d", "[caution
 TEST_CASE("what is true of several hatches is said once", "[cautions]") {
     auto farm = bobwhites();
     farm.drinkers.at("bell").change_every = days(5);
+    farm.hoppers.at("tube").at_most = days(40);
     auto second = farm.hatches[0];
     second.name = "May";
     second.date = second.date + days(30);
@@ -242,8 +263,10 @@ TEST_CASE("the date of a small vessel's caution is the first short fill's, its t
     farm.drinkers.at("bell").volume = litres(2.5);
     auto const plan = sample::plan_of(farm);
     auto const& fills = plan.hatches.at(0).drinkers->fills;
-    auto const first_short = std::find_if(
-        fills.begin(), fills.end(), [](auto const& fill) { return fill.lasts.p05 && in_days(*fill.lasts.p05) < 0.5; });
+    // it does not last from the evening's chore to the morning's
+    auto const first_short = std::find_if(fills.begin(), fills.end(), [](auto const& fill) {
+        return fill.lasts.p05 && in_days(*fill.lasts.p05) * 24 < 13 && fill.at.iso().ends_with("T18:00");
+    });
     REQUIRE(first_short != fills.end());
     CHECK(first_short != fills.begin());
     CHECK(states(farm, "vessel-too-small", {{"from", first_short->at}, {"count", 1.0}, {"vessel", "bell"}}));

@@ -34,6 +34,7 @@ void say_of_kinds(Notes& notes) {
         auto farm = meadow();
         farm.hatches[0].kind = kind;
         farm.warmth.reset();
+        farm.hoppers.at("tube").at_most = days(40);
         notes.plan(farm);
     }
     auto farm = meadow();
@@ -46,6 +47,7 @@ void say_of_kinds(Notes& notes) {
     farm.hatches[0].hatch_rate = 0.7;
     notes.sheet(farm);
     farm = meadow();
+    farm.hoppers.at("tube").at_most = days(40);
     for (int i = 1; i < 5; ++i) {
         farm.hatches.push_back(farm.hatches[0]);
         farm.hatches.back().name += std::to_string(i);
@@ -85,6 +87,7 @@ void say_of_drugs_in_water(Notes& notes) {
 void say_of_water(Notes& notes) {
     auto farm = sample::with_supplement("Vinegar and vitamins", "10 g per L");
     auto& given = farm.supplements.at("tonic");
+    given.keeps = days(0.5);
     for (double const sodium : {0.006, 0.098, 0.0984}) {
         given.sodium = sodium;
         notes.plan(farm);
