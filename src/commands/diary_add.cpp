@@ -41,11 +41,15 @@ std::vector<std::string> spans_of(std::vector<Hatch> const& hatches) {
 domain::Stamp stamp_of(DiaryOptions const& options) {
     Moment const clock = read_moment(options.now, "--now").value_or(now());
     auto stamp = options.visit.read("--at", domain::parse_stamp).value_or(domain::Stamp{clock, now_utc_offset()});
-    if (stamp.at > clock) {
-        throw BadInput(in_quotes(stamp.at.iso()), "a moment that has been: it is " + clock.iso() + " now",
-                       {.file = "", .line = 0, .key = "--at"});
-    }
     return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
+}
+
+/// Nobody has seen what is to come.
+void refuse_to_come(DiaryOptions const& options, Moment at) {
+    Moment const clock = read_moment(options.now, "--now").value_or(now());
+    if (at <= clock) return;
+    throw BadInput(in_quotes(at.iso()), "a moment that has been: it is " + clock.iso() + " now",
+                   {.file = "", .line = 0, .key = "--at"});
 }
 
 /// "starter=75 lb", or "starter=6 bags" where bags count too.
@@ -312,6 +316,7 @@ Reply add_visit(DiaryOptions const& options) {
         auto const seen = Visit(barn, flags, options.part, stamp, *hatch).entries();
         visit.insert(visit.end(), seen.begin(), seen.end());
     }
+    refuse_to_come(options, stamp.at);
     if (hatch != nullptr && hides_thirst(visit, *hatch, barn.farm)) {
         advice.push_back(
             "That is as much water as they hold: were they empty? Then say so with --empty water, so that "

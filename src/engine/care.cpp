@@ -68,9 +68,7 @@ class Care {
         for (FeedNeed& need : plan_.feeds) {
             need.daily.assign(calendar_days(plan_.hatch, need.from, need.to).size(), kilograms(0));
         }
-        for (domain::Course const& course : courses_) {
-            if (course.from < ages_.to && ages_.from < course_ends(course)) add_mix(course);
-        }
+        for (domain::Course const& course : courses_) add_mix(course);
         for (Lodging lodging : model_.lodgings()) {
             lodging.to = std::min(lodging.to, ages_.to);
             if (lodging.from + instant < lodging.to && ages_.from + instant < lodging.to) add_stage(lodging);
@@ -84,7 +82,7 @@ class Care {
         plan_.out_of_date = tended_.out_of_date;
         for (Mix& mix : plan_.mixes) mix.total = in_all(mix);
         auto const ahead = std::ranges::find_if(plan_.mixes, [](Mix const& mix) { return !mix.batches.empty(); });
-        if (ahead != plan_.mixes.end()) plan_.mix = *ahead;
+        if (!plan_.mixes.empty()) plan_.mix = ahead != plan_.mixes.end() ? *ahead : plan_.mixes.back();
     }
 
   private:

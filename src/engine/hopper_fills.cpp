@@ -66,6 +66,8 @@ class Hoppers {
             fill.share_of_full = ratio((round.level + behind) / (brim + behind));
             fill.fresh = now <= one.from + instant;
             left = round.level - hungry_mass(now, next);
+            bool const last = !(next + instant < one.to);
+            if (last && left < kilograms(0)) fill.put_in += -left;  // what more vessels would have held
             add(std::move(fill), next, first, one.feed.key);
             first = kilograms(0);
             now = next;

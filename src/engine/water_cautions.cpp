@@ -112,6 +112,14 @@ void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, 
         domain::Supplement const& supplement = plan.farm.supplements.at(mix.supplement);
         for (Caution const& caution : mix_cautions(supplement, rations.limits)) list.add(caution);
         older_than_its_life(list, part, supplement, mix);
+        Dose const& dose = mix.batches.front().dose;
+        if (!dose.stock && !can_be_measured(dose, plan.farm)) {
+            Caution caution{.id = "dose-too-small",
+                            .with = {{"supplement", supplement.title}},
+                            .source = "common practice, no source"};
+            if (dose.by_weight) caution.with["amount"] = *dose.by_weight;
+            list.add(std::move(caution));
+        }
     }
 }
 

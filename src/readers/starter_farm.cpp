@@ -17,6 +17,8 @@ name = "My quail barn"
 units = "<us"    |metric">                     # how answers are printed: "us", "metric" or "uk"
 currency = "<USD|EUR>"
 # warmth = "<70 degF|21 degC>"                 # usual air in the barn once the brooder is off
+chores = ["07:00", "18:00"]          # when somebody is in the barn
+# scale = "1 g"                      # the finest step of your scale
 
 # ---- The store: for `cropful buy --plan`, when to go and buy what. ----
 
@@ -36,7 +38,8 @@ form = "crumble"                     # "mash", "crumble" or "pellet": how much f
 bag = "<50 lb|25 kg>"
 price = 27.50                        # of one bag, a number without quotes
 # bags = [{ size = "<50 lb|25 kg>", price = 27.50 }, { size = "<50 lb|25 kg>", price = 25.00, from = 10 }]   # instead, if sold so
-# on_hand = "<30 lb|15 kg>"                  # what is in the barn already
+# on_hand = "<30 lb|15 kg>"                  # what is in the store already
+# counted = 2027-04-05               # on that day; leave it out for today
 # spare = "<10 lb"|5 kg" >                    # what you want left over
 # keeps = "8 wk"                     # how long an opened bag stays good
 # energy = "<2900 kcal/kg"|12.1 MJ/kg"  >            # from the label, if it says so
@@ -59,6 +62,8 @@ volume = "<3 gal"|12 L" >                     # what it holds to the brim; measu
 stays_behind = "5 %"                 # feed below the lip that the birds cannot reach
 # fill = "100 %"                     # how full you leave it each time
 # extra_waste = "0 %"                # scattered beyond the ordinary
+# fill_for = "3 d"                   # put in what is eaten in so long, not to the brim
+# at_most = "7 d"                    # how long feed stays good in it
 
 # ---- Drinkers. ----
 
@@ -68,6 +73,7 @@ volume = "<1 gal|4 L>"
 change_every = "1 d"                 # fresh water at least this often
 # least = "<8 fl oz"|250 mL" >                  # what the tray needs before birds can drink
 # spill = "0 %"
+# plumbed = true                     # instead of all this: a water line
 
 # ---- Supplements: what you stir into the water. ----
 
@@ -75,8 +81,7 @@ change_every = "1 d"                 # fresh water at least this often
 # rate = "<1 tsp per gal"|1 mL per L"   >             # the label's own words
 # spoon = "<5 g per tsp"|5 g per 5 mL">              # weigh a level <teaspoon|measuring spoon> once
 # keeps = "24 h"                     # how long the mixed water stays good
-# from = "0 d"                       # age at which the course starts
-# days = 5                           # how many days it is given
+# mix = "full"                       # fill the drinkers with it, instead of as little as is enough
 # sodium = "12 %"                    # of the powder, from the label
 # pack = "<8 oz|250 g>"
 # price = 9.00
@@ -102,17 +107,20 @@ change_every = "1 d"                 # fresh water at least this often
 # need = { protein = "26 %" }        # in place of the kind's need
 # amounts = { corn = "<60 lb|30 kg>" }       # instead of use: only look at this mix
 
-# ---- Brooders, for `cropful season`: how many birds ONE of them holds, by age. ----
+# ---- Houses: brooders and pens; how many birds ONE of them holds. ----
 
-# [brooder.box]
-# count = 4                          # how many you have
-# holds = [{ from = "0 d", birds = 150 }, { from = "2 wk", birds = 80 }]     # or one number: holds = 100
-# until = "4 wk"                     # age at which the birds leave it
-# rest = "3 d"                       # stands empty before the next birds come
+[house.tank]
+count = 4                            # how many you have
+holds = 60                           # or by age: holds = [{ from = "0 d", birds = 150 }, { from = "2 wk", birds = 80 }]
+rest = "3 d"                         # stands empty before the next birds come
 # floor = { length = "<6 ft|1.8 m>", width = "<3 ft|0.9 m>" }
 # bedding = { depth = "<2 in|5 cm>", bag = "<8 ft3|225 L>", price = 7.50 }    # bag: once it is loose
 # disinfectant = "bleach"
-# solution = "<1 gal"|4 L"  >                 # ready to use, for one cleaning of one brooder
+# solution = "<1 gal"|4 L"  >                 # ready to use, for one cleaning of one house
+
+[house.pen]
+count = 2
+holds = 120
 
 # [disinfectant.bleach]
 # strength = "7.5 %"                 # of the product, from its label
@@ -140,12 +148,12 @@ until = "16 wk"                      # how long you keep them
 # removed = [{ at = "8 wk", birds = 20 }]    # birds sold or moved
 # laying_from = "24 wk"              # for hens kept to lay
 # lays = "70 %"                      # eggs a day from 100 birds, cocks counted too
-hopper = "tube"
-hoppers = 2
-drinker = "jar"
-drinkers = 2
-# supplement = "tonic"
-# brooder = "box"
+# set = 2027-03-13                   # instead of date, with eggs: when they went into the incubator
+# courses = [{ supplement = "tonic", from = "0 d", days = 5 }]
+housing = [                          # counts are for each house
+    { from = "0 d", house = "tank", hopper = "tube", hoppers = 1, drinker = "jar", drinkers = 2 },
+    { from = "4 wk", house = "pen", hopper = "tube", hoppers = 2, drinker = "jar", drinkers = 2 },
+]
 )";
 
 }  // namespace

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
@@ -13,8 +15,15 @@ using engine::Plan;
 using engine::ShoppingItem;
 using quantities::print;
 
-/// The whole day before.
-Moment day_before(Moment needed) { return Moment(needed.date()) + quantities::days(-1); }
+/// The whole day before; of a plan that begins among birds, no day before its first.
+Moment day_to_buy(Moment needed, Plan const& plan) {
+    Moment const before = Moment(needed.date()) + quantities::days(-1);
+    for (engine::HatchPlan const& hatch : plan.hatches) {
+        Moment const begins((hatch.hatch.date + first_age(hatch)).date());
+        if (first_age(hatch) > hatch.hatch.first_age && before < begins) return std::max(begins, before);
+    }
+    return before;
+}
 
 std::string feed_event_words(ShoppingItem const& item, Plan const& plan) {
     auto const measures = plan.farm.measures;
@@ -63,7 +72,7 @@ void add_shopping(std::vector<Event>& events, Plan const& plan) {
         bool const feed = item.sort == ShoppingItem::Sort::feed;
         std::string const summary =
             feed ? "Buy " + count_words(item, plan.farm) + " of " + item.title : "Have " + item.title;
-        events.push_back({"", "Buy", "", identity(item), day_before(item.first), summary + " by tonight",
+        events.push_back({"", "Buy", "", identity(item), day_to_buy(item.first, plan), summary + " by tonight",
                           feed ? feed_event_words(item, plan) : other_event_words(item, plan.farm)});
     }
 }

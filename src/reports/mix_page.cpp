@@ -112,7 +112,7 @@ Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm, std::
 Page mix_page(engine::Plan const& plan, Sources sources) {
     std::vector<Page> parts;
     for (engine::HatchPlan const& hatch : plan.hatches) {
-        if (hatch.mix) parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
+        if (hatch.mix && !hatch.mix->batches.empty()) parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
     }
     if (parts.empty()) parts.push_back(wrap("Nothing is stirred into the water in this time."));
     Page const learned = learned_part(plan.learned, plan.farm.measures);

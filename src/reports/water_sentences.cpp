@@ -28,6 +28,9 @@ Sentences water_sentences() {
         {"solution-life",
          "{hatches}: {supplement} keeps {keeps}, but nobody is there to change it for {stands}. Mix it fresh in between, "
          "or come more often: throw away and rinse, do not top up."},
+        {"dose-too-small",
+         "{supplement}: what a batch takes< ({amount:g} g)> is too little for a kitchen's spoons or your scale (farm.scale). "
+         "Weigh it on a finer scale, or use a syringe."},
         {"standing-water/stated",
          "{drinker}: change_every is {every}, and water goes foul before that. Change and rinse it daily under 3 weeks "
          "of age, every 2 d later, whatever is left."},

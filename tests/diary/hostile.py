@@ -18,7 +18,7 @@ from barn import Barn
 
 READING = (["plan"], ["plan", "--json"], ["calendar", "--stamp", "2027-01-01"], ["diary", "show"],
            ["diary", "show", "--json"], ["diary", "export"])
-VISIT = ["--at", "2027-04-20T06:00", "--feed", "12 lb"]
+VISIT = ["--now", "2027-12-31", "--at", "2027-04-20T06:00", "--feed", "12 lb"]
 ORDERS = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 NO_NUMBERS = re.compile(r"(?<![a-z])(nan|inf|infinity)(?![a-z])", re.I)
 

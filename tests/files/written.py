@@ -27,7 +27,7 @@ feeding = [{ feed = "a", from = "0 d" }]
 until = "40 wk"
 drinker = "d"
 """
-VISIT = ["--at", "2027-01-03T06:00", "--died", "1"]
+VISIT = ["--now", "2027-12-31", "--at", "2027-01-03T06:00", "--died", "1"]
 
 
 class Place:

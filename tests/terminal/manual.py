@@ -66,7 +66,7 @@ class Program:
         """The demo farms, and what the examples name: farm.toml with a diary, and its entries as CSV."""
         for farm in (self.rations / "farms").glob("*.toml"):
             shutil.copy(farm, folder)
-        steps = ["new farm.toml", "diary add farm.toml --at 2027-04-11T06:00 --died 1",
+        steps = ["new farm.toml", "diary add farm.toml --now 2027-12-31 --at 2027-04-11T06:00 --died 1",
                  "diary export farm.toml -o diary.csv"]
         for step in {"": [], "new": [], "diary export": steps[:2]}.get(command, steps):
             subprocess.run([self.path, *shlex.split(step)], cwd=folder, check=True, stdout=subprocess.PIPE)

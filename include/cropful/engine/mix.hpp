@@ -40,9 +40,12 @@ struct Mix {
     std::optional<MassPerVolume> sodium;    // added sodium per water
 };
 
+/// Whether a dose is a multiple of 1/8 tsp (0.5 mL) within 1 % of the rate, or at least 50 steps of the farm's scale.
+bool can_be_measured(Dose const& dose, domain::Farm const& farm);
 /// The least volume a person can measure, no less than `need`, whose dose a person can measure: 1 pt, 1 qt, 1/2 gal or
 /// whole gallons (0.5, 1, 2 or whole litres) for a multiple of 1/8 tsp (0.5 mL) within 1 % of the rate, or for at least
-/// 50 steps of a scale. Of water through a proportioner `need` itself.
+/// 50 steps of a scale; where that would be more than ten times the need and ten gallons (litres), the least volume.
+/// Of water through a proportioner `need` itself.
 Volume batch_water(domain::Supplement const& supplement, Volume need, domain::Farm const& farm);
 
 /// What goes into `water`: strength times water. Needs a rate or a stock.

@@ -100,7 +100,7 @@ struct HatchPlan {
     std::vector<FeedNeed> feeds;
     std::optional<Vessels<Mass>> hoppers;     // of the stage that runs or comes next
     std::optional<Vessels<Volume>> drinkers;  // the same
-    std::optional<Mix> mix;                   // the course that runs or comes next
+    std::optional<Mix> mix;                   // the course that runs or comes next; the last, where all are over
     std::vector<Check> checks;
     std::vector<Week> weeks;
     std::vector<Day> days{};
