@@ -55,7 +55,7 @@ Said run(LastOptions const& options) {
     if (!on && asked.file) window.from = now_if_planned(farm, now_of(asked));
     if (window.from) window.until = *window.from + quantities::days(1);  // what is judged and said is about now
     auto const plan = engine::make_plan(farm, rations, window, diary, engine::NeedScale::as_printed,
-                                        {.shopping = false, .amounts = false});
+                                        {.full_now = true, .shopping = false, .amounts = false});
     if (asked.json) return reports::last_json(plan, window.from);
     if (asked.csv) return reports::last_csv(plan);
     return reports::last_page(plan, window.from, asked.sources);
