@@ -74,7 +74,8 @@ TEST_CASE("what arithmetic takes from an hour or adds to it does not move its ch
 }
 
 TEST_CASE("a hatch's chores by its age", "[chores]") {
-    domain::Hatch hatch{.name = "H", .kind = "bobwhite", .date = parse_moment("2027-04-05T14:30"), .until = days(42)};
+    auto hatch = sample::farm_from(sample::bobwhites()).hatches.front();
+    hatch.date = parse_moment("2027-04-05T14:30");
     engine::ChoresByAge const chores(domain::Farm{}, hatch);
     CHECK_THAT(in_days(chores.last_by(days(0))), Catch::WithinAbs(-7.5 / 24, 1e-9));     // 07:00 of that day
     CHECK_THAT(in_days(chores.first_after(days(0))), Catch::WithinAbs(3.5 / 24, 1e-9));  // 18:00

@@ -120,6 +120,6 @@ TEST_CASE("a drinker is refilled at the soonest of dry, change and the solution'
     ages.resize(8);
     // plain water makes way at 203; batches of 18 h at most, so from each chore to the next, to 205; plain water again
     // every 2 d
-    double const evening = 11 / 24.0;
-    CHECK_THAT(ages, Catch::Approx(std::vector<double>{200, 202, 203, 203 + evening, 204, 204 + evening, 205, 207}));
+    double const dusk = 11 / 24.0;
+    CHECK_THAT(ages, Catch::Approx(std::vector<double>{200, 202, 203, 203 + dusk, 204, 204 + dusk, 205, 207}));
 }
