@@ -61,8 +61,10 @@ Entry store_entry(std::string const& text, Deed deed, Barn const& barn, domain::
     std::vector<std::string> known;
     for (auto const& [name, feed] : barn.farm.feeds) known.push_back(name);
     if (equals == std::string::npos || !barn.farm.feeds.contains(key)) {
-        throw BadInput(in_quotes(text), "a feed of the farm and how much, such as " + known.front() + "=\"75 lb\"; feeds: " +
-                                            domain::join(known), origin);
+        throw BadInput(
+            in_quotes(text),
+            "a feed of the farm and how much, such as " + known.front() + "=\"75 lb\"; feeds: " + domain::join(known),
+            origin);
     }
     std::string const amount = text.substr(equals + 1);
     auto const& bag = barn.farm.feeds.at(key).bag;
@@ -201,8 +203,7 @@ class Visit {
     /// Throws BadInput for more than all the vessels there can be hold.
     void need_room(std::string const& flag, Amount const& amount, domain::Stage const& stage) const {
         domain::Farm const& farm = barn_.farm;
-        int const houses =
-            stage.house ? stage.houses.value_or(farm.brooders.at(*stage.house).count) : 1;
+        int const houses = stage.house ? stage.houses.value_or(farm.brooders.at(*stage.house).count) : 1;
         bool const feed = std::holds_alternative<quantities::Mass>(amount);
         double most = 0;  // kg or L
         if (feed) {
@@ -214,8 +215,8 @@ class Visit {
         }
         if (domain::number(amount) <= most * (1 + 1e-9)) return;
         std::string const& vessel = feed ? *stage.hopper : *stage.drinker;
-        throw BadInput(in_quotes(flags_.all().at(flag)), "no more than all " + vessel + " of " + in_quotes(hatch_.name) +
-                                                             " hold together",
+        throw BadInput(in_quotes(flags_.all().at(flag)),
+                       "no more than all " + vessel + " of " + in_quotes(hatch_.name) + " hold together",
                        {.file = "", .line = 0, .key = flag});
     }
 

@@ -52,7 +52,8 @@ std::vector<Residence> residences_of(Hatch const& hatch, Farm const& farm) {
     if (hatch.brooder) add(*hatch.brooder, hatch.first_age, farm.brooders.at(*hatch.brooder).until);
     for (std::size_t i = 0; i < hatch.housing.size(); ++i) {
         Stage const& stage = hatch.housing[i];
-        if (stage.house) add(*stage.house, stage.from, i + 1 < hatch.housing.size() ? hatch.housing[i + 1].from : hatch.until);
+        if (stage.house)
+            add(*stage.house, stage.from, i + 1 < hatch.housing.size() ? hatch.housing[i + 1].from : hatch.until);
     }
     return all;
 }

@@ -79,7 +79,8 @@ class Group {
         auto const& hopper = lodging->stage.hopper;
         auto const& drinker = lodging->stage.drinker;
         if (hopper) add_hoppers(farm_.hoppers.at(*hopper), lodging->hoppers(), season.rations());
-        if (drinker && !farm_.drinkers.at(*drinker).plumbed) add_drinkers(farm_.drinkers.at(*drinker), lodging->drinkers());
+        if (drinker && !farm_.drinkers.at(*drinker).plumbed)
+            add_drinkers(farm_.drinkers.at(*drinker), lodging->drinkers());
     }
 
     void judge(Absence const& absence, std::vector<Followed>& all) {

@@ -92,7 +92,8 @@ std::vector<Caution> away_cautions(Away const& away, Rations const& rations) {
         if (holding == away.holdings.end()) continue;
         Ages const ages{holding->age, away.absence.until - hatch.date};
         brooding(list, hatch, rations.kinds.at(hatch.kind), ages);
-        for (domain::Course const& one : domain::courses_of(hatch, away.farm)) course(list, away.farm, hatch, one, ages);
+        for (domain::Course const& one : domain::courses_of(hatch, away.farm))
+            course(list, away.farm, hatch, one, ages);
         old_water(list, away.farm, hatch, ages);
         planned_work(list, hatch, ages);
     }

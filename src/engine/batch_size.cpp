@@ -11,9 +11,9 @@ using namespace quantities;
 
 namespace {
 
-constexpr double within = 0.01;            // of the rate
-constexpr double least_scale_steps = 50;   // so that a step is no more than 2 % of what is weighed
-constexpr double most_needs = 10;          // a batch is no more than so many times the need, or so many gallons
+constexpr double within = 0.01;           // of the rate
+constexpr double least_scale_steps = 50;  // so that a step is no more than 2 % of what is weighed
+constexpr double most_needs = 10;         // a batch is no more than so many times the need, or so many gallons
 
 /// What a spoon or a syringe tells apart.
 Volume spoon_step(Measures measures) {
@@ -38,8 +38,7 @@ Volume batch_water(domain::Supplement const& supplement, Volume need, domain::Fa
     if (supplement.stock) return need;
     bool const us = farm.measures == Measures::us;
     double const unit = us ? litres_per_gallon : 1;
-    std::array<double, 3> const parts =
-        us ? std::array{0.125, 0.25, 0.5} : std::array{0.5, 1.0, 2.0};
+    std::array<double, 3> const parts = us ? std::array{0.125, 0.25, 0.5} : std::array{0.5, 1.0, 2.0};
     auto const serves = [&](Volume water) {
         return water + litres(rounding) >= need && can_be_measured(dose(supplement, water), farm);
     };

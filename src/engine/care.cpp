@@ -58,8 +58,10 @@ class Care {
             }
         }
         Ages const all{model.hatch().first_age, ages_.to};
-        bool const feed = std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.hopper.has_value(); });
-        bool const water = std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.drinker.has_value(); });
+        bool const feed =
+            std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.hopper.has_value(); });
+        bool const water =
+            std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.drinker.has_value(); });
         if (feed && feeds()) feed_.emplace(model.feed(all, Spread::density_cv));
         if ((water && wanted.drinkers) || stirs()) water_.emplace(model.water(all));
     }
@@ -157,7 +159,8 @@ class Care {
         if (!lodging.stage.drinker) return;
         std::erase_if(fills.vessels.fills, [&](Fill<Volume> const& fill) { return before(fill.age); });
         bool const line = season_.farm().drinkers.at(*lodging.stage.drinker).plumbed;
-        stage.drinkers = line ? Vessels<Volume>{*lodging.stage.drinker, lodging.drinkers(), {}} : std::move(fills.vessels);
+        stage.drinkers =
+            line ? Vessels<Volume>{*lodging.stage.drinker, lodging.drinkers(), {}} : std::move(fills.vessels);
     }
 
     /// Where no hopper is named the hungry flock's feed is on the account all the same.

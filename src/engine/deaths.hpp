@@ -7,8 +7,8 @@
 
 namespace cropful::engine {
 
-/// Of one flock: how likely at least so many deaths among `birds` are between two ages, given the table, the doubt about
-/// it and chance.
+/// Of one flock: how likely at least so many deaths among `birds` are between two ages, given the table, the doubt
+/// about it and chance.
 double chance_of_deaths(Kind const& kind, Duration from, Duration to, double birds, double deaths);
 
 /// Hatches of which more birds have died since the last count but one than the table with its doubt allows 1 time in

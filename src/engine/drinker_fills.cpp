@@ -136,7 +136,8 @@ class Drinkers {
         if (course == nullptr && drinker_ == nullptr) return next;
         int would_do = 0;
         if (drinker_ != nullptr) {
-            auto const sure = usage_.gone_after(now, brim() * static_cast<double>(count_)).p05;
+            Volume const reached = course ? brim() - drinker_->least : brim();
+            auto const sure = usage_.gone_after(now, reached * static_cast<double>(count_)).p05;
             if (sure) next = std::min(next, in_time(tended_.chores, now, now + *sure));
             if (sure && next > now + *sure + instant) {
                 would_do = vessels_for(usage_.band(now, next).p95, brim(), count_);

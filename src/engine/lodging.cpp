@@ -54,9 +54,8 @@ std::vector<Lodging> lodgings(domain::Farm const& farm, HatchModel const& model)
 }
 
 Lodging const* lodging_at(std::vector<Lodging> const& lodgings, Duration age) {
-    auto const found = std::ranges::find_if(lodgings, [&](Lodging const& one) {
-        return one.from <= age + instant && age + instant < one.to;
-    });
+    auto const found = std::ranges::find_if(
+        lodgings, [&](Lodging const& one) { return one.from <= age + instant && age + instant < one.to; });
     return found == lodgings.end() ? nullptr : &*found;
 }
 
@@ -67,9 +66,8 @@ ByAge extra_waste(domain::Farm const& farm, domain::Hatch const& hatch) {
 }
 
 ByAge spill(domain::Farm const& farm, domain::Hatch const& hatch) {
-    return by_stage(hatch, [&](domain::Stage const& stage) {
-        return stage.drinker ? farm.drinkers.at(*stage.drinker).spill : 0;
-    });
+    return by_stage(
+        hatch, [&](domain::Stage const& stage) { return stage.drinker ? farm.drinkers.at(*stage.drinker).spill : 0; });
 }
 
 }  // namespace cropful::engine

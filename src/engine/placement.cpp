@@ -21,7 +21,7 @@ namespace {
 
 using domain::Brooder;
 
-constexpr Duration made_ready = days(2);  // before birds come to a stage of housing; common practice, no source
+constexpr Duration made_ready = days(2);    // before birds come to a stage of housing; common practice, no source
 constexpr int longest_search = 366;         // days a hatch is moved at most
 constexpr std::size_t most_stays = 50'000;  // more is a slip, and no page anybody reads
 
@@ -124,8 +124,8 @@ void add_stays(Placement& placement, Brooder const& sort, Booking const& booking
         bool const hatching = booking.from <= booking.hatch->date + instant;
         Duration const early = hatching ? booking.hatch->earliest : days(0);
         Duration const ahead = (staged ? made_ready : sort.rest.value_or(days(1))) + early;
-        placement.stays.push_back({sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share,
-                                   booking.from + -ahead});
+        placement.stays.push_back(
+            {sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share, booking.from + -ahead});
     }
 }
 

@@ -170,6 +170,9 @@ void number_houses(HatchPlan& part, Placement const& placement) {
             if (same) stage.numbers.push_back(stay.number);
         }
     }
+    for (StagePlan& stage : part.stages) {
+        if (std::ssize(stage.numbers) < stage.houses) stage.numbers.clear();  // too few: the plan goes on without
+    }
 }
 
 /// How much more than the usual flock the farm's hungry one eats of each feed.

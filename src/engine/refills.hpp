@@ -34,9 +34,9 @@ struct Tended {
     domain::Hatch const& hatch;
     Flock const& flock;
     ChoresByAge chores;
-    Duration begun;                   // fills before that age are left out
-    std::optional<Duration> now{};    // what was due by that age and is not written is still to be done
-    std::optional<Level> feed{};      // what is known of its vessels
+    Duration begun;                 // fills before that age are left out
+    std::optional<Duration> now{};  // what was due by that age and is not written is still to be done
+    std::optional<Level> feed{};    // what is known of its vessels
     std::optional<Level> water{};
     std::map<std::string, Duration> counted{};  // ages at which the store was, feed by feed
     bool out_of_date = false;  // set where what is known is older than the vessels last for certain: it is left out

@@ -24,12 +24,12 @@ Mass week_in_each(HatchPlan const& part, Fill<Mass> const& fill, int hoppers) {
     Mass eaten = kilograms(0);
     Duration counted = days(0);
     for (Day const& day : part.days) {
-        if (day.at.date() < fill.at.date() || counted >= a_week) continue;
+        bool const whole = fill.at <= day.at;  // the day of the fill is not
+        if (!whole || counted >= a_week) continue;
         for (Eaten const& feed : day.feeds) eaten += feed.amount;
         counted += days(1);
     }
-    return counted > days(0) ? eaten * ratio(a_week / counted) / static_cast<double>(hoppers)
-                             : kilograms(0);
+    return counted > days(0) ? eaten * ratio(a_week / counted) / static_cast<double>(hoppers) : kilograms(0);
 }
 
 /// What to put in for a week: each hatch's amount or, of many, the least and the most.

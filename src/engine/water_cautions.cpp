@@ -14,15 +14,14 @@ constexpr Duration small_chicks = days(21), daily = days(1), every_other_day = d
 
 /// Water that stands longer than a day over small chicks, or two over larger birds.
 void standing_water(CautionList& list, Vessels<Volume> const& drinkers, domain::Drinker const& drinker) {
-    bool const foul =
-        std::any_of(drinkers.fills.begin(), drinkers.fills.end(), [](Fill<Volume> const& fill) {
-            bool const small = fill.age < small_chicks;
-            auto const stands = [](std::optional<Duration> const& one) { return one.value_or(days(1e6)); };
-            bool const planned = fill.until > fill.at && !fill.change_after;
-            Duration const until = planned ? fill.until - fill.at : stands(fill.change_after);
-            Duration const life = std::min(stands(fill.empty_after), until);
-            return life > (small ? daily : every_other_day) + instant;
-        });
+    bool const foul = std::any_of(drinkers.fills.begin(), drinkers.fills.end(), [](Fill<Volume> const& fill) {
+        bool const small = fill.age < small_chicks;
+        auto const stands = [](std::optional<Duration> const& one) { return one.value_or(days(1e6)); };
+        bool const planned = fill.until > fill.at && !fill.change_after;
+        Duration const until = planned ? fill.until - fill.at : stands(fill.change_after);
+        Duration const life = std::min(stands(fill.empty_after), until);
+        return life > (small ? daily : every_other_day) + instant;
+    });
     if (!foul) return;
     auto const& every = drinker.change_every;
     Caution caution{.id = "standing-water",

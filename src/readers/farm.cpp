@@ -124,8 +124,7 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     Farm farm;
     if (head) read_head(*head, farm);
     if (store) farm.store = read_store(*store);
-    read_tables(feeds, farm.feeds,
-                [&](std::string const& key, Table& table) { return read_feed(key, table, farm); });
+    read_tables(feeds, farm.feeds, [&](std::string const& key, Table& table) { return read_feed(key, table, farm); });
     read_tables(hoppers, farm.hoppers, read_hopper);
     read_tables(drinkers, farm.drinkers, read_drinker);
     read_tables(supplements, farm.supplements, read_supplement);
@@ -133,7 +132,8 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     read_tables(brooders, farm.brooders,
                 [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
     for (NamedTable const& house : houses) {
-        if (farm.brooders.contains(house.name)) throw root.refuse("house", "names that no [brooder] has: " + house.name);
+        if (farm.brooders.contains(house.name))
+            throw root.refuse("house", "names that no [brooder] has: " + house.name);
     }
     read_tables(houses, farm.brooders,
                 [&](std::string const& key, Table& table) { return read_house(key, table, farm); });

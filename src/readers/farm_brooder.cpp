@@ -77,8 +77,7 @@ domain::Disinfectant read_disinfectant(std::string const& key, Table& table) {
 
 namespace {
 
-domain::Brooder read_place(std::string const& key, Table& table, domain::Farm const& farm,
-                           quantities::Duration until) {
+domain::Brooder read_place(std::string const& key, Table& table, domain::Farm const& farm, quantities::Duration until) {
     auto const holds = described(what_it_holds, "a whole number of birds, or a list by age");
     Brooder brooder{.key = key,
                     .count = table.maybe("count", WholeNumber{1, most_brooders}, 1),

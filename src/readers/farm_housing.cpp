@@ -20,8 +20,7 @@ Stage read_stage(Table& item, Farm const& farm) {
                 .hopper = item.maybe("hopper", one_in(farm.hoppers, "hopper")),
                 .hoppers = item.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
                 .drinker = item.maybe("drinker", one_in(farm.drinkers, "drinker")),
-                .drinkers = item.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
-                .shared = item.maybe("shared", a_yes_or_no, false)};
+                .drinkers = item.maybe("drinkers", WholeNumber{1, most_vessels}, 1)};
     if (!stage.hopper && item.has("hoppers")) throw item.refuse("hoppers", "hoppers only beside the key hopper");
     if (!stage.drinker && item.has("drinkers")) throw item.refuse("drinkers", "drinkers only beside the key drinker");
     return stage;

@@ -73,7 +73,8 @@ domain::Drinker read_drinker(std::string const& key, Table& table) {
     bool const plumbed = table.maybe("plumbed", a_yes_or_no, false);
     auto const volume = table.maybe("volume", more_than_none(a_volume));
     if (!volume && !plumbed) throw table.missing("volume", more_than_none(a_volume).expected);
-    if (plumbed && table.has("change_every")) throw table.refuse("change_every", "no changes of a line that is plumbed");
+    if (plumbed && table.has("change_every"))
+        throw table.refuse("change_every", "no changes of a line that is plumbed");
     domain::Drinker drinker{.key = key,
                             .volume = volume.value_or(Volume()),
                             .displaced = table.maybe("displaced", a_volume, Volume()),

@@ -119,16 +119,16 @@ std::size_t steady(WaterFills const& fills, std::size_t from) {
     return end - from;
 }
 
-void add_series(std::vector<Event>& events, HatchPlan const& hatch, std::string const& vessels, std::span<Fill<Volume> const> fills,
-                Rhythm const& one, Measures measures) {
+void add_series(std::vector<Event>& events, HatchPlan const& hatch, std::string const& vessels,
+                std::span<Fill<Volume> const> fills, Rhythm const& one, Measures measures) {
     int const count = static_cast<int>(fills.size());
     for (int i = 0; i < one.series && i < count; ++i) {
         Fill<Volume> const& fill = fills[static_cast<std::size_t>(i)];
-        events.push_back({"", "Water", hatch.hatch.name, "", fill.do_at,
-                          "Change water, " + vessels + ": " + hatch.hatch.name,
-                          "Throw the old water away, rinse, and fill afresh: " +
-                              print_measured(fill.content, measures) + " each. Look in every day all the same.",
-                          one.every_days, (count - i + one.series - 1) / one.series});
+        events.push_back(
+            {"", "Water", hatch.hatch.name, "", fill.do_at, "Change water, " + vessels + ": " + hatch.hatch.name,
+             "Throw the old water away, rinse, and fill afresh: " + print_measured(fill.content, measures) +
+                 " each. Look in every day all the same.",
+             one.every_days, (count - i + one.series - 1) / one.series});
     }
 }
 
@@ -156,8 +156,8 @@ std::string batch_words(engine::Batch const& batch, HatchPlan const& hatch, Meas
     for (engine::StagePlan const& stage : hatch.stages) {
         bool const here = stage.from <= batch.age + quantities::days(1e-6) && batch.age < stage.to;
         if (here && stage.drinkers) {
-            words += ", " + print_measured(batch.each_drinker, measures) + " into each of " +
-                     vessels_words(*stage.drinkers);
+            words +=
+                ", " + print_measured(batch.each_drinker, measures) + " into each of " + vessels_words(*stage.drinkers);
         }
     }
     return words + ".";
@@ -184,8 +184,8 @@ void add_stage_drinkers(std::vector<Event>& events, HatchPlan const& hatch, engi
         i += taken;
     }
     for (auto const& day : by_day(others)) {
-        events.push_back(filling(hatch, day, "Water", vessels + " with fresh water",
-                                 fill_words(day.front(), measures), measures));
+        events.push_back(
+            filling(hatch, day, "Water", vessels + " with fresh water", fill_words(day.front(), measures), measures));
     }
 }
 

@@ -42,7 +42,7 @@ Page errands_part(Away const& away) {
     if (away.errands.empty()) return {};
     std::vector<std::string> hatching, heat, leaving;
     for (engine::Errand const& errand : away.errands) {
-        std::string const when = errand.hatch + " (" + moment_words(errand.at, away.farm.measures) + ")";
+        std::string const when = errand.hatch + " (" + chore_words(errand.at, away.farm.measures) + ")";
         if (errand.call == engine::Call::hatching) hatching.push_back(when);
         if (errand.call == engine::Call::under_heat) heat.push_back(errand.hatch);
         if (errand.call == engine::Call::leaving) leaving.push_back(when);
@@ -106,7 +106,7 @@ Page hatches_part(Away const& away) {
         if (holding.hatch != hatch) {
             hatch = holding.hatch;
             std::string const later =
-                holding.from > away.absence.from ? ", in from " + moment_words(holding.from, away.farm.measures) : "";
+                holding.from > away.absence.from ? ", in from " + chore_words(holding.from, away.farm.measures) : "";
             page += Blank() + wrap(hatch + ": " + quantities::print(holding.birds) + " birds, " +
                                        quantities::print_age(holding.age) + later,
                                    "  ", "    ");

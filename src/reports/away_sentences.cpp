@@ -41,13 +41,15 @@ Sentences diary_sentences() {
         {"diary-outside-life",
          "Entries of the diary from before their hatch or after its end are left out: {entries}. A slip in a date?"},
         {"line-while-away",
-         "{hatches}: {drinker} is a line. It is taken as never dry, but a line that fails is seen by nobody while you are "
+         "{hatches}: {drinker} is a line. It is taken as never dry, but a line that fails is seen by nobody while you "
+         "are "
          "away: birds die within a day. Have somebody look in."},
         {"deaths-high",
          "{hatches}: {dead} of {of} birds died from {from} to {to}; the table expects about {usual}, and so many are "
          "less likely than 1 in 200. Look at warmth, water and feed now, and ask a veterinarian."},
         {"diary-out-of-date",
-         "{hatches}: the diary is out of date. Nothing has been written for longer than the vessels last for certain, so "
+         "{hatches}: the diary is out of date. Nothing has been written for longer than the vessels last for certain, "
+         "so "
          "what is planned goes by every deed having been done. Write down the next fill."},
         {"diary-heads/few left",
          "{hatches}: {moved} of about {before} birds moved out on {day:year}, so about {left} should be left, and "

@@ -12,8 +12,10 @@ Sentences bird_notes() {
          "{hatch}: eggs set on {set} hatch about {date} ({low} to {high} d in the incubator); houses are ready for "
          "the first of them"},
         {"chores-unstated", "somebody is in the barn at {hours} (farm.chores is not stated)"},
-        {"wholesome", "feed stays wholesome in {hopper} for 7 d under 3 weeks of age and 14 d later (at_most is not stated)"},
-        {"least-unstated", "{drinker}: marbles are stated, but not what its trough needs before birds can drink (least): taken as none"},
+        {"wholesome",
+         "feed stays wholesome in {hopper} for 7 d under 3 weeks of age and 14 d later (at_most is not stated)"},
+        {"least-unstated",
+         "{drinker}: marbles are stated, but not what its trough needs before birds can drink (least): taken as none"},
         {"stock-as-of-now", "{feed}: what is on hand was counted now (counted is not stated)"},
         {"hatch-rate-stated",
          "of the eggs of {hatch} {rate} hatch, as stated: what is sure is so at that rate and not below or above it"},

@@ -65,11 +65,6 @@ Page listed_fills(std::string const& verb, std::string const& words, engine::Ves
     return page + wrap("(rows of several fills show the shortest time; --all lists every fill)", "    ", "      ");
 }
 
-std::string in_houses(engine::StagePlan const& stage) {
-    std::string const houses = house_words(stage);
-    return houses.empty() ? "" : houses + ": ";
-}
-
 Page stage_hoppers(HatchPlan const& hatch, engine::StagePlan const& stage, Measures measures,
                    std::optional<engine::Moment> before) {
     Table table({Align::left, Align::left, Align::right, Align::right, Align::left, Align::left}, 4);
@@ -84,7 +79,7 @@ Page stage_hoppers(HatchPlan const& hatch, engine::StagePlan const& stage, Measu
                                    : fill_again_words(one.fills.front(), hatch, measures));
         table.add(std::move(cells), bar(one.shortest(safe_end)));
     };
-    return listed_fills("FILL", in_houses(stage) + hoppers_words(hatch, *stage.hoppers, measures), *stage.hoppers,
+    return listed_fills("FILL", of_houses(stage) + hoppers_words(hatch, *stage.hoppers, measures), *stage.hoppers,
                         stage.to, before, table, add);
 }
 
@@ -108,7 +103,7 @@ Page stage_drinkers(engine::StagePlan const& stage, Measures measures, std::opti
         cells.emplace_back(or_to_the_end(one.shortest(safe_end)));
         table.add(std::move(cells), bar(changed ? first.change_after : one.shortest(safe_end)));
     };
-    return listed_fills("WATER", in_houses(stage) + drinkers_words(*stage.drinkers, measures), *stage.drinkers,
+    return listed_fills("WATER", of_houses(stage) + drinkers_words(*stage.drinkers, measures), *stage.drinkers,
                         stage.to, before, table, add);
 }
 
@@ -119,6 +114,11 @@ std::string house_words(engine::StagePlan const& stage) {
     if (stage.numbers.empty()) return plural(stage.houses, *stage.house);
     std::string const word = plural(static_cast<int>(stage.numbers.size()), *stage.house);
     return word.substr(word.find(' ') + 1) + " " + numbers_words(stage.numbers);
+}
+
+std::string of_houses(engine::StagePlan const& stage) {
+    std::string const houses = house_words(stage);
+    return houses.empty() ? "" : houses + ": ";
 }
 
 std::string hoppers_words(HatchPlan const& hatch, engine::Vessels<Mass> const& hoppers, Measures measures) {

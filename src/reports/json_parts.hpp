@@ -35,8 +35,8 @@ Json learned_json(std::vector<engine::Learned> const& learned);
 Json intervals_json(std::vector<engine::Interval> const& intervals);
 Json mix_json(engine::Mix const& mix);
 Json check_json(engine::Check const& check);
-Json farm_name(domain::Farm const& farm);           // null without one
-Json measures_name(quantities::Measures measures);  // "us", "metric", "uk"
+Json farm_name(domain::Farm const& farm);                       // null without one
+Json measures_name(quantities::Measures measures);              // "us", "metric", "uk"
 Json date_json(engine::Moment date, domain::Farm const& farm);  // the day alone at its first chore
 Json bedding_json(engine::Readying const& readying);
 Json disinfectant_json(engine::Readying const& readying);

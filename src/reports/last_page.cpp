@@ -61,7 +61,8 @@ std::string hopper_words(HatchPlan const& hatch, Moment asked, Measures measures
     auto const& fill = hoppers.fills.front();
     std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
     std::string const holds = print_measured(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
-    return vessels + ", " + holds + state_words(fill, asked, measures) + ": feed " + lasts_words(fill, measures) + overtaken(hatch, fill);
+    return vessels + ", " + holds + state_words(fill, asked, measures) + ": feed " + lasts_words(fill, measures) +
+           overtaken(hatch, fill);
 }
 
 std::string drinker_words(HatchPlan const& hatch, Moment asked, Measures measures) {
@@ -69,8 +70,7 @@ std::string drinker_words(HatchPlan const& hatch, Moment asked, Measures measure
     auto const& fill = drinkers.fills.front();
     std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " +
                         print_measured(fill.content, measures) + (drinkers.count > 1 ? " each" : "") +
-                        state_words(fill, asked, measures) + ": water " +
-                        lasts_words(fill, measures);
+                        state_words(fill, asked, measures) + ": water " + lasts_words(fill, measures);
     if (changed_before_dry(fill)) {
         words += "; but change it after " + print(*fill.change_after) + ", " +
                  moment_words(fill.at + *fill.change_after, measures);

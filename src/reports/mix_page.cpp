@@ -41,8 +41,8 @@ Table batches_table(Mix const& mix, Measures measures, std::optional<engine::Mom
     for (engine::Batch const& batch : mix.batches) {
         all = !before || batch.at < *before;
         if (!all) break;
-        table.add({chore_words(batch.at, measures), print_measured(batch.dose.water, measures), dose_words(batch.dose, measures),
-                   print_measured(batch.each_drinker, measures)});
+        table.add({chore_words(batch.at, measures), print_measured(batch.dose.water, measures),
+                   dose_words(batch.dose, measures), print_measured(batch.each_drinker, measures)});
     }
     table.add({all ? "in all" : "whole course", print_measured(mix.total.water, measures),
                dose_words(mix.total, measures), ""});
@@ -68,8 +68,7 @@ std::string dose_words(Dose const& dose, Measures measures) {
     std::string const measure = print_dose(*dose.by_volume, measures);
     if (!dose.by_weight) return measure;
     bool const spooned = quantities::spoon_measures(*dose.by_volume) && measure.ends_with(" mL)");
-    return print_dose(*dose.by_weight, measures) + " = " +
-           (spooned ? measure.substr(0, measure.rfind(" (")) : measure);
+    return print_dose(*dose.by_weight, measures) + " = " + (spooned ? measure.substr(0, measure.rfind(" (")) : measure);
 }
 
 std::string course_words(Mix const& mix, domain::Farm const& farm) {
@@ -112,7 +111,8 @@ Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm, std::
 Page mix_page(engine::Plan const& plan, Sources sources) {
     std::vector<Page> parts;
     for (engine::HatchPlan const& hatch : plan.hatches) {
-        if (hatch.mix && !hatch.mix->batches.empty()) parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
+        if (hatch.mix && !hatch.mix->batches.empty())
+            parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
     }
     if (parts.empty()) parts.push_back(wrap("Nothing is stirred into the water in this time."));
     Page const learned = learned_part(plan.learned, plan.farm.measures);

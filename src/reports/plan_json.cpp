@@ -74,28 +74,30 @@ void add_purchases(Json& json, Plan const& plan) {
     auto feed_kg = quantities::kilograms(0);
     for (engine::Purchase const& feed : plan.feeds) {
         feed_kg += feed.need;
-        json["buy"].push_back(Json{{"feed", feed.key},
-                                   {"title", feed.title},
-                                   {"feed_kg", in_kilograms(feed.need)},
-                                   {"p05", in_kilograms(feed.band.p05)},
-                                   {"p50", in_kilograms(feed.band.p50)},
-                                   {"p95", in_kilograms(feed.band.p95)},
-                                   {"on_hand_kg", in_kilograms(feed.on_hand)},
-                                   {"spare_kg", in_kilograms(feed.spare)},
-                                   {"put_in_kg", in_kilograms(feed.put_in)},
-                                   {"stays_behind_kg", in_kilograms(feed.stays_behind)},
-                                   {"stock_kg", in_kilograms(feed.on_hand)},
-                                   {"in_hoppers_kg", in_kilograms(feed.in_hoppers)},
-                                   {"bought_kg", feed.bag ? Json(in_kilograms(*feed.bag * static_cast<double>(feed.safe_bags.p95))) : Json(nullptr)},
-                                   {"bags", feed.bag ? Json(feed.bags) : Json(nullptr)},
-                                   {"bags_p05", feed.bag ? Json(feed.safe_bags.p05) : Json(nullptr)},
-                                   {"bags_p50", feed.bag ? Json(feed.safe_bags.p50) : Json(nullptr)},
-                                   {"bags_p95", feed.bag ? Json(feed.safe_bags.p95) : Json(nullptr)},
-                                   {"bag_kg", or_null(feed.bag, in_kilograms)},
-                                   {"cost", or_null(feed.cost, in_money)},
-                                   {"cost_p95", or_null(feed.safe_cost, in_money)},
-                                   {"first_needed", feed.first_needed.iso()},
-                                   {"last_needed", feed.last_needed.iso()}});
+        json["buy"].push_back(
+            Json{{"feed", feed.key},
+                 {"title", feed.title},
+                 {"feed_kg", in_kilograms(feed.need)},
+                 {"p05", in_kilograms(feed.band.p05)},
+                 {"p50", in_kilograms(feed.band.p50)},
+                 {"p95", in_kilograms(feed.band.p95)},
+                 {"on_hand_kg", in_kilograms(feed.on_hand)},
+                 {"spare_kg", in_kilograms(feed.spare)},
+                 {"put_in_kg", in_kilograms(feed.put_in)},
+                 {"stays_behind_kg", in_kilograms(feed.stays_behind)},
+                 {"stock_kg", in_kilograms(feed.on_hand)},
+                 {"in_hoppers_kg", in_kilograms(feed.in_hoppers)},
+                 {"bought_kg",
+                  feed.bag ? Json(in_kilograms(*feed.bag * static_cast<double>(feed.safe_bags.p95))) : Json(nullptr)},
+                 {"bags", feed.bag ? Json(feed.bags) : Json(nullptr)},
+                 {"bags_p05", feed.bag ? Json(feed.safe_bags.p05) : Json(nullptr)},
+                 {"bags_p50", feed.bag ? Json(feed.safe_bags.p50) : Json(nullptr)},
+                 {"bags_p95", feed.bag ? Json(feed.safe_bags.p95) : Json(nullptr)},
+                 {"bag_kg", or_null(feed.bag, in_kilograms)},
+                 {"cost", or_null(feed.cost, in_money)},
+                 {"cost_p95", or_null(feed.safe_cost, in_money)},
+                 {"first_needed", feed.first_needed.iso()},
+                 {"last_needed", feed.last_needed.iso()}});
     }
     json["supplements"] = Json::array();
     for (engine::SupplementPurchase const& bought : plan.supplements) {

@@ -71,17 +71,20 @@ engine::Moment start_of(engine::Plan const& plan) {
 Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
     auto const measures = farm.measures;
     std::string const kept = ", to " + (hatch.hatch.date + hatch.hatch.until).day();
-    return Rule() + wrap(hatch_words(hatch) + kept, "", "  ") + feeds_part(hatch, measures) + labels_part(hatch, before.has_value()) +
-           removals_part(hatch) + (before ? later_part(hatch, measures, *before) : Page()) + hoppers_part(hatch, measures, before) + drinkers_part(hatch, measures, before) +
-           course_part(hatch, farm, before) + (before ? Page() : weeks_part(hatch, measures));
+    return Rule() + wrap(hatch_words(hatch) + kept, "", "  ") + feeds_part(hatch, measures) +
+           labels_part(hatch, before.has_value()) + removals_part(hatch) +
+           (before ? later_part(hatch, measures, *before) : Page()) + hoppers_part(hatch, measures, before) +
+           drinkers_part(hatch, measures, before) + course_part(hatch, farm, before) +
+           (before ? Page() : weeks_part(hatch, measures));
 }
 
 }  // namespace
 
 Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     auto const measures = plan.farm.measures;
-    Page page = page_title(plan) + spaced(alarms_part(plan.alarms, measures)) + purchases_part(plan, detail == Detail::everything) +
-                spaced(learned_part(plan.learned, measures)) + Blank();
+    Page page = page_title(plan) + spaced(alarms_part(plan.alarms, measures)) +
+                purchases_part(plan, detail == Detail::everything) + spaced(learned_part(plan.learned, measures)) +
+                Blank();
     std::optional<engine::Moment> before;
     if (detail == Detail::one_page) before = start_of(plan) + listed_for;
     auto const tended = [](HatchPlan const& hatch) {
@@ -89,12 +92,12 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
         return (hatch.mix && !hatch.mix->batches.empty()) || std::ranges::any_of(hatch.stages, vessels);
     };
     if (before && std::ranges::any_of(plan.hatches, tended)) {
-        page +=
-            wrap("FILL, WATER and STIR are listed for two weeks, to " + before->day() + "; --all lists all.");
+        page += wrap("FILL, WATER and STIR are listed for two weeks, to " + before->day() + "; --all lists all.");
     }
     for (HatchPlan const& hatch : plan.hatches) page += planned_hatch(hatch, plan.farm, before);
     std::string const short_words =
-        "\"Sure\" is 19 times in 20, \"usually\" as often as not. Look in on hoppers and drinkers every day all the same.";
+        "\"Sure\" is 19 times in 20, \"usually\" as often as not. Look in on hoppers and drinkers every day all the "
+        "same.";
     page += spaced(wrap(detail == Detail::everything ? how_sure_words() : short_words));
     bool const listed = sources == Sources::named || detail == Detail::everything;
     return page + (listed ? notes_part(plan, sources) : short_notes_part(plan));

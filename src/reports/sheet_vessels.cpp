@@ -97,11 +97,6 @@ HtmlTable fills_table(std::string const& caption, HatchPlan const& hatch, std::v
     return table;
 }
 
-std::string in_houses(engine::StagePlan const& stage) {
-    std::string const houses = house_words(stage);
-    return houses.empty() ? "" : houses + ", ";
-}
-
 }  // namespace
 
 void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) {
@@ -111,7 +106,7 @@ void add_hopper_fills(Element& page, HatchPlan const& hatch, Measures measures) 
         auto const& fills = stage.hoppers->fills;
         if (!any) page.add(section_heading("Fill the hoppers"));
         any = true;
-        std::string const caption = "Hoppers: " + in_houses(stage) + hoppers_words(hatch, *stage.hoppers, measures);
+        std::string const caption = "Hoppers: " + of_houses(stage) + hoppers_words(hatch, *stage.hoppers, measures);
         page.add((fills.size() > most_fill_rows ? weekly_fills(caption, fills, measures)
                                                 : fills_table(caption, hatch, fills, measures))
                      .element());
@@ -128,7 +123,7 @@ void add_drinker_fills(Element& page, HatchPlan const& hatch, Measures measures)
         if (!stage.drinkers || stage.drinkers->fills.empty()) continue;
         if (!any) page.add(section_heading("Water"));
         any = true;
-        std::string const caption = "Drinkers: " + in_houses(stage) + drinkers_words(*stage.drinkers, measures);
+        std::string const caption = "Drinkers: " + of_houses(stage) + drinkers_words(*stage.drinkers, measures);
         page.add(weekly_fills(caption, stage.drinkers->fills, measures).element());
     }
 }

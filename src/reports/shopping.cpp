@@ -130,8 +130,8 @@ Table shopping_table(std::vector<ShoppingItem> const& items, domain::Farm const&
         std::string const words = what_words(item, farm), what = words.substr(0, words.find(": "));
         bool const known = told == Shopping::what && item.packs;
         std::string const when = item.none ? "; enough is on hand" : "; by " + item.first.day();
-        table.add({count_words(item, farm), price_words(item.cost, farm),
-                   known ? what + when : words + when_words(item)});
+        table.add(
+            {count_words(item, farm), price_words(item.cost, farm), known ? what + when : words + when_words(item)});
     }
     return table;
 }

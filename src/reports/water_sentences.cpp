@@ -26,10 +26,12 @@ Sentences water_sentences() {
          "{supplement}: how long the solution keeps is not stated; it is planned fresh every day. Never top up an old "
          "solution."},
         {"solution-life",
-         "{hatches}: {supplement} keeps {keeps}, but nobody is there to change it for {stands}. Mix it fresh in between, "
+         "{hatches}: {supplement} keeps {keeps}, but nobody is there to change it for {stands}. Mix it fresh in "
+         "between, "
          "or come more often: throw away and rinse, do not top up."},
         {"dose-too-small",
-         "{supplement}: what a batch takes< ({amount:g} g)> is too little for a kitchen's spoons or your scale (farm.scale). "
+         "{supplement}: what a batch takes< ({amount:g} g)> is too little for a kitchen's spoons or your scale "
+         "(farm.scale). "
          "Weigh it on a finer scale, or use a syringe."},
         {"standing-water/stated",
          "{drinker}: change_every is {every}, and water goes foul before that. Change and rinse it daily under 3 weeks "
@@ -41,10 +43,12 @@ Sentences water_sentences() {
          "Small chicks drown in open drinkers: for the first two weeks use a narrow-lipped base, or keep the trough "
          "filled with marbles or stones."},
         {"vessel-too-small/water",
-         "{hatches}: from about {from} {count} x {vessel} can run dry in {shortest}, before anybody is there again. {would_do} would "
+         "{hatches}: from about {from} {count} x {vessel} can run dry in {shortest}, before anybody is there again. "
+         "{would_do} would "
          "last: add them before then, or come more often."},
         {"vessel-too-small/feed",
-         "{hatches}: from about {from} {count} x {vessel} can be empty in {shortest}, before anybody is there again. {would_do} would "
+         "{hatches}: from about {from} {count} x {vessel} can be empty in {shortest}, before anybody is there again. "
+         "{would_do} would "
          "last: add them before then, or come more often."},
         {"stale-feed/each",
          "{hopper}: a full one lasts longer than feed stays wholesome in it (7 d under 3 weeks of age, 14 d later). "

@@ -187,8 +187,8 @@ std::filesystem::path new_file_for_copy(std::filesystem::path const& diary, Form
     struct stat like {};
     mode_t const mode = stat(diary.c_str(), &like) == 0 ? like.st_mode & 0777 : 0600;
     for (int number = 1;; ++number) {
-        std::filesystem::path const name =
-            diary.string() + (form == Form::first ? ".form-1" : ".form-2") + (number == 1 ? "" : "-" + std::to_string(number));
+        std::filesystem::path const name = diary.string() + (form == Form::first ? ".form-1" : ".form-2") +
+                                           (number == 1 ? "" : "-" + std::to_string(number));
         int const file = open(name.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, mode);
         if (file >= 0) {
             close(file);

@@ -20,13 +20,13 @@ struct DiaryOptions {
     std::optional<std::string> farm;  // its file; the diary lies beside it
     std::optional<std::string> rations;
     bool json = false;
-    Flags visit;                     // of `add`, as typed
-    bool part = false;               // of `add`
+    Flags visit;                      // of `add`, as typed
+    bool part = false;                // of `add`
     std::vector<std::string> stock;   // of `add`: "starter=75 lb"
     std::vector<std::string> bought;  // of `add`: "starter=6 bags"
     std::optional<std::string> now;   // instead of the clock
-    bool all = false;                // of `show`
-    std::optional<std::string> csv;  // the file of `export` and `import`
+    bool all = false;                 // of `show`
+    std::optional<std::string> csv;   // the file of `export` and `import`
 };
 CLI::App* add_to(CLI::App& program, DiaryOptions& options);
 /// Writes a visit into a farm's diary, takes the last one back, shows the diary, or copies it to and from CSV.

@@ -15,14 +15,14 @@ namespace cropful::domain {
 
 /// The word in a diary, and what its amount is.
 enum class Deed {
-    topped_up,    // feed or water put in until all the hatch's hoppers or drinkers were full
-    part_filled,  // feed or water put in that did not fill them
-    thrown_out,   // old feed or water thrown away
-    found_empty,  // the hoppers or drinkers were empty; no amount
-    died,         // birds
-    counted,      // birds alive then
-    moved_out,    // birds sold, killed or moved elsewhere
-    moved_in,     // birds that joined
+    topped_up,      // feed or water put in until all the hatch's hoppers or drinkers were full
+    part_filled,    // feed or water put in that did not fill them
+    thrown_out,     // old feed or water thrown away
+    found_empty,    // the hoppers or drinkers were empty; no amount
+    died,           // birds
+    counted,        // birds alive then
+    moved_out,      // birds sold, killed or moved elsewhere
+    moved_in,       // birds that joined
     level_left,     // what was left in all the hoppers or drinkers when they had been seen to, as it was planned
     stock_counted,  // feed in the store
     bought,         // feed brought into the store

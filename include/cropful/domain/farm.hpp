@@ -59,7 +59,7 @@ struct Feed {
     std::vector<Bag> bags;       // all that are sold; empty: only `bag`, else `bag` is the first of them sold singly
     Mass on_hand = kilograms(0);
     std::optional<Moment> counted{};  // when that stood in the store; absent: now
-    Mass spare = kilograms(0);  // kept in hand beyond the need
+    Mass spare = kilograms(0);        // kept in hand beyond the need
     std::optional<Duration> keeps;
     std::map<std::string, Guarantee>
         label;  // nutrient key -> guarantee; of energy, which sets how much is eaten, above
@@ -133,7 +133,6 @@ struct Stage {
     int hoppers = 1;
     std::optional<std::string> drinker{};
     int drinkers = 1;
-    bool shared = false;  // with other hatches
 };
 /// A supplement given for whole days from an age on.
 struct Course {
@@ -173,12 +172,12 @@ struct Hatch {
     int drinkers = 1;
     std::optional<std::string> supplement;
     std::optional<std::string> brooder{};
-    std::optional<double> lays{};  // eggs per bird alive and day, never without laying_from
-    std::string series{};          // of a hatch that comes again: its name without its number
-    std::vector<Stage> housing{};  // in order of age; empty: one for life, of the brooder and vessels above
+    std::optional<double> lays{};   // eggs per bird alive and day, never without laying_from
+    std::string series{};           // of a hatch that comes again: its name without its number
+    std::vector<Stage> housing{};   // in order of age; empty: one for life, of the brooder and vessels above
     std::vector<Course> courses{};  // in order of age, beside the one of `supplement`
-    std::optional<Moment> set{};     // when its eggs were, where the date follows from that
-    Duration earliest = days(0);     // how long before its date it may hatch
+    std::optional<Moment> set{};    // when its eggs were, where the date follows from that
+    Duration earliest = days(0);    // how long before its date it may hatch
 };
 
 /// Where a hatch lives, in order of age: at least one, the first from its first age on.
@@ -201,7 +200,7 @@ struct Farm {
     Measures measures = Measures::us;
     std::string currency = "USD";
     std::optional<Temperature> warmth;
-    std::vector<Duration> chores{};       // hours of the day, rising; empty: `usual_chores`
+    std::vector<Duration> chores{};      // hours of the day, rising; empty: `usual_chores`
     Mass scale_step = kilograms(0.001);  // what its scale tells apart
     std::optional<Store> store;
     std::map<std::string, Feed> feeds;

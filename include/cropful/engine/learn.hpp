@@ -44,14 +44,14 @@ struct Learned {
 };
 
 struct Lessons {
-    domain::Farm farm;                     // as asked about, with the diary's head records in its hatches
-    Belief belief;                         // of its hatches, in their order
-    std::vector<Interval> intervals;       // in order of time
-    std::vector<Learned> learned;          // hatches the diary says something of, and others it taught about
-    int misdated = 0;                      // entries before their hatch or after its end, left out
-    std::vector<std::string> strangers;    // hatches the diary names and the farm has not
-    std::vector<domain::Caution> heads{};  // what a grower must know of how heads were counted
-    std::vector<Levels> levels{};          // of its hatches' hoppers and drinkers, in their order
+    domain::Farm farm;                          // as asked about, with the diary's head records in its hatches
+    Belief belief;                              // of its hatches, in their order
+    std::vector<Interval> intervals;            // in order of time
+    std::vector<Learned> learned;               // hatches the diary says something of, and others it taught about
+    int misdated = 0;                           // entries before their hatch or after its end, left out
+    std::vector<std::string> strangers;         // hatches the diary names and the farm has not
+    std::vector<domain::Caution> heads{};       // what a grower must know of how heads were counted
+    std::vector<Levels> levels{};               // of its hatches' hoppers and drinkers, in their order
     std::map<std::string, StoreCount> store{};  // of its feeds
     /// The last interval of each hatch's hoppers and drinkers, where it is an alarm.
     [[nodiscard]] std::vector<Interval> alarms() const;

@@ -15,7 +15,7 @@ struct Level {
     domain::Moment at;
     bool full = true;
     std::optional<double> left{};  // instead of full: kg or L
-    double more = 0;  // kg or L put in since, less what was thrown out
+    double more = 0;               // kg or L put in since, less what was thrown out
 };
 
 /// Feed put into hoppers.

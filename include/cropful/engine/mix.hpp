@@ -22,11 +22,11 @@ struct Batch {
     domain::Moment at;
     Duration age;
     Duration lasts;
-    Volume drunk;        // by the usual flock in that time, spill included
-    Dose dose;           // dose.water is what is mixed: a volume that can be measured, for a dose that can
-    Volume drunk_p95;    // in all but the thirstiest 5 % of worlds
-    Volume each_drinker; // poured into each; all of it where no drinker is named
-    Volume thrown;       // mixed and not poured
+    Volume drunk;         // by the usual flock in that time, spill included
+    Dose dose;            // dose.water is what is mixed: a volume that can be measured, for a dose that can
+    Volume drunk_p95;     // in all but the thirstiest 5 % of worlds
+    Volume each_drinker;  // poured into each; all of it where no drinker is named
+    Volume thrown;        // mixed and not poured
 };
 
 struct Mix {

@@ -44,11 +44,11 @@ struct Fill {
     Moment do_at;  // the last chore no later
     Duration age;  // at `at`
     Heads birds;
-    Amount content;           // usable, in one vessel once it is filled
-    Amount brim;              // and when it is full
-    Amount put_in;            // into all vessels together, what stays behind included
-    double share_of_full = 1; // of one vessel, what stays behind included
-    Moment until;             // when somebody is there next, or what it was put in for ends
+    Amount content;                        // usable, in one vessel once it is filled
+    Amount brim;                           // and when it is full
+    Amount put_in;                         // into all vessels together, what stays behind included
+    double share_of_full = 1;              // of one vessel, what stays behind included
+    Moment until;                          // when somebody is there next, or what it was put in for ends
     Amount used;                           // usually, from one vessel until then
     std::optional<Duration> empty_after;   // absent: never, no birds are left
     Band<std::optional<Duration>> lasts;   // p05 is the safe end: 19 times in 20 it is not empty sooner

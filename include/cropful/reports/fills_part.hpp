@@ -20,6 +20,8 @@ std::string hoppers_words(engine::HatchPlan const& hatch, engine::Vessels<quanti
 std::string drinkers_words(engine::Vessels<quantities::Volume> const& drinkers, quantities::Measures measures);
 /// "pens 1-4", "2 pens" where they have no numbers; empty where no house is named.
 std::string house_words(engine::StagePlan const& stage);
+/// The same before what stands in them: "pens 1-4: ".
+std::string of_houses(engine::StagePlan const& stage);
 
 /// Whether the next fill comes because the water or what is in it is due, not because the vessel is dry.
 bool changed_before_dry(engine::Fill<quantities::Volume> const& fill);
