@@ -22,6 +22,9 @@ Barn read_barn(DiaryOptions const& options);
 /// is kept if its form was an earlier one.
 Reply changed(Barn const& barn, Said said, std::string const& done);
 
+/// What --stock and --bought say. Throws BadInput.
+std::vector<domain::Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp);
+
 Reply add_visit(DiaryOptions const& options);
 Said show_diary(DiaryOptions const& options);
 Reply undo_visit(DiaryOptions const& options);

@@ -77,13 +77,15 @@ Moment at_first_chore(Moment date, Farm const& farm) {
     return no_hour ? date + chores_of(farm).front() : date;
 }
 
-Moment last_moment(Hatch const& hatch) { return hatch.date + hatch.until + days(1); }
+Moment first_moment(Hatch const& hatch) { return Moment(hatch.date.date()); }
+
+Moment last_moment(Hatch const& hatch) { return Moment((hatch.date + hatch.until).date()) + days(1); }
 
 Guarantee guarantee_of(Nutrient const& nutrient, double stated) {
     if (nutrient.label_maximum) return {.minimum = {}, .maximum = stated};
     return {.minimum = stated, .maximum = {}};
 }
 
-bool is_kept(Hatch const& hatch, Moment at) { return hatch.date <= at && at <= last_moment(hatch); }
+bool is_kept(Hatch const& hatch, Moment at) { return first_moment(hatch) <= at && at <= last_moment(hatch); }
 
 }  // namespace cropful::domain

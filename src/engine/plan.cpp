@@ -68,11 +68,24 @@ std::size_t deeds(HatchPlan const& plan) {
     return all;
 }
 
-/// Throws NoAnswer for fills and batches that add up to more than anybody can do or read.
+/// Changes of water alone in the drinkers of a whole life, no more than they will be.
+std::size_t changes(HatchPlan const& plan, domain::Farm const& farm) {
+    auto const& drinker = plan.hatch.drinker;
+    if (!drinker || !farm.drinkers.at(*drinker).change_every) return 0;
+    double const often = std::min(1 / in_days(*farm.drinkers.at(*drinker).change_every),
+                                  static_cast<double>(domain::chores_of(farm).size()));
+    return whole_number<std::size_t>(in_days(plan.feeds.back().to - plan.feeds.front().from) * often / 2);
+}
+
+/// Throws NoAnswer for fills and batches that add up to more than anybody can do or read; before they are worked out,
+/// where that is plain.
 void refuse_endless(Plan const& plan) {
-    std::size_t sum = 0;
-    for (HatchPlan const& hatch : plan.hatches) sum += deeds(hatch);
-    if (sum <= most_deeds) return;
+    std::size_t sum = 0, plain = 0;
+    for (HatchPlan const& hatch : plan.hatches) {
+        sum += deeds(hatch);
+        plain += changes(hatch, plan.farm);
+    }
+    if (std::max(sum, plain) <= most_deeds) return;
     throw NoAnswer("hoppers and drinkers would be filled and solutions mixed more than " +
                    number(static_cast<double>(most_deeds), 0) +
                    " times in all: check their sizes, change_every and keeps, or ask for a part with --from and --to");
@@ -215,6 +228,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     std::map<std::string, Band<Mass>> needs;
     for (auto& [feed, worlds] : world_needs) needs[feed] = in_mass(band(worlds));
     auto const hunger = hunger_of(plan, needs);
+    if (wanted.use && wanted.drinkers) refuse_endless(plan);
     for (std::size_t i = 0; wanted.use && i < plan.hatches.size(); ++i) {
         HatchPlan& part = plan.hatches[i];
         HatchModel const& model = season.hatch(numbers[i]);

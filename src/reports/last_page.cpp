@@ -38,7 +38,7 @@ std::string lasts_words(Fill<Amount> const& fill, Measures measures) {
 
 /// When they were filled: as the diary says, or as if at the moment asked about.
 template <class Amount>
-std::string state_words(Fill<Amount> const& fill, Moment asked, Measures measures) {
+std::string filled_words(Fill<Amount> const& fill, Moment asked, Measures measures) {
     bool const as_if = std::abs(quantities::in_days(asked - fill.at)) < 1e-6;
     return as_if ? ", as if filled " + moment_words(asked, measures) : ", filled " + moment_words(fill.at, measures);
 }
@@ -61,7 +61,7 @@ std::string hopper_words(HatchPlan const& hatch, Moment asked, Measures measures
     auto const& fill = hoppers.fills.front();
     std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
     std::string const holds = print_measured(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
-    return vessels + ", " + holds + state_words(fill, asked, measures) + ": feed " + lasts_words(fill, measures) +
+    return vessels + ", " + holds + filled_words(fill, asked, measures) + ": feed " + lasts_words(fill, measures) +
            overtaken(hatch, fill);
 }
 
@@ -70,7 +70,7 @@ std::string drinker_words(HatchPlan const& hatch, Moment asked, Measures measure
     auto const& fill = drinkers.fills.front();
     std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " +
                         print_measured(fill.content, measures) + (drinkers.count > 1 ? " each" : "") +
-                        state_words(fill, asked, measures) + ": water " + lasts_words(fill, measures);
+                        filled_words(fill, asked, measures) + ": water " + lasts_words(fill, measures);
     if (changed_before_dry(fill)) {
         words += "; but change it after " + print(*fill.change_after) + ", " +
                  moment_words(fill.at + *fill.change_after, measures);

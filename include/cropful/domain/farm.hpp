@@ -187,7 +187,8 @@ bool has_hopper(Hatch const& hatch);
 bool has_drinker(Hatch const& hatch);
 bool has_course(Hatch const& hatch);
 
-/// The end of the day after a hatch's last, left to clear up: what is seen and done belongs to it until then.
+/// The start of a hatch's first day, and the end of its last: what is seen and done between belongs to it.
+Moment first_moment(Hatch const& hatch);
 Moment last_moment(Hatch const& hatch);
 /// Whether a moment lies between the day of hatch and that.
 bool is_kept(Hatch const& hatch, Moment at);

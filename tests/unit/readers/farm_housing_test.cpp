@@ -93,7 +93,7 @@ TEST_CASE("a house is a place that birds leave when their stage ends", "[readers
 
 TEST_CASE("stages of housing, in any order", "[readers]") {
     auto const hatch =
-        housed(in_stages("{ from = \"3 wk\", house = \"pen\", houses = 2, drinker = \"jug\", shared = true }, "
+        housed(in_stages("{ from = \"3 wk\", house = \"pen\", houses = 2, drinker = \"jug\" }, "
                          "{ from = \"0 d\", house = \"tank\", hopper = \"tube\", hoppers = 2, drinker = \"jug\", "
                          "drinkers = 3 }"))
             .hatches.at(0);
@@ -105,12 +105,10 @@ TEST_CASE("stages of housing, in any order", "[readers]") {
     CHECK(first.hopper == "tube");
     CHECK(first.hoppers == 2);
     CHECK(first.drinkers == 3);
-    CHECK_FALSE(first.shared);
     CHECK(in_days(second.from) == 21);
     CHECK(second.houses == 2);
     CHECK_FALSE(second.hopper);
     CHECK(second.drinkers == 1);
-    CHECK(second.shared);
 }
 
 TEST_CASE("housing that leaves them without a house, or with two, is a fault", "[readers]") {

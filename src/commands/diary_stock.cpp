@@ -1,0 +1,48 @@
+#include "commands/diary_parts.hpp"
+#include "cropful/commands/flags.hpp"
+#include "cropful/domain/words.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+using domain::Deed;
+using domain::Entry;
+
+/// "starter=75 lb", or "starter=6 bags" where bags count too.
+Entry store_entry(std::string const& text, Deed deed, Barn const& barn, domain::Stamp const& stamp) {
+    std::string const flag = deed == Deed::bought ? "--bought" : "--stock";
+    Origin const origin{.file = "", .line = 0, .key = flag};
+    std::size_t const equals = text.find('=');
+    std::string const key = text.substr(0, equals);
+    std::vector<std::string> known;
+    for (auto const& [name, feed] : barn.farm.feeds) known.push_back(name);
+    if (equals == std::string::npos || !barn.farm.feeds.contains(key)) {
+        throw BadInput(
+            in_quotes(text),
+            "a feed of the farm and how much, such as " + known.front() + "=\"75 lb\"; feeds: " + domain::join(known),
+            origin);
+    }
+    std::string const amount = text.substr(equals + 1);
+    auto const& bag = barn.farm.feeds.at(key).bag;
+    Flags one;
+    one.set(flag, amount);
+    auto const weight = *one.read(flag, [&](std::string_view words) {
+        bool const bags = deed == Deed::bought && (words.ends_with(" bags") || words.ends_with(" bag"));
+        if (!bags) return quantities::parse_mass(words, barn.farm.measures);
+        if (!bag) throw BadInput(in_quotes(std::string(words)), "a weight: the farm file states no bag of " + key);
+        return *bag * static_cast<double>(parse_count(words.substr(0, words.find(' ')), 10'000));
+    });
+    return {.at = stamp.at, .hatch = key, .deed = deed, .amount = weight, .note = "", .utc_offset = stamp.utc_offset};
+}
+
+}  // namespace
+
+std::vector<Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp) {
+    std::vector<Entry> all;
+    for (std::string const& one : options.stock) all.push_back(store_entry(one, Deed::stock_counted, barn, stamp));
+    for (std::string const& one : options.bought) all.push_back(store_entry(one, Deed::bought, barn, stamp));
+    return all;
+}
+
+}  // namespace cropful::commands
