@@ -137,8 +137,6 @@ class Hoppers {
         }
         account.put_in += fill.put_in - behind;
         account.stays_behind += behind;
-        bool const nothing = !(fill.put_in > kilograms(1e-9)) && !fill.fresh;
-        if (nothing) return;  // enough is left
         fill.until = tended_.hatch.date + next;
         fill.used = usage_.central.between(fill.age, next) / static_cast<double>(count_);
         fills.push_back(std::move(fill));

@@ -36,6 +36,9 @@ std::vector<Styled> start_cells(Fold<Amount> const& fold, Measures measures) {
     return {when, fold.ages_words(), at_first == at_last ? at_first : at_first + "-" + at_last};
 }
 
+/// Nothing is to be put in: enough is left, but somebody looks in.
+bool looks_in(Fill<Mass> const& fill) { return !(fill.put_in > quantities::kilograms(0.001)); }
+
 /// "5.2 lb", or "5.2-6 lb" of several fills.
 template <class Amount, class Of>
 std::string range_words(std::vector<Fill<Amount>> const& fills, Of const& of, Measures measures) {
@@ -72,8 +75,10 @@ Page stage_hoppers(HatchPlan const& hatch, engine::StagePlan const& stage, Measu
     auto const add = [&](Fold<Mass> const& one) {
         auto cells = start_cells(one, measures);
         bool const several = one.fills.size() > 1;
-        cells.emplace_back(range_words(
-            one.fills, [](Fill<Mass> const& fill) { return fill.put_in; }, measures));
+        bool const nothing = std::ranges::all_of(one.fills, looks_in);
+        cells.emplace_back(nothing ? "look in"
+                                   : range_words(
+                                         one.fills, [](Fill<Mass> const& fill) { return fill.put_in; }, measures));
         cells.emplace_back(several ? "" : level_words(one.fills.front().share_of_full));
         cells.emplace_back(several ? plural(static_cast<int>(one.fills.size()), "fill")
                                    : fill_again_words(one.fills.front(), hatch, measures));

@@ -473,7 +473,8 @@ class Hatch:
             return needed
         litres = 1e3 * US_GAL_M3 if self.us else 1.0
         spoon_ml = 1e6 * UNITS["volume"]["tsp"] / 8 if self.us else 0.5
-        for volume in [*((1 / 8, 1 / 4, 1 / 2) if self.us else (1 / 2,)), *range(1, 100_000)]:
+        least = max(1, math.ceil(needed / litres - 1e-9))
+        for volume in [*((1 / 8, 1 / 4, 1 / 2) if self.us else (1 / 2,)), *range(1, max(10, 10 * least) + 1)]:
             water = volume * litres
             if water < needed * (1 - 1e-12):
                 continue
@@ -485,7 +486,7 @@ class Hatch:
                     return water
             if g is not None and g >= 50 * self.scale_g * (1 - 1e-9):
                 return water
-        raise ValueError("no volume can be measured")
+        return least * litres  # none within ten times the need: too little to be measured
 
     def poured_litres(self, needed, count, water, brim):
         """What goes into each drinker."""

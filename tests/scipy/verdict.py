@@ -295,8 +295,11 @@ def check_hoppers(report, where, hatch, stage, span, got, hungry, seen):
                 check_would_do(report, at, fill["would_do"], feed, count, t, until[j], lasts, hopper.usable[p.step])
                 seen["too few hoppers"] += 1
             put_in, first = fill["put_in_kg"], p.whole and j == 0
+            # what too few hoppers lack in the end is on the account of the last fill
+            lacks = max(0.0, float(eaten[j]) - level) if k == ks[-1] else 0.0
             if left is not None:
-                report.same(f"{at} put_in_kg", put_in, level - left + (behind if first else 0.0), floor=1e-3 * brim)
+                report.same(f"{at} put_in_kg", put_in, level - left + (behind if first else 0.0) + lacks,
+                            floor=1e-3 * brim)
             else:
                 report.within(f"{at} put_in_kg", put_in, 0.0, math.inf)
             report.same(f"{at} share_of_full", fill["share_of_full"], (level + behind) / (brim + behind))
@@ -305,7 +308,7 @@ def check_hoppers(report, where, hatch, stage, span, got, hungry, seen):
             report.faults.append(f"{where}: {left!r} kg of {p.feed!r} are left over on day {p.end!r}")
         seen["a feed that changes within a stage"] += p.start > stage.start + INSTANT
         seen["hopper too small to the end"] += left < -1e-9 * brim
-        out.append((p.feed, math.fsum(fills[k]["put_in_kg"] for k in ks), max(0.0, -left), not p.whole))
+        out.append((p.feed, math.fsum(fills[k]["put_in_kg"] for k in ks), 0.0, not p.whole))
     return out
 
 
