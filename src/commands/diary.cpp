@@ -72,7 +72,7 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     several("--bought", options.bought, "FEED=AMOUNT", "brought in: starter=\"6 bags\" or a weight; may be repeated");
     add->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
     add_common(*add, options.json, options.rations);
-    add->footer("Example: cropful diary add farm.toml --at 2027-04-12T06:00 --feed \"12 lb\" --died 2");
+    add->footer("Example: cropful diary add farm.toml --now 2027-04-12T06:00 --feed \"12 lb\" --died 2");
 
     CLI::App* show =
         add_deed(*diary, options, DiaryDeed::show, "show", "what to look at, what was learned and what is written");

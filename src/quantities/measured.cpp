@@ -9,10 +9,10 @@ namespace cropful::quantities {
 
 namespace {
 
-constexpr double tolerance = 0.004;       // relative: (1 + 0.4 %) / (1 - 0.4 %) is below 1.01
-constexpr double spoon_tolerance = 0.01;  // relative, of a figure in spoons
-constexpr double near_a_spoon = 0.125;    // relative; a spoonful further off is no help
-constexpr double most_spooned = 0.12;     // L, about half a cup: above it the product is poured, not spooned
+constexpr double tolerance = 0.004;        // relative: (1 + 0.4 %) / (1 - 0.4 %) is below 1.01
+constexpr double spoon_tolerance = 0.005;  // relative, of a figure in spoons: with its water's 0.4 % still below 1 %
+constexpr double near_a_spoon = 0.125;     // relative; a spoonful further off is no help
+constexpr double most_spooned = 0.12;      // L, about half a cup: above it the product is poured, not spooned
 
 constexpr double teaspoon = litres_per_gallon / 768;
 

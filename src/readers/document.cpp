@@ -65,7 +65,7 @@ Entries convert_table(toml::table const& table) {
 }
 
 Date convert_date_time(toml::date_time const& value) {
-    return {words(value.date), fraction_of_day(value.time), value.offset.has_value()};
+    return {words(value.date), fraction_of_day(value.time), value.offset.has_value(), true};
 }
 
 Node convert(toml::node const& node) {
@@ -80,9 +80,9 @@ Node convert(toml::node const& node) {
         case toml::node_type::boolean:
             return {node.as_boolean()->get(), line};
         case toml::node_type::date:
-            return {Date{words(node.as_date()->get()), 0, false}, line};
+            return {Date{words(node.as_date()->get()), 0, false, false}, line};
         case toml::node_type::time:
-            return {Date{words(node.as_time()->get()), 0, false}, line};
+            return {Date{words(node.as_time()->get()), 0, false, true}, line};
         case toml::node_type::date_time:
             return {convert_date_time(node.as_date_time()->get()), line};
         case toml::node_type::array:

@@ -17,6 +17,7 @@ struct Date {
     std::string day;        // "2027-04-05"; a time alone: "07:30:00"
     double since_midnight;  // days
     bool zoned;             // has an offset from UTC
+    bool timed = false;     // a time stands beside the day
 };
 
 struct Entry;

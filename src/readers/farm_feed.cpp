@@ -113,7 +113,7 @@ domain::Feed read_feed(std::string const& key, Table& table, domain::Farm const&
     feed.density = table.maybe("density", more_than_none(a_density));
     read_bag(table, feed);
     feed.on_hand = table.maybe("on_hand", a_mass, feed.on_hand);
-    if (auto const counted = table.maybe("counted", a_date)) feed.counted = domain::at_first_chore(*counted, farm);
+    feed.counted = table.maybe("counted", a_day_of(farm));
     if (feed.counted && !table.has("on_hand")) throw table.refuse("counted", "counted only beside the key on_hand");
     feed.spare = table.maybe("spare", a_mass, feed.spare);
     feed.keeps = table.maybe("keeps", more_than_none(a_time));

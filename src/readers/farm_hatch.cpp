@@ -84,7 +84,7 @@ Beginning read_birds(Table& table, Farm const& farm) {
     }
     auto const birds = table.need("birds", WholeNumber{1, domain::most_birds});
     auto const age = table.need("age", described(a_life, a_time.expected));
-    auto const on = domain::at_first_chore(table.need("on", a_date), farm);
+    auto const on = table.need("on", a_day_of(farm));
     return {.date = on + -age, .chicks = quantities::birds(birds), .age = age};
 }
 
@@ -106,7 +106,7 @@ Beginning read_beginning(Table& table, Farm const& farm, std::string const& kind
     for (char const* key : {"age", "on"}) {
         if (table.has(key)) throw table.refuse(key, std::string(key) + " only beside the key birds");
     }
-    auto const date = domain::at_first_chore(table.need("date", a_date), farm);
+    auto const date = table.need("date", a_day_of(farm));
     return {.date = date, .chicks = read_chicks(table)};
 }
 

@@ -59,10 +59,10 @@ std::vector<domain::Course> read_courses(Table& table, Farm const& farm, domain:
                               .from = quantities::days(0),
                               .days_long = item.need("days", WholeNumber{1, 1000})};
         auto const from = item.maybe("from", a_time);
-        auto const on = item.maybe("on", a_date);
+        auto const on = item.maybe("on", a_day_of(farm));
         if (from && on) throw item.refuse("on", "either from, an age, or on, a date, not both");
         if (!from && !on) throw item.missing("from", "the age at which it starts, such as \"0 d\"");
-        course.from = from ? *from : domain::at_first_chore(*on, farm) - hatch.date;
+        course.from = from ? *from : *on - hatch.date;
         bool const kept = course.from >= quantities::days(0) && course.from < hatch.until;
         if (!kept) throw item.refuse(on ? "on" : "from", "a start while the birds are kept");
         return course;

@@ -29,6 +29,14 @@ std::vector<domain::Stage> read_housing(Table& table, domain::Farm const& farm, 
                                         quantities::Duration until);
 /// Its key `courses`; the rest of the hatch is there.
 std::vector<domain::Course> read_courses(Table& table, domain::Farm const& farm, domain::Hatch const& hatch);
+/// A date, at the first chore of its day where no hour is said.
+inline auto a_day_of(domain::Farm const& farm) {
+    auto const day = [&farm](Value const& value) {
+        auto const at = a_date(value);
+        return has_hour(value) ? at : domain::at_first_chore(at, farm);
+    };
+    return described(day, a_date.expected);
+}
 /// The farm's key `chores`: hours of the day, rising; empty when it is absent.
 std::vector<quantities::Duration> read_chores(Table& table);
 /// In words, for a fault.

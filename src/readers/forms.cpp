@@ -59,6 +59,12 @@ domain::Moment LocalDate::operator()(Value const& value) const {
     return domain::parse_moment(date->day) + quantities::days(date->since_midnight);
 }
 
+bool has_hour(Value const& value) {
+    if (auto const* text = value.get<std::string>()) return text->size() > 10;
+    auto const* date = value.get<Date>();
+    return date != nullptr && date->timed;
+}
+
 bool a_yes_or_no(Value const& value) {
     auto const* yes = value.get<bool>();
     if (!yes) throw value.refuse("true or false, without quotes");

@@ -124,6 +124,8 @@ struct LocalDate {
     domain::Moment operator()(Value const& value) const;
 };
 inline constexpr LocalDate a_date{};
+/// Whether a time stands beside the day.
+bool has_hour(Value const& value);
 
 /// true or false.
 bool a_yes_or_no(Value const& value);

@@ -94,12 +94,12 @@ void add_withdrawals(std::vector<Event>& events, HatchPlan const& hatch, domain:
     }
 }
 
-Moment first_moment(HatchPlan const& hatch) { return hatch.hatch.date + first_age(hatch); }
+Moment start_moment(HatchPlan const& hatch) { return hatch.hatch.date + first_age(hatch); }
 
 /// What the pages print under every answer.
 Event notes_event(Plan const& plan) {
-    Moment from = first_moment(plan.hatches.front());
-    for (HatchPlan const& hatch : plan.hatches) from = std::min(from, first_moment(hatch));
+    Moment from = start_moment(plan.hatches.front());
+    for (HatchPlan const& hatch : plan.hatches) from = std::min(from, start_moment(hatch));
     std::string words =
         "Fills end at the sure end: of 20 flocks one is empty sooner. Fill before, not at, the hour, and look in every "
         "day all the same. Hours are those of the barn's clock.";

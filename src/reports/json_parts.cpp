@@ -125,7 +125,8 @@ Json measures_name(quantities::Measures measures) {
 }
 
 Json date_json(engine::Moment date, domain::Farm const& farm) {
-    bool const whole_day = date == domain::at_first_chore(engine::Moment(date.date()), farm);
+    engine::Moment const midnight(date.date());
+    bool const whole_day = date == midnight || date == domain::at_first_chore(midnight, farm);
     return whole_day ? date.iso_date() : date.iso();
 }
 

@@ -6,7 +6,7 @@ random_trips.py PROGRAM [COUNT]     random_trips.py --self-test
 Compared: whether there is a plan at all; its least cost, to 1e-6; the plan itself, followed day by day: nothing missing,
 nothing fed too old or too soon, the store never too full, costs and waste as stated. What birds eat by days is read
 from the answer, one figure for each day of the season, which may begin and end at any minute; its sum over the days must
-be what `plan --json` gives at p95, in every fifth season."""
+be what `plan --json` puts in and buys, for the farm, in every fifth season."""
 import json
 import math
 import pathlib
@@ -198,9 +198,9 @@ def ask(program, farm, folder, look_at_plan):
     if look_at_plan:
         planned = json.loads(run(program, ["plan", "farm.toml", "--json", *asked], folder).stdout)
         for name, days in needs.items():
-            sure = sum(f["p95"] for h in planned["hatches"] for f in h["feeds"] if f["feed"] == name)
+            sure = sum(b["put_in_kg"] + b["stays_behind_kg"] for b in planned["buy"] if b["feed"] == name)
             if not math.isclose(sum(days), sure, rel_tol=1e-9):
-                found.append(f"{name}: {sum(days)} kg by days, {sure} kg at p95")
+                found.append(f"{name}: {sum(days)} kg by days, {sure} kg bought")
     return found, farm, answer
 
 

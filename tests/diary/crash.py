@@ -19,8 +19,8 @@ import time
 from barn import Barn
 
 DEEDS = ["found empty", "topped up", "died", "counted"]
-VISIT = ["--empty", "feed", "--feed", "12 lb", "--died", "2", "--counted", "200"]
-LOOP = 'for m in "$@"; do "$0" diary add farm.toml --now 2199-12-31 --at "$m" --note "$m" ' + " ".join(
+VISIT = ["--now", "2199-12-31", "--empty", "feed", "--feed", "12 lb", "--died", "2", "--counted", "200"]
+LOOP = 'for m in "$@"; do "$0" diary add farm.toml --at "$m" --note "$m" ' + " ".join(
     f'"{word}"' for word in VISIT) + ' >&2 || exit; echo "$m"; done'
 IMPORTED = 3000
 LONGEST = 0.2  # seconds until a kill: several visits, with and without sanitizers

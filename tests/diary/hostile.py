@@ -69,7 +69,7 @@ def write(barn, name):
 def damaged(program, folder, count, rng):
     barn = Barn(program, folder)
     for day in range(10, 16):
-        barn.done("add", "--at", f"2027-04-{day}T06:00", "--feed", "12 lb", "--note", f"day {day}")
+        barn.done("add", "--now", "2027-12-31", "--at", f"2027-04-{day}T06:00", "--feed", "12 lb", "--note", f"day {day}")
     diary = barn.folder / "farm.diary"
     good, seen = diary.read_bytes(), collections.Counter()
     for size in [*range(1, 600, 67), *range(600, len(good), 997), len(good) - 1]:

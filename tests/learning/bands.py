@@ -75,7 +75,10 @@ def plan_figures(farm, answer, flocks, cache):
             fills = vessels["fills"]
             for k in sorted({0, len(fills) // 2, len(fills) - 1}):
                 where = f"{farm}, {hatch['name']}, {what} from day {fills[k]['age_d']:.2f}"
-                sample = cache(where, lambda: flock.lasts(what, fills[k]["age_d"], flock.room(what, fills[k]["age_d"])))
+                # as full as it is filled
+                held = fills[k]["content_kg" if what == "feed" else "content_l"] * vessels["count"]
+                age = fills[k]["age_d"]
+                sample = cache(where, lambda: flock.lasts(what, age, flock.room(what, age) * (held / flock.nominal(what, age))))
                 yield from (Figure(f"days a {what} fill lasts", where, fills[k][p], sample, BAND[p]) for p in BAND)
         for feed in hatch["feeds"]:
             where = f"{farm}, {hatch['name']}, {feed['feed']}"

@@ -138,8 +138,10 @@ def visit(program, flocks, alone):
 
         def bands():
             out = {}
+            filled = {h["name"]: h for h in ask("last", farm, "--on", NOW.isoformat())["hatches"]}
             for h in ask("plan", farm, "--from", NOW.isoformat(), "--to", WEEK)["hatches"]:
-                parts = (h["hoppers"]["fills"][0], h["drinkers"]["fills"][0], h["feeds"][0])
+                full = filled[h["name"]]
+                parts = (full["hoppers"]["fills"][0], full["drinkers"]["fills"][0], h["feeds"][0])
                 out[h["name"]] = {thing: [part[p] for p in BAND] for thing, part in zip(THINGS, parts)}
             return out
 

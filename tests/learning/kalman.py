@@ -109,7 +109,7 @@ def by_hand(report, program, rations):
     rows = tomllib.loads((pathlib.Path(rations) / "birds" / "bobwhite.toml").read_text())["mortality"]["rows"]
     alive = {age: 1 - central / 100 for age, _, central, _ in rows}
     text = ('[farm]\nname = "Invented"\n[feed.f]\nprotein = "24 %"\nform = "mash"\n[hopper.h]\nvolume = "50 gal"\n'
-            '[[hatch]]\nname = "H"\nkind = "bobwhite"\ndate = 2027-04-05\nchicks = 200\nfeeding = [{ feed = "f", from = "0 d" }]\n'
+            '[[hatch]]\nname = "H"\nkind = "bobwhite"\ndate = 2027-04-05T00:00:00\nchicks = 200\nfeeding = [{ feed = "f", from = "0 d" }]\n'
             'until = "20 wk"\nremoved = [{ at = "45 d", birds = 50 }]\nhopper = "h"\n')
     day = dt.datetime(2027, 4, 5)
     rows = [(7, "counted", 180), (14, "died", 6), (42, "moved out", 40), (42, "moved in", 9)]

@@ -147,6 +147,12 @@ class Flock(random_farms.Hatch):
         step = bisect.bisect_right(self.step_starts, age) - 1
         return self.hoppers * self.hopper_kg[step] * np.exp(DENSITY_CV * self.world["density"])
 
+    def nominal(self, what, age):
+        """What they hold when all are full, at the usual weight of feed."""
+        if what == "water":
+            return self.drinkers * self.drinker_l
+        return self.hoppers * self.hopper_kg[bisect.bisect_right(self.step_starts, age) - 1]
+
     def lasts(self, what, age, room, steps=12):
         """Days from `age` until `room` is used, in every world; infinite for the 1 in 2000 that lasts longest."""
         step = (self.feed if what == "feed" else self.water).lasts(age, float(np.median(room))) / steps

@@ -369,7 +369,7 @@ def random_farm(rng, rations):
 
 def random_hatch(rng, i, farm, kinds, maybe):
     hatch = {"name": f"H{i}", "kind": rng.choice(kinds),
-             "date": dt.date(2027, 1, 1) + dt.timedelta(days=rng.randint(0, 150)),
+             "date": dt.datetime(2027, 1, 1) + dt.timedelta(days=rng.randint(0, 150)),
              "chicks": rng.randint(30, 240), "until": f"{rng.randint(4, 14)} wk",
              "hopper": "tube", "hoppers": rng.randint(3, 5), "drinker": "bell", "drinkers": rng.randint(3, 5)}
     if rng.random() < 0.5:

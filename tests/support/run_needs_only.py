@@ -59,11 +59,10 @@ AWAY = ["away", "F", "--from", "2027-04-20", "--until", "2027-04-22"]
 
 # name, what is changed to what, commands that are to answer as ever, commands that are to refuse
 FAULTS = [
-    ("a hopper of 1 mL", 'volume = "12 L"', 'volume = "1 mL"', [CHECK, MIX, SEASON, BUY, TRIPS, CSV], [PLAN]),
-    ("a drinker of 1 mL", 'volume = "4 L"', 'volume = "1 mL"', [CHECK, MIX, SEASON, BUY, TRIPS, CSV], [PLAN]),
+    ("a hopper of 1 mL", 'volume = "12 L"', 'volume = "1 mL"', [CHECK, MIX, SEASON], [PLAN, BUY]),
+    ("a drinker of 1 mL", 'volume = "4 L"', 'volume = "1 mL"', [CHECK, SEASON], [PLAN, MIX]),
     ("a rate of laying that is not known", 'until = "40 wk"', 'until = "40 wk"\nlaying_from = "30 wk"',
      [BUY + EARLY, PLAN + EARLY, CSV + EARLY, LAST, MIX, AWAY], [PLAN, BUY, SEASON]),
-    ("a solution that keeps a second", 'keeps = "24 h"', 'keeps = "0.01 min"', [CHECK, SEASON], [PLAN, MIX]),
     ("a pack of a microgram", 'pack = "500 g"', 'pack = "0.001 mg"', [CHECK, MIX, SEASON, LAST, AWAY], [PLAN, BUY]),
     ("a bag of a microgram", 'bag = "20 kg"', 'bag = "0.001 mg"', [CHECK, MIX, LAST, AWAY], [PLAN, BUY]),
     ("more birds sold than there are", 'until = "40 wk"', 'until = "40 wk"\nremoved = [{ at = "8 wk", birds = 300 }]',

@@ -46,7 +46,7 @@ std::string here(char const* form) {
 TEST_CASE("the birds are counted at their age", "[commands]") {
     auto const hatch = asked(about_bobwhites("last", {"--date", "2027-04-05", "--hopper", "12 L"})).at("hatches").at(0);
     auto const& fill = hatch.at("hoppers").at("fills").at(0);
-    CHECK(fill.at("at") == "2027-04-08T00:00");
+    CHECK(fill.at("at") == "2027-04-08T07:00");
     CHECK(fill.at("age_d") == 3);
     CHECK(fill.at("birds").get<double>() == Approx(90));
 }
@@ -73,8 +73,8 @@ TEST_CASE("a moment before the birds are counted is refused", "[commands]") {
         all.push_back(moment);
         return complaint(all);
     };
-    CHECK_THAT(on("2027-04-07T23:59"), Catch::Contains("--on") && Catch::Contains("2027-04-08T00:00"));
-    CHECK(on("2027-04-08T00:00").empty());
+    CHECK_THAT(on("2027-04-07T23:59"), Catch::Contains("--on") && Catch::Contains("2027-04-08T07:00"));
+    CHECK(on("2027-04-08T07:00").empty());
 }
 
 TEST_CASE("birds are kept for at most five years, and past the age they have", "[commands]") {
@@ -167,7 +167,7 @@ TEST_CASE("a farm file is answered from now on", "[commands]") {
     CHECK(amid.at("hatches").at(1).at("hoppers").at("fills").at(0).at("at") == "2027-05-15T07:00");
     CHECK(hatches_in(asked({"check", farm, "--now", "2027-05-14"})) == Words{"May 1", "May 2"});
     CHECK(hatches_in(asked({"plan", farm, "--now", "2027-05-14", "--from", "start"})).size() == 3);
-    CHECK(asked({"plan", farm, "--now", "2027-05-14", "--from", "2027-04-20"}).at("from") == "2027-04-20T00:00");
+    CHECK(asked({"plan", farm, "--now", "2027-05-14", "--from", "2027-04-20"}).at("from") == "2027-04-20T07:00");
     CHECK_THAT(complaint({"plan", farm, "--now", "2028-01-01"}),
                Catch::Contains("the last birds left on Sat 10 Jul 2027") && Catch::Contains("--from start"));
     CHECK_THAT(complaint({"plan", farm, "--now", "2027-05-10", "--to", "2027-05-01"}),

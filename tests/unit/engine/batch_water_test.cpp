@@ -81,7 +81,7 @@ TEST_CASE("weighed: 50 g on a scale that shows grams, 5 g on one that shows tent
     CHECK_THAT(gallons_for(powder, 5.1), WithinRel(6.0, 1e-9));
     CHECK_THAT(gallons_for(powder, 0.1, 0.0001), WithinRel(0.5, 1e-9));
     CHECK_THAT(gallons_for(powder, 0.1, 0.00001), WithinRel(0.125, 1e-9));  // 1.25 g
-    CHECK_THAT(litres_for(rated("1 g per L"), 2), WithinRel(50.0, 1e-9));
+    CHECK_THAT(litres_for(rated("1 g per L"), 6), WithinRel(50.0, 1e-9));
     CHECK_THAT(litres_for(rated("25 g per L"), 0.2), WithinRel(2.0, 1e-9));
 }
 

@@ -218,7 +218,8 @@ TEST_CASE("one course after the other, and the one that comes next is the hatch'
     CHECK(plan.mix->from == days(201));
     CHECK_THAT(sample::ages(*plan.drinkers), are({200, 201, 202, 203, 204, 205, 206, 207}));
     plan = all_alike(farm, {hatch.date + days(202.5), {}});
-    REQUIRE(plan.mixes.size() == 2);
+    REQUIRE(plan.mixes.size() == 3);
+    CHECK(plan.mixes[0].batches.empty());
     CHECK(plan.mix->supplement == "other");
 }
 

@@ -114,7 +114,7 @@ TEST_CASE("entries from before the hatch, or after the day past its end, are lef
     auto const some = farm();  // kept to 112 d
     auto const kept =
         engine::in_their_time(some, {entry(some, -1, Deed::counted, 5), entry(some, 0, Deed::counted, 240),
-                                     entry(some, 113, Deed::died, 1), entry(some, 114, Deed::died, 1)});
+                                     entry(some, 112.2, Deed::died, 1), entry(some, 114, Deed::died, 1)});
     CHECK(kept.size() == 2);
 }
 

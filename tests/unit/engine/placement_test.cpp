@@ -174,7 +174,7 @@ TEST_CASE("a hatch moves from house to house, each ready two days before", "[pla
     CHECK(got.unplaced[0].needs == 4);
     CHECK(got.unplaced[0].gets == 3);
     CHECK(in_birds(got.unplaced[0].birds) == 10);
-    CHECK(sample::plan_of(farm).hatches[0].stages[1].numbers == std::vector<int>{1, 2, 3});
+    CHECK(sample::plan_of(farm).hatches[0].stages[1].numbers.empty());  // the plan goes on without
 }
 
 TEST_CASE("houses that a farm fixes are all taken", "[placement]") {

@@ -227,16 +227,16 @@ TEST_CASE("the newcomer's file stays sound with its notes turned into keys", "[r
     CHECK(text.find('<') == std::string::npos);
     CHECK(text.find('|') == std::string::npos);
     for (std::string const key :
-         {"warmth", "on_hand",     "spare",     "keeps", "energy", "density", "calcium",     "medicated",
-          "fill",   "extra_waste", "displaced", "least", "spill",  "removed", "laying_from", "[supplement.tonic]",
-          "rate",   "spoon",       "from",      "days",  "sodium", "pack",    "supplement"}) {
+         {"warmth", "on_hand",     "spare",     "keeps",   "energy", "density", "calcium",     "medicated",
+          "fill",   "extra_waste", "displaced", "least",   "spill",  "removed", "laying_from", "[supplement.tonic]",
+          "rate",   "spoon",       "fill_for",  "at_most", "sodium", "pack",    "courses",     "scale"}) {
         auto const at = text.find("\n# " + key + (key[0] == '[' ? "\n" : " ="));
         REQUIRE(at != std::string::npos);
         text.erase(at + 1, 2);
     }
     Farm const f = sample::farm_from(text);
-    CHECK(f.supplements.at("tonic").days_long == 5);
-    CHECK(f.hatches.at(0).supplement == "tonic");
+    CHECK(f.hatches.at(0).courses.at(0).supplement == "tonic");
+    CHECK(f.hatches.at(0).courses.at(0).days_long == 5);
     CHECK(f.measures == measures);
     // round figures of each system, near to each other
     double const bag = measures == Measures::us ? 50 * 0.45359237 : 25;

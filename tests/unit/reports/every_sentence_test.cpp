@@ -190,7 +190,9 @@ Notes all_notes() {
     say_of_diaries(notes);
     say_of_shopping(notes);
     say_of_mixes(notes);
-    for (char const* name : {"backyard", "saltgrass"}) {
+    notes.cautions.push_back({.id = "diary-out-of-date", .hatches = {"A"}, .with = {}, .source = ""});
+    notes.away(sample::farm_in("rations/farms/larkmead.toml"), 50, 5);
+    for (char const* name : {"backyard", "saltgrass", "larkmead"}) {
         notes.plan(sample::farm_in("rations/farms/" + std::string(name) + ".toml"));
     }
     return notes;

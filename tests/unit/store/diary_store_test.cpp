@@ -166,7 +166,7 @@ TEST_CASE("the file is marked as what it is", "[readers]") {
     DiaryStore(folder.diary()).add(deaths(1));
     Database const database(folder.diary(), Access::read, 1s);
     CHECK(database.whole("PRAGMA application_id") == 0x63726f70);  // "crop" in ASCII
-    CHECK(database.whole("PRAGMA user_version") == 2);
+    CHECK(database.whole("PRAGMA user_version") == 3);
     CHECK(database.prepare("PRAGMA journal_mode").step());
 }
 
