@@ -73,7 +73,12 @@ class Care {
         for (domain::Course const& course : courses_) add_mix(course);
         for (Lodging lodging : model_.lodgings()) {
             lodging.to = std::min(lodging.to, ages_.to);
-            if (lodging.from + instant < lodging.to && ages_.from + instant < lodging.to) add_stage(lodging);
+            bool const lived = lodging.from + instant < lodging.to;
+            if (lived && ages_.from + instant < lodging.to) {
+                add_stage(lodging);
+            } else if (lived && !tended_.counted.empty()) {
+                add_past(lodging);
+            }
         }
         for (StagePlan const& stage : plan_.stages) {
             if (!plan_.hoppers) plan_.hoppers = stage.hoppers;
@@ -113,6 +118,13 @@ class Care {
         }
         if (!feed_ || !lodging.stage.hopper) add_eaten(lodging);
         plan_.stages.push_back(std::move(stage));
+    }
+
+    /// What a stage that is over took from the store since it was counted.
+    void add_past(Lodging const& lodging) {
+        if (!feed_ || !lodging.stage.hopper) return add_eaten(lodging);
+        auto const fills = hopper_fills(tended_, lodging, *feed_, hungry_, season_.rations());
+        for (auto const& [feed, account] : fills.account) plan_.account[feed].taken += account.taken;
     }
 
     void fill_now(StagePlan& stage, Lodging const& lodging) {

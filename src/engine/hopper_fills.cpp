@@ -179,7 +179,8 @@ HopperFills hopper_fills(Tended& tended, Lodging const& lodging, BandedUsage<Mas
                          Rations const& rations) {
     Hoppers hoppers(tended, lodging, usage, hungry, rations);
     for (Feeding const& one : feedings(tended, lodging)) {
-        if (tended.begun < one.to) hoppers.feed(one);
+        bool const counts = tended.counted.contains(one.feed.key);  // what was put in before is off the store
+        if (tended.begun < one.to || counts) hoppers.feed(one);
     }
     return std::move(hoppers).result();
 }

@@ -188,6 +188,24 @@ void number_houses(HatchPlan& part, Placement const& placement) {
     }
 }
 
+/// What hatches that are not planned for have eaten since the store was counted, to the start of the plan.
+std::map<std::string, Mass> eaten_by_others(Season const& season, std::vector<std::size_t> const& planned,
+                                            Moment until) {
+    std::map<std::string, Mass> eaten;
+    for (std::size_t i = 0; i < season.farm().hatches.size(); ++i) {
+        if (std::ranges::find(planned, i) != planned.end()) continue;
+        domain::Hatch const& hatch = season.farm().hatches[i];
+        for (std::size_t step = 0; step < hatch.feeding.size(); ++step) {
+            auto const store = season.lessons().store.find(hatch.feeding[step].feed);
+            if (store == season.lessons().store.end() || !store->second.at) continue;
+            Duration const from = std::max({*store->second.at - hatch.date, hatch.feeding[step].from, hatch.first_age});
+            Duration const to = std::min(until - hatch.date, fed_until(hatch, step));
+            if (from < to) eaten[hatch.feeding[step].feed] += season.hatch(i).feed().between(from, to);
+        }
+    }
+    return eaten;
+}
+
 /// How much more than the usual flock the farm's hungry one eats of each feed.
 std::map<std::string, double> hunger_of(Plan const& plan, std::map<std::string, Band<Mass>> const& needs) {
     std::map<std::string, Mass> usual;
@@ -243,7 +261,14 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     for (HatchPlan& part : plan.hatches) number_houses(part, plan.placement);
     if (wanted.use && wanted.shopping) {
         plan.readying = readying(plan.farm, plan.placement, window);
-        count_bags(plan, needs, window.now ? season.lessons().store : std::map<std::string, StoreCount>());
+        std::map<std::string, StoreCount> store;
+        if (window.now) {
+            store = season.lessons().store;
+            for (auto const& [feed, amount] : eaten_by_others(season, numbers, window.from.value_or(*window.now))) {
+                store.at(feed).amount -= amount;
+            }
+        }
+        count_bags(plan, needs, store);
     }
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);

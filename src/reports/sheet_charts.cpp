@@ -111,7 +111,7 @@ Element hopper_figure(Drawing const& drawing) {
     HtmlTable table("What one hopper holds", {"Filled", "Then", "At the next fill"});
     for (std::size_t i = 0; i < count; ++i) {
         auto const& fill = fills[i];
-        Duration const next = i + 1 < fills.size() ? fills[i + 1].age : last_age(drawing.hatch);
+        Duration const next = i + 1 < fills.size() ? fills[i + 1].age : drawing.hatch.stages.front().to;
         Mass const left = std::max(quantities::kilograms(0), fill.content - fill.used);
         line.points.push_back({drawing.x(fill.age), drawing.weight(fill.content)});
         line.points.push_back({drawing.x(next), drawing.weight(left)});

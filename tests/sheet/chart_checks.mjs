@@ -102,9 +102,9 @@ function checkHatch(id, plan, sheet, drawings) {
     findings.push(...numbersAgree(`${id} feed of a day`, row[2], sheet.days[7 * i].feed_kg));
     findings.push(...numbersAgree(`${id} feed of a day, hungry`, row[3], sheet.days[7 * i].p95));
   });
-  if (plan.hoppers) {
+  if (plan.hoppers && plan.hoppers.fills.length > 0) {
     const fills = plan.hoppers.fills.slice(0, 60);
-    const end = plan.feeds.at(-1).to_d;
+    const end = plan.stages[0].to_d;
     const next = (i) => plan.hoppers.fills[i + 1]?.age_d ?? end;
     const teeth = fills.flatMap((f, i) => [[f.age_d, f.content_kg], [next(i), Math.max(0, f.content_kg - f.used_kg)]]);
     findings.push(...compare(id, hopper, "content", teeth));
@@ -124,18 +124,16 @@ function checkHatch(id, plan, sheet, drawings) {
   return findings;
 }
 
-/** "2027-04-29T08:37" as the page says it: in words, the hour rounded down. The first hour of a day, "12 am" on a
- * page, is left away here: JSON rounds to minutes, so it may have less of it. */
+/** "2027-04-29T06:30" as the page says it: "Thu 29 Apr 6:30 am". */
 function momentWords(iso, us) {
   const [date, time] = iso.split("T");
   const at = new Date(`${date}T00:00:00Z`);
   const day = `${at.toLocaleString("en-US", { weekday: "short", timeZone: "UTC" })} ${at.getUTCDate()} ` +
     at.toLocaleString("en-US", { month: "short", timeZone: "UTC" });
   const hour = Number(time.slice(0, 2));
-  if (hour === 0) return day;
-  if (!us) return `${day}, ${time.slice(0, 2)}:00`;
-  if (hour === 12) return `${day}, noon`;
-  return `${day}, ${hour % 12 || 12} ${hour < 12 ? "am" : "pm"}`;
+  if (!us) return `${day} ${time}`;
+  const minutes = time.slice(3) === "00" ? "" : time.slice(2);
+  return `${day} ${hour % 12 || 12}${minutes} ${hour < 12 ? "am" : "pm"}`;
 }
 
 /** The drawings, the times to fill and the bags of a sheet against the plan's JSON. */
@@ -146,7 +144,7 @@ export async function agreesWithPlan(browser, html, plan, sheet) {
   plan.hatches.forEach((hatch, i) => {
     const id = `hatch-${i + 1}`;
     findings.push(...checkHatch(id, hatch, sheet.hatches[i], drawings));
-    const expected = hatch.hoppers?.fills.map((f) => momentWords(f.at, plan.units === "us")) ?? [];
+    const expected = hatch.hoppers?.fills.map((f) => momentWords(f.do_at, plan.units === "us")) ?? [];
     if (expected.length <= 100 && expected.join() !== ticks[i].join()) {
       findings.push(`${id}: to be filled ${ticks[i]}, not ${expected}`);
     }
@@ -163,7 +161,7 @@ function readPage(drawings) {
     [...sheet.querySelectorAll("h3")].find((h) => h.textContent === words)?.nextElementSibling ?? document.createElement("p");
   return {
     drawn: drawings(),
-    ticks: sheets.map((sheet) => texts(after(sheet, "Fill the hoppers"), "th.tick").map((t) => t.replace(/, (12 am|00:00)$/, ""))),
+    ticks: sheets.map((sheet) => texts(after(sheet, "Fill the hoppers"), "th.tick")),
     bags: sheets.map((sheet) => texts(after(sheet, "Feed"), "tbody td:last-child").map((t) => t.split(" ")[0])),
   };
 }
