@@ -144,7 +144,8 @@ export async function agreesWithPlan(browser, html, plan, sheet) {
   plan.hatches.forEach((hatch, i) => {
     const id = `hatch-${i + 1}`;
     findings.push(...checkHatch(id, hatch, sheet.hatches[i], drawings));
-    const expected = hatch.hoppers?.fills.map((f) => momentWords(f.do_at, plan.units === "us")) ?? [];
+    const listed = hatch.stages.map((stage) => stage.hoppers?.fills ?? []).find((fills) => fills.length > 0) ?? [];
+    const expected = listed.map((f) => momentWords(f.do_at, plan.units === "us"));
     if (expected.length <= 100 && expected.join() !== ticks[i].join()) {
       findings.push(`${id}: to be filled ${ticks[i]}, not ${expected}`);
     }
