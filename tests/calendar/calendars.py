@@ -86,7 +86,11 @@ def moment(text):
 
 
 def hatched(hatch):
-    return moment(hatch["date"])
+    # a date without an hour is the first chore of its day: that of the first fill listed, or 07:00
+    at = moment(hatch["date"])
+    fills = [f["at"] for stage in hatch["stages"] for key in ("hoppers", "drinkers") for f in (stage[key] or {"fills": []})["fills"]]
+    hour = moment(min(fills)).time() if fills and len(hatch["date"]) == 10 else datetime.time(7)
+    return at if len(hatch["date"]) > 10 else datetime.datetime.combine(at.date(), hour)
 
 
 def at_age(hatch, age_d):
@@ -114,11 +118,11 @@ def times(events, what, hatch):
 def hatch_findings(hatch, events, brooding):
     at = lambda rows: sorted(moment(row["at"]) for row in rows)
     changes = [at_age(hatch, feed["from_d"]) for feed in hatch["feeds"][1:]]
-    hoppers = at(hatch["hoppers"]["fills"]) if hatch["hoppers"] else []
+    hoppers = at([f for s in hatch["stages"] for f in (s["hoppers"] or {"fills": []})["fills"]]) if hatch["hoppers"] else []
     batches = at(hatch["mix"]["batches"]) if hatch["mix"] else []
-    drinkers = at(hatch["drinkers"]["fills"]) if hatch["drinkers"] else []
+    drinkers = at([f for s in hatch["stages"] for f in (s["drinkers"] or {"fills": []})["fills"]]) if hatch["drinkers"] else []
     first = hatch["feeds"][0]["from_d"]
-    wanted = {"Feed": changes, "Fill": [t for t in hoppers if t not in changes], "Mix": batches,
+    wanted = {"Feed": changes, "Fill": hoppers, "Mix": batches,
               "Water": [t for t in drinkers if t not in batches], "Hatch": [hatched(hatch)] if first == 0 else [],
               "Brooder": [at_age(hatch, d) for d in brooding if first <= d < hatch["feeds"][-1]["to_d"]]}
     for what, moments in wanted.items():
