@@ -83,16 +83,6 @@ void refuse_alone(bool given, char const* flag, bool helped, char const* by) {
 
 constexpr double heaviest_feed = 0.9;  // kg/L: no feed is heavier; common practice, no source
 
-/// Where a hatch lives then.
-domain::Stage stage_at(Hatch const& hatch, Moment at) {
-    auto const stages = domain::stages_of(hatch);
-    domain::Stage now = stages.front();
-    for (domain::Stage const& stage : stages) {
-        if (hatch.date + stage.from <= at) now = stage;
-    }
-    return now;
-}
-
 /// Collects the entries of one visit in the order in which such things are done.
 class Visit {
   public:
@@ -159,7 +149,7 @@ class Visit {
     /// Throws WrongUse where the hatch has nothing to hold such an amount.
     void need_vessels(std::string const& flag, Amount const& amount) const {
         bool const feed = std::holds_alternative<quantities::Mass>(amount);
-        domain::Stage const stage = stage_at(hatch_, at_);
+        domain::Stage const stage = domain::stage_at(hatch_, at_ - hatch_.date);
         if (feed ? stage.hopper.has_value() : stage.drinker.has_value()) return need_room(flag, amount, stage);
         std::string const vessel = feed ? "hopper" : "drinker";
         throw WrongUse(flag + ": " + in_quotes(hatch_.name) + " has no " + vessel + " in " + barn_.file + "; add [" +
@@ -256,7 +246,7 @@ bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::F
         return entry.deed == Deed::found_empty && std::holds_alternative<Volume>(entry.amount);
     });
     if (said || visit.empty()) return false;
-    domain::Stage const stage = stage_at(hatch, visit.front().at);
+    domain::Stage const stage = domain::stage_at(hatch, visit.front().at - hatch.date);
     if (!stage.drinker || (stage.house && !stage.houses)) return false;
     domain::Drinker const& drinker = farm.drinkers.at(*stage.drinker);
     Volume const holds =

@@ -56,9 +56,8 @@ Asked question_between(FarmOptions const& options, Days const& days, Defaults co
     auto from = whole ? std::nullopt : read_moment(days.from, "--from");
     window.until = read_moment(days.to, "--to");
     // a date without an hour is the first chore of its day
-    constexpr std::size_t day_alone = 10;  // letters of 2027-04-05
-    if (from && days.from->size() <= day_alone) from = domain::at_first_chore(*from, question.farm);
-    if (window.until && days.to->size() <= day_alone) {
+    if (from && !domain::says_hour(*days.from)) from = domain::at_first_chore(*from, question.farm);
+    if (window.until && !domain::says_hour(*days.to)) {
         window.until = domain::at_first_chore(*window.until, question.farm);
     }
     if (from) window.from = from;

@@ -32,6 +32,14 @@ std::vector<Stage> stages_of(Hatch const& hatch) {
              .drinkers = hatch.drinkers}};
 }
 
+Stage stage_at(Hatch const& hatch, Duration age) {
+    constexpr Duration instant = days(1e-9);  // what arithmetic may take from an age
+    auto const stages = stages_of(hatch);
+    auto const begun = [&](Stage const& stage) { return stage.from <= age + instant; };
+    auto const last = std::ranges::find_if(stages.rbegin(), stages.rend(), begun);
+    return last == stages.rend() ? stages.front() : *last;
+}
+
 bool has_hopper(Hatch const& hatch) {
     return std::ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.hopper.has_value(); });
 }

@@ -113,4 +113,6 @@ Moment parse_moment(std::string_view text) {
     return Moment(date, parse_time(text.substr(10), text));
 }
 
+bool says_hour(std::string_view text) { return text.size() > std::string_view("2027-04-05").size(); }
+
 }  // namespace cropful::domain

@@ -71,8 +71,12 @@ void about_vessels(AssumptionList& list, domain::Farm const& farm, domain::Hatch
 
 void about_chores(AssumptionList& list, domain::Farm const& farm) {
     if (!farm.chores.empty()) return;
+    std::vector<std::string> hours;
+    for (Duration const& hour : domain::usual_chores) {
+        hours.push_back((Moment(std::chrono::sys_days()) + hour).iso().substr(11));
+    }
     list.add({.id = "chores-unstated",
-              .with = {{"hours", std::string("07:00 and 18:00")}},
+              .with = {{"hours", hours}},
               .source = {"what is taken where nothing is stated", Standing::common_practice}});
 }
 

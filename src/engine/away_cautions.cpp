@@ -42,10 +42,7 @@ void course(CautionList& list, domain::Farm const& farm, domain::Hatch const& ha
 }
 
 void old_water(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, Ages ages) {
-    std::optional<std::string> drinker;
-    for (domain::Stage const& stage : domain::stages_of(hatch)) {
-        if (stage.from <= ages.from + instant) drinker = stage.drinker;
-    }
+    auto const drinker = domain::stage_at(hatch, ages.from).drinker;
     if (!drinker) return;
     if (farm.drinkers.at(*drinker).plumbed) {
         list.add({.id = "line-while-away", .hatches = {hatch.name}, .with = {{"drinker", *drinker}}, .source = common});

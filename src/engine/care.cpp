@@ -18,14 +18,15 @@ std::string words(domain::Supplement const& supplement) {
 }
 
 /// What the hungry flock eats between two ages, whichever feeds they span, in kg.
-Use hungry_use(domain::Hatch const& hatch, Usage<Mass> const& usage, std::map<std::string, double> const& hunger) {
-    return [&hatch, &usage, &hunger](Duration from, Duration to) {
+Use hungry_use(HatchModel const& model, std::map<std::string, double> const& hunger) {
+    return [&model, &hunger](Duration from, Duration to) {
+        domain::Hatch const& hatch = model.hatch();
         double kilograms = 0;
         for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
             Duration const start = std::max(from, hatch.feeding[i].from), end = std::min(to, fed_until(hatch, i));
             auto const more = hunger.find(hatch.feeding[i].feed);
             if (start < end) {
-                kilograms += in_kilograms(usage.between(start, end)) * (more == hunger.end() ? 1 : more->second);
+                kilograms += in_kilograms(model.feed().between(start, end)) * (more == hunger.end() ? 1 : more->second);
             }
         }
         return kilograms;
@@ -48,7 +49,7 @@ class Care {
                   .flock = model.flock(),
                   .chores = ChoresByAge(season.farm(), model.hatch()),
                   .begun = ages_.from},
-          hungry_(hungry_use(model.hatch(), model.feed(), hunger)) {
+          hungry_(hungry_use(model, hunger)) {
         if (now) {
             tended_.now = *now - model.hatch().date;
             tended_.feed = model.levels().feed;
@@ -80,16 +81,9 @@ class Care {
                 add_past(lodging);
             }
         }
-        for (StagePlan const& stage : plan_.stages) {
-            if (!plan_.hoppers) plan_.hoppers = stage.hoppers;
-            if (!plan_.drinkers) plan_.drinkers = stage.drinkers;
-            break;
-        }
         count_written();
         plan_.out_of_date = tended_.out_of_date;
         for (Mix& mix : plan_.mixes) mix.total = in_all(mix);
-        auto const ahead = std::ranges::find_if(plan_.mixes, [](Mix const& mix) { return !mix.batches.empty(); });
-        if (!plan_.mixes.empty()) plan_.mix = ahead != plan_.mixes.end() ? *ahead : plan_.mixes.back();
     }
 
   private:
@@ -116,7 +110,7 @@ class Care {
             if (feed_ && lodging.stage.hopper) add_hoppers(stage, lodging);
             if (water_) add_drinkers(stage, lodging);
         }
-        if (!feed_ || !lodging.stage.hopper) add_eaten(lodging);
+        if (wanted_.shopping && (!feed_ || !lodging.stage.hopper)) add_eaten(lodging);
         plan_.stages.push_back(std::move(stage));
     }
 

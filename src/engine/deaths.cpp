@@ -49,46 +49,51 @@ double chance_of_deaths(Kind const& kind, Duration from, Duration to, double bir
     return sum / weights;
 }
 
-std::vector<domain::Caution> too_many_deaths(domain::Farm const& farm, Rations const& rations) {
+namespace {
+
+/// Birds of one flock between two ages, and how many of them died: what was moved or removed is no death.
+struct Losses {
+    Duration from;
+    Duration to;
+    double birds = 0;
+    double dead = 0;
+};
+
+/// Since the last count; between the last two where nothing is written since.
+Losses last_losses(domain::Hatch const& hatch, Kind const& kind) {
     using What = domain::HeadRecord::What;
+    Losses now{hatch.first_age, hatch.first_age, in_birds(chicks(hatch, kind))}, before = now;
+    double alive = now.birds;
+    for (domain::HeadRecord const& record : hatch.heads) {
+        double const birds = in_birds(record.birds);
+        now.to = record.at;
+        if (record.what == What::died) now.dead += birds;
+        if (record.what != What::counted) {
+            alive -= birds;
+            continue;
+        }
+        now.dead += alive - birds;
+        before = now;
+        now = {record.at, record.at, birds};
+        alive = birds;
+    }
+    return now.from < now.to ? now : before;
+}
+
+}  // namespace
+
+std::vector<domain::Caution> too_many_deaths(domain::Farm const& farm, Rations const& rations) {
     std::vector<domain::Caution> all;
     for (domain::Hatch const& hatch : farm.hatches) {
         if (hatch.heads.empty() || rate_unknown(hatch)) continue;
         Kind const& kind = rations.kinds.at(hatch.kind);
-        // a count starts the reckoning anew; what was moved or removed is no death
-        double start = in_birds(chicks(hatch, kind)), now = start, dead = 0;
-        Duration from = hatch.first_age, to = from;
-        double counted_dead = 0;
-        Duration counted_from = from;
-        double counted_start = start;
-        for (domain::HeadRecord const& record : hatch.heads) {
-            double const birds = in_birds(record.birds);
-            if (record.what == What::moved) now -= birds;
-            if (record.what == What::died) dead += birds;
-            if (record.what == What::died) now -= birds;
-            to = record.at;
-            if (record.what != What::counted) continue;
-            dead += now - birds;
-            counted_dead = dead;
-            counted_from = from;
-            counted_start = start;
-            start = now = birds;
-            from = record.at;
-            dead = 0;
-        }
-        bool const just_counted = dead <= 0 && to <= from;
-        if (just_counted) {
-            dead = counted_dead;
-            from = counted_from;
-            start = counted_start;
-        }
-        if (!(from < to) || dead < 1) continue;
-        if (chance_of_deaths(kind, from, to, start, dead) >= rare) continue;
-        double const usual = start * (1 - (1 - toll(kind, to).dead) / (1 - toll(kind, from).dead));
+        auto const [from, to, flock, dead] = last_losses(hatch, kind);
+        if (!(from < to) || dead < 1 || chance_of_deaths(kind, from, to, flock, dead) >= rare) continue;
+        double const usual = flock * (1 - (1 - toll(kind, to).dead) / (1 - toll(kind, from).dead));
         all.push_back({.id = "deaths-high",
                        .hatches = {hatch.name},
                        .with = {{"dead", birds(std::round(dead))},
-                                {"of", birds(std::round(start))},
+                                {"of", birds(std::round(flock))},
                                 {"from", hatch.date + from},
                                 {"to", hatch.date + to},
                                 {"usual", usual}},

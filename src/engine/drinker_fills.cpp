@@ -60,7 +60,11 @@ class Drinkers {
     void follow(Duration from) {
         changed_ = from;
         Duration now = from;
-        if (auto const known = from_diary(from)) now = next_visit(*known);
+        if (drinker_ != nullptr) {
+            Volume const all = brim() * static_cast<double>(count_);
+            auto const known = start_in_date(tended_, tended_.water, usage_, all, from, end_);
+            if (known) now = next_visit(*known);
+        }
         while (now + instant < end_) now = visit(now);
     }
 
@@ -99,19 +103,6 @@ class Drinkers {
             if (one.from > now + instant) soonest = std::min(soonest, one.from);
         }
         return soonest;
-    }
-
-    /// What the diary knows, unless they may have been dry since without its saying so.
-    std::optional<Start<Volume>> from_diary(Duration from) {
-        if (drinker_ == nullptr) return std::nullopt;
-        auto const known = known_start(tended_, tended_.water, brim() * static_cast<double>(count_), from, end_);
-        if (!known) return std::nullopt;
-        Duration const now = tended_.now.value_or(tended_.begun);
-        auto const sure = usage_.gone_after(known->age, known->content).p05;
-        bool const silent = sure && known->age + *sure < std::min(now, end_);
-        if (!silent || !tended_.water->full) return known;
-        tended_.out_of_date = true;
-        return std::nullopt;
     }
 
     /// When they are next seen to: what was due by now is still to be done.

@@ -51,6 +51,20 @@ inline Duration in_time(ChoresByAge const& chores, Duration now, Duration end) {
     return last > now + instant ? last : chores.first_after(now);
 }
 
+/// What the diary knows of vessels between two ages, unless they may have been empty since without its saying so.
+template <class Amount>
+std::optional<Start<Amount>> start_in_date(Tended& tended, std::optional<Level> const& level,
+                                           BandedUsage<Amount> const& usage, Amount brim, Duration from, Duration to) {
+    auto const known = known_start(tended, level, brim, from, to);
+    if (!known) return std::nullopt;
+    Duration const now = std::min(tended.now.value_or(tended.begun), to);
+    auto const sure = usage.gone_after(known->age, known->content).p05;
+    bool const silent = sure && known->age + *sure < now;
+    if (!silent || !level->full) return known;
+    tended.out_of_date = true;
+    return std::nullopt;
+}
+
 /// Vessels of so much each that hold what is needed; 0 where `count` of them do.
 template <class Amount>
 int vessels_for(Amount need, Amount each, int count) {

@@ -42,7 +42,7 @@ class Hoppers {
         Mass left = kilograms(0);
         Mass first = behind;  // goes in once
         Duration begin = one.from;
-        if (auto const known = from_diary(one, brim)) {
+        if (auto const known = start_in_date(tended_, tended_.feed, usage_, brim, one.from, one.to)) {
             begin = next_visit(*known, one.to);
             left = left_of(*known, begin, one.to);
             first = kilograms(0);
@@ -83,18 +83,6 @@ class Hoppers {
         Duration next;
         bool to_the_brim = false;
     };
-
-    /// What the diary knows, unless the hoppers may have been empty since without its saying so.
-    std::optional<Start<Mass>> from_diary(Feeding const& one, Mass brim) {
-        auto known = known_start(tended_, tended_.feed, brim, one.from, one.to);
-        if (!known) return std::nullopt;
-        Duration const now = tended_.now.value_or(tended_.begun);
-        auto const sure = usage_.gone_after(known->age, known->content).p05;
-        bool const silent = sure && known->age + *sure < std::min(now, one.to);
-        if (!silent || !tended_.feed->full) return known;
-        tended_.out_of_date = true;
-        return std::nullopt;
-    }
 
     /// What of it is left at an age, and will be eaten before another feed or the end.
     [[nodiscard]] Mass left_of(Start<Mass> const& known, Duration age, Duration end) const {

@@ -159,7 +159,7 @@ HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs
     HatchModel const& model = season.hatch(number);
     domain::Hatch const& hatch = model.hatch();
     Heads const all = wanted.use ? model.flock().counted() : chicks(hatch, model.kind());
-    HatchPlan plan{hatch, model.kind().title, all, feeds_of(hatch, ages), {}, {}, {}, {}, {}};
+    HatchPlan plan{hatch, model.kind().title, all, feeds_of(hatch, ages), {}, {}};
     plan.checks = checks_for(plan, farm, season.rations(), model.intake(), scale);
     if (!wanted.use) return plan;
 

@@ -75,6 +75,7 @@ struct Start {
     Duration age;
     Amount content;  // of all of them, usable
 };
+/// `level` is one of `tended`.
 template <class Amount>
 std::optional<Start<Amount>> known_start(Tended const& tended, std::optional<Level> const& level, Amount brim,
                                          Duration from, Duration to) {

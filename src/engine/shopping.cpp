@@ -7,7 +7,7 @@ namespace {
 using Sort = ShoppingItem::Sort;
 
 ShoppingItem feed_item(Purchase const& feed) {
-    bool const more = feed.bag ? feed.safe_bags.p95 > 0 : feed.put_in + feed.stays_behind + feed.spare > feed.on_hand;
+    bool const more = feed.bag ? feed.safe_bags.p95 > 0 : feed.short_by() > Mass();
     return {.sort = Sort::feed,
             .key = feed.key,
             .title = feed.title.empty() ? feed.key : feed.title,

@@ -111,13 +111,20 @@ std::string print_dose(Mass mass, Measures measures) {
     return print_measured(mass, measures) + " (" + metric + ')';
 }
 
+std::optional<std::string> in_spoons(Volume volume) {
+    if (in_litres(volume) > most_spooned || !spoon_measures(volume)) return std::nullopt;
+    double const exact = 8 * in_litres(volume) / teaspoon;
+    if (std::abs(std::round(exact) - exact) > spoon_tolerance * exact) return std::nullopt;
+    return spoons(whole_number<long>(std::round(exact)));
+}
+
 std::string print_dose(Volume volume, Measures measures) {
     if (measures != Measures::us || in_litres(volume) > most_spooned) return print_measured(volume, measures);
     std::string const millilitres = figure(in_millilitres(volume)) + " mL";
+    if (auto const spooned = in_spoons(volume)) return *spooned + " (" + millilitres + ')';
     if (!spoon_measures(volume)) return millilitres;
     double const exact = 8 * in_litres(volume) / teaspoon, off = std::round(exact) - exact;
     std::string const spooned = spoons(whole_number<long>(std::round(exact)));
-    if (std::abs(off) <= spoon_tolerance * exact) return spooned + " (" + millilitres + ')';
     return millilitres + ", just " + (off < 0 ? "over " : "under ") + spooned;
 }
 

@@ -60,7 +60,7 @@ domain::Moment LocalDate::operator()(Value const& value) const {
 }
 
 bool has_hour(Value const& value) {
-    if (auto const* text = value.get<std::string>()) return text->size() > 10;
+    if (auto const* text = value.get<std::string>()) return domain::says_hour(*text);
     auto const* date = value.get<Date>();
     return date != nullptr && date->timed;
 }

@@ -53,15 +53,19 @@ void add_feed_changes(std::vector<Event>& events, HatchPlan const& hatch, domain
         domain::Feed const& feed = farm.feeds.at(now.feed);
         std::string words = feed_title(farm, now.feed) + " instead of " + feed_title(farm, hatch.feeds[i - 1].feed) +
                             " from " + quantities::print_age(now.from) + " on.";
+        Moment at = hatch.hatch.date + now.from;
         for (engine::StagePlan const& stage : hatch.stages) {
             bool const here = stage.from <= now.from && now.from < stage.to;
-            if (here && stage.hoppers) words += "\nEmpty " + vessels_words(*stage.hoppers) + " and fill with it.";
+            if (!here || !stage.hoppers) continue;
+            auto const* fill = fill_at(*stage.hoppers, now.from);
+            words += "\n" + refill_words(*stage.hoppers, fill, farm.measures);
+            if (fill) at = fill->do_at;
         }
         if (feed.medicated) {
             words += "\nIt is medicated with " + feed.medicated->drug +
                      ". The label, your veterinarian and local law decide.";
         }
-        events.push_back({"", "Feed", hatch.hatch.name, now.feed, hatch.hatch.date + now.from,
+        events.push_back({"", "Feed", hatch.hatch.name, now.feed, at,
                           "Change to " + feed_title(farm, now.feed) + ": " + hatch.hatch.name, words});
     }
 }

@@ -20,6 +20,13 @@ void add_drinkers(std::vector<Event>& events, engine::HatchPlan const& hatch, do
 void add_mixing(std::vector<Event>& events, engine::HatchPlan const& hatch, domain::Farm const& farm);
 void add_shopping(std::vector<Event>& events, engine::Plan const& plan);
 
+/// That of an age; null where there is none.
+engine::Fill<quantities::Mass> const* fill_at(engine::Vessels<quantities::Mass> const& hoppers,
+                                              quantities::Duration age);
+/// "Empty 3 x tube and fill with it: 12 lb in all, to 20 %."; no amount without a fill.
+std::string refill_words(engine::Vessels<quantities::Mass> const& hoppers, engine::Fill<quantities::Mass> const* fill,
+                         quantities::Measures measures);
+
 /// "3 x tube".
 template <class Amount>
 std::string vessels_words(engine::Vessels<Amount> const& vessels) {

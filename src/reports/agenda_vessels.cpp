@@ -191,10 +191,23 @@ void add_stage_drinkers(std::vector<Event>& events, HatchPlan const& hatch, engi
 
 }  // namespace
 
+Fill<Mass> const* fill_at(engine::Vessels<Mass> const& hoppers, Duration age) {
+    auto const fill = std::ranges::find_if(hoppers.fills, [&](Fill<Mass> const& one) { return same(one.age, age); });
+    return fill == hoppers.fills.end() ? nullptr : &*fill;
+}
+
+std::string refill_words(engine::Vessels<Mass> const& hoppers, Fill<Mass> const* fill, Measures measures) {
+    std::string const words = "Empty " + vessels_words(hoppers) + " and fill with it";
+    if (!fill) return words + ".";
+    return words + ": " + print_measured(fill->put_in, measures) + " in all, " + level_words(fill->share_of_full) + ".";
+}
+
 void add_hoppers(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
     for (engine::StagePlan const& stage : hatch.stages) {
         if (!stage.hoppers) continue;
-        for (auto const& day : by_day(stage.hoppers->fills)) {
+        std::vector<Fill<Mass>> fills = stage.hoppers->fills;
+        std::erase_if(fills, [&](Fill<Mass> const& fill) { return !feed_from(hatch, fill.age).empty(); });
+        for (auto const& day : by_day(fills)) {
             std::string const feed = feed_title(farm, feed_at(hatch, day.front().age));
             events.push_back(filling(hatch, day, "Fill", vessels_words(*stage.hoppers),
                                      feed + ", " + fill_words(day.front(), farm.measures), farm.measures));

@@ -117,8 +117,7 @@ Page stage_drinkers(engine::StagePlan const& stage, Measures measures, std::opti
 std::string house_words(engine::StagePlan const& stage) {
     if (!stage.house) return "";
     if (stage.numbers.empty()) return plural(stage.houses, *stage.house);
-    std::string const word = plural(static_cast<int>(stage.numbers.size()), *stage.house);
-    return word.substr(word.find(' ') + 1) + " " + numbers_words(stage.numbers);
+    return nouns(static_cast<int>(stage.numbers.size()), *stage.house) + " " + numbers_words(stage.numbers);
 }
 
 std::string of_houses(engine::StagePlan const& stage) {

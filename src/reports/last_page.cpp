@@ -57,7 +57,7 @@ std::string overtaken(HatchPlan const& hatch, Fill<Mass> const& fill) {
 }
 
 std::string hopper_words(HatchPlan const& hatch, Moment asked, Measures measures) {
-    auto const& hoppers = *hatch.hoppers;
+    auto const& hoppers = *hatch.hoppers();
     auto const& fill = hoppers.fills.front();
     std::string const vessels = std::to_string(hoppers.count) + " x " + hoppers.key;
     std::string const holds = print_measured(fill.content, measures) + (hoppers.count > 1 ? " each" : "");
@@ -66,7 +66,7 @@ std::string hopper_words(HatchPlan const& hatch, Moment asked, Measures measures
 }
 
 std::string drinker_words(HatchPlan const& hatch, Moment asked, Measures measures) {
-    auto const& drinkers = *hatch.drinkers;
+    auto const& drinkers = *hatch.drinkers();
     auto const& fill = drinkers.fills.front();
     std::string words = std::to_string(drinkers.count) + " x " + drinkers.key + ", " +
                         print_measured(fill.content, measures) + (drinkers.count > 1 ? " each" : "") +
@@ -79,23 +79,23 @@ std::string drinker_words(HatchPlan const& hatch, Moment asked, Measures measure
 }
 
 template <class Amount>
-bool filled(std::optional<engine::Vessels<Amount>> const& vessels) {
+bool filled(engine::Vessels<Amount> const* vessels) {
     return vessels && !vessels->fills.empty();
 }
 
 Page lasting_hatch(HatchPlan const& hatch, Measures measures) {
     Duration const age = first_age(hatch);
     std::string birds;
-    if (filled(hatch.hoppers)) birds = quantities::print(hatch.hoppers->fills.front().birds);
-    if (birds.empty() && filled(hatch.drinkers)) {
-        birds = quantities::print(hatch.drinkers->fills.front().birds);
+    if (filled(hatch.hoppers())) birds = quantities::print(hatch.hoppers()->fills.front().birds);
+    if (birds.empty() && filled(hatch.drinkers())) {
+        birds = quantities::print(hatch.drinkers()->fills.front().birds);
     }
     Page page = wrap(hatch.hatch.name + ": " + (birds.empty() ? "" : birds + " ") + hatch.kind_title + ", " +
                          quantities::print_age(age),
                      "", "  ");
-    if (filled(hatch.hoppers)) page += wrap(hopper_words(hatch, hatch.hatch.date + age, measures), "  ", "    ");
-    if (filled(hatch.drinkers)) page += wrap(drinker_words(hatch, hatch.hatch.date + age, measures), "  ", "    ");
-    if (!filled(hatch.hoppers) && !filled(hatch.drinkers))
+    if (filled(hatch.hoppers())) page += wrap(hopper_words(hatch, hatch.hatch.date + age, measures), "  ", "    ");
+    if (filled(hatch.drinkers())) page += wrap(drinker_words(hatch, hatch.hatch.date + age, measures), "  ", "    ");
+    if (!filled(hatch.hoppers()) && !filled(hatch.drinkers()))
         page += wrap("no hopper and no drinker are named", "  ", "    ");
     return page;
 }
@@ -109,14 +109,14 @@ struct Vessel {
 std::vector<Vessel> in_order(engine::Plan const& plan) {
     std::vector<Vessel> all;
     for (HatchPlan const& hatch : plan.hatches) {
-        if (filled(hatch.hoppers)) {
-            auto const& lasts = hatch.hoppers->fills.front().lasts.p05;
-            if (lasts) all.push_back({hatch.hatch.name, hatch.hoppers->key, *lasts});
+        if (filled(hatch.hoppers())) {
+            auto const& lasts = hatch.hoppers()->fills.front().lasts.p05;
+            if (lasts) all.push_back({hatch.hatch.name, hatch.hoppers()->key, *lasts});
         }
-        if (filled(hatch.drinkers)) {
-            auto const& fill = hatch.drinkers->fills.front();
+        if (filled(hatch.drinkers())) {
+            auto const& fill = hatch.drinkers()->fills.front();
             auto const& lasts = changed_before_dry(fill) ? fill.change_after : fill.lasts.p05;
-            if (lasts) all.push_back({hatch.hatch.name, hatch.drinkers->key, *lasts});
+            if (lasts) all.push_back({hatch.hatch.name, hatch.drinkers()->key, *lasts});
         }
     }
     std::stable_sort(all.begin(), all.end(), [](Vessel const& a, Vessel const& b) { return a.lasts < b.lasts; });

@@ -67,8 +67,8 @@ std::string dose_words(Dose const& dose, Measures measures) {
     if (!dose.by_volume) return print_dose(*dose.by_weight, measures);
     std::string const measure = print_dose(*dose.by_volume, measures);
     if (!dose.by_weight) return measure;
-    bool const spooned = quantities::spoon_measures(*dose.by_volume) && measure.ends_with(" mL)");
-    return print_dose(*dose.by_weight, measures) + " = " + (spooned ? measure.substr(0, measure.rfind(" (")) : measure);
+    auto const spoons = measures == Measures::us ? quantities::in_spoons(*dose.by_volume) : std::nullopt;
+    return print_dose(*dose.by_weight, measures) + " = " + spoons.value_or(measure);
 }
 
 std::string course_words(Mix const& mix, domain::Farm const& farm) {
@@ -111,7 +111,7 @@ Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm, std::
 Page mix_page(engine::Plan const& plan, Sources sources) {
     std::vector<Page> parts;
     for (engine::HatchPlan const& hatch : plan.hatches) {
-        if (hatch.mix && !hatch.mix->batches.empty())
+        if (hatch.mix() && !hatch.mix()->batches.empty())
             parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
     }
     if (parts.empty()) parts.push_back(wrap("Nothing is stirred into the water in this time."));

@@ -167,14 +167,14 @@ std::string last_csv(Plan const& plan) {
                   "usually until", "usually (d)", "change at", "change after (d)",
                   "feed each (" + unit_of_feed(measures) + ")", "water each (" + unit_of_water(measures) + ")"});
     for (engine::HatchPlan const& hatch : plan.hatches) {
-        if (hatch.hoppers && !hatch.hoppers->fills.empty()) {
-            Cells row = fill_row(hatch, *hatch.hoppers, "feed");
-            row.insert(row.end(), {amount_cell(hatch.hoppers->fills.front().content, measures), ""});
+        if (hatch.hoppers() && !hatch.hoppers()->fills.empty()) {
+            Cells row = fill_row(hatch, *hatch.hoppers(), "feed");
+            row.insert(row.end(), {amount_cell(hatch.hoppers()->fills.front().content, measures), ""});
             text += csv_line(row);
         }
-        if (hatch.drinkers && !hatch.drinkers->fills.empty()) {
-            Cells row = fill_row(hatch, *hatch.drinkers, "water");
-            row.insert(row.end(), {"", amount_cell(hatch.drinkers->fills.front().content, measures)});
+        if (hatch.drinkers() && !hatch.drinkers()->fills.empty()) {
+            Cells row = fill_row(hatch, *hatch.drinkers(), "water");
+            row.insert(row.end(), {"", amount_cell(hatch.drinkers()->fills.front().content, measures)});
             text += csv_line(row);
         }
     }

@@ -61,7 +61,7 @@ Json weeks_json(HatchPlan const& hatch) {
     return all;
 }
 
-Json mix_or_null(HatchPlan const& hatch) { return hatch.mix ? mix_json(*hatch.mix) : Json(nullptr); }
+Json mix_or_null(HatchPlan const& hatch) { return hatch.mix() ? mix_json(*hatch.mix()) : Json(nullptr); }
 
 Json mixes_json(HatchPlan const& hatch) {
     Json all = Json::array();

@@ -89,7 +89,7 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     if (detail == Detail::one_page) before = start_of(plan) + listed_for;
     auto const tended = [](HatchPlan const& hatch) {
         auto const vessels = [](engine::StagePlan const& stage) { return stage.hoppers || stage.drinkers; };
-        return (hatch.mix && !hatch.mix->batches.empty()) || std::ranges::any_of(hatch.stages, vessels);
+        return (hatch.mix() && !hatch.mix()->batches.empty()) || std::ranges::any_of(hatch.stages, vessels);
     };
     if (before && std::ranges::any_of(plan.hatches, tended)) {
         page += wrap("FILL, WATER and STIR are listed for two weeks, to " + before->day() + "; --all lists all.");

@@ -104,7 +104,7 @@ Element feed_figure(Drawing const& drawing) {
 }
 
 Element hopper_figure(Drawing const& drawing) {
-    auto const& fills = drawing.hatch.hoppers->fills;
+    auto const& fills = drawing.hatch.hoppers()->fills;
     std::size_t const count = std::min(fills.size(), most_fills);
     Chart chart = drawing.chart("hopper");
     ChartLine line{"content", "", Stroke::solid, {}};
@@ -169,7 +169,7 @@ void add_charts(Element& page, engine::Sheet const& sheet, std::size_t number) {
     Drawing const drawing{hatch, sheet.hatches[number], sheet.plan.farm.measures, hatch_id(number), by_weeks};
     Element charts("div", "charts");
     charts.add(birds_figure(drawing)).add(feed_figure(drawing));
-    if (hatch.hoppers && !hatch.hoppers->fills.empty()) charts.add(hopper_figure(drawing));
+    if (hatch.hoppers() && !hatch.hoppers()->fills.empty()) charts.add(hopper_figure(drawing));
     if (!drawing.sheet.protein.empty()) charts.add(protein_figure(drawing));
     page.add(section_heading("The course of the flock")).add(std::move(charts));
 }

@@ -33,26 +33,26 @@ engine::Fill<Amount> const& next_fill(HatchPlan const& hatch, std::vector<engine
 }
 
 void add_hopper_fact(Element& facts, HatchPlan const& hatch, Measures measures) {
-    if (!hatch.hoppers || hatch.hoppers->fills.empty()) return;
-    auto const& fill = next_fill(hatch, hatch.hoppers->fills);
+    if (!hatch.hoppers() || hatch.hoppers()->fills.empty()) return;
+    auto const& fill = next_fill(hatch, hatch.hoppers()->fills);
     facts.add(fact("Fill the hoppers by", chore_words(fill.do_at, measures),
-                   print_measured(fill.put_in, measures) + " into " + std::to_string(hatch.hoppers->count) + " x " +
-                       hatch.hoppers->key + ", " + level_words(fill.share_of_full)));
+                   print_measured(fill.put_in, measures) + " into " + std::to_string(hatch.hoppers()->count) + " x " +
+                       hatch.hoppers()->key + ", " + level_words(fill.share_of_full)));
 }
 
 void add_drinker_fact(Element& facts, HatchPlan const& hatch, Measures measures) {
-    if (!hatch.drinkers || hatch.drinkers->fills.empty()) return;
-    auto const& fill = next_fill(hatch, hatch.drinkers->fills);
+    if (!hatch.drinkers() || hatch.drinkers()->fills.empty()) return;
+    auto const& fill = next_fill(hatch, hatch.drinkers()->fills);
     facts.add(fact(fill.fresh ? "Change the water by" : "Fill the drinkers by", chore_words(fill.do_at, measures),
-                   std::to_string(hatch.drinkers->count) + " x " + hatch.drinkers->key + ", " +
+                   std::to_string(hatch.drinkers()->count) + " x " + hatch.drinkers()->key + ", " +
                        print_measured(fill.content, measures) + " each"));
 }
 
 void add_mix_fact(Element& facts, HatchPlan const& hatch, domain::Farm const& farm) {
-    if (!hatch.mix || hatch.mix->batches.empty()) return;
-    auto const& batch = hatch.mix->batches.front();
+    if (!hatch.mix() || hatch.mix()->batches.empty()) return;
+    auto const& batch = hatch.mix()->batches.front();
     facts.add(fact("Stir in on " + chore_words(batch.at, farm.measures), dose_words(batch.dose, farm.measures),
-                   course_words(*hatch.mix, farm) + ", into " + print_measured(batch.dose.water, farm.measures)));
+                   course_words(*hatch.mix(), farm) + ", into " + print_measured(batch.dose.water, farm.measures)));
 }
 
 void add_bag_facts(Element& facts, Sheet const& sheet, std::size_t number) {

@@ -39,8 +39,7 @@ std::string amount_words(std::optional<Mass> const& weight, std::optional<quanti
 
 std::string count_of(Purchase const& feed, domain::Farm const& farm) {
     if (feed.bag) return plural(feed.safe_bags.p95, "bag");
-    auto const more = feed.band.p95 + feed.spare - feed.on_hand;
-    return more > kilograms(0) ? print(more, farm.measures) : "none";
+    return feed.short_by() > kilograms(0) ? print(feed.short_by(), farm.measures) : "none";
 }
 
 std::string count_of(SupplementPurchase const& bought, domain::Farm const& farm) {
@@ -53,11 +52,32 @@ std::string count_of(DisinfectantPurchase const& one, domain::Farm const& farm) 
     return one.packs ? plural(*one.packs, "pack") : print_measured(one.product, farm.measures);
 }
 
-std::string what_of(Purchase const& feed, domain::Farm const& farm) {
+/// What it is, with the size it is sold in.
+std::string name_of(Purchase const& feed, domain::Farm const& farm) {
+    return (feed.title.empty() ? feed.key : feed.title) + (feed.bag ? ", " + print(*feed.bag, farm.measures) : "");
+}
+
+std::string name_of(SupplementPurchase const& bought, domain::Farm const& farm) {
+    domain::Supplement const& supplement = farm.supplements.at(bought.key);
+    std::string words = supplement_title(supplement);
+    if (supplement.pack) words += ", " + print_dose(*supplement.pack, farm.measures);
+    if (supplement.pack_volume) words += ", " + print_measured(*supplement.pack_volume, farm.measures);
+    return words;
+}
+
+std::string name_of(BeddingPurchase const& one, domain::Farm const& farm) {
+    return "bedding for " + one.brooder + ", " + print_bulk(one.bag, farm.measures);
+}
+
+std::string name_of(DisinfectantPurchase const& one, domain::Farm const& farm) {
+    auto const& pack = farm.disinfectants.at(one.key).pack;
+    return one.title + (pack ? ", " + print_measured(*pack, farm.measures) : "");
+}
+
+std::string why_of(Purchase const& feed, domain::Farm const& farm) {
     auto const measures = farm.measures;
-    std::string words = feed.title.empty() ? feed.key : feed.title;
-    if (feed.bag) words += ", " + print(*feed.bag, measures);
-    words += ": " + print(feed.need, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
+    std::string words =
+        print(feed.need, measures) + " to be eaten, " + print(feed.band.p95, measures) + " by hungry birds";
     if (feed.stays_behind > kilograms(0)) words += ", " + print(feed.stays_behind, measures) + " stays in hoppers";
     if (feed.in_hoppers > kilograms(0)) words += ", " + print(feed.in_hoppers, measures) + " is in them now";
     if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
@@ -70,20 +90,15 @@ std::string what_of(Purchase const& feed, domain::Farm const& farm) {
     return words;
 }
 
-std::string what_of(SupplementPurchase const& bought, domain::Farm const& farm) {
-    auto const measures = farm.measures;
-    domain::Supplement const& supplement = farm.supplements.at(bought.key);
-    std::string words = supplement_title(supplement);
-    if (supplement.pack) words += ", " + print_dose(*supplement.pack, measures);
-    if (supplement.pack_volume) words += ", " + print_measured(*supplement.pack_volume, measures);
-    words += ": " + amount_words(bought.by_weight, bought.by_volume, farm) + " to be stirred in";
-    return words + (bought.packs ? "" : no_packs_words(supplement));
+std::string why_of(SupplementPurchase const& bought, domain::Farm const& farm) {
+    return amount_words(bought.by_weight, bought.by_volume, farm) + " to be stirred in" +
+           (bought.packs ? "" : no_packs_words(farm.supplements.at(bought.key)));
 }
 
-std::string what_of(BeddingPurchase const& one, domain::Farm const& farm) {
+std::string why_of(BeddingPurchase const& one, domain::Farm const& farm) {
     auto const measures = farm.measures;
-    return "bedding for " + one.brooder + ", " + print_bulk(one.bag, measures) + ": " + print_bulk(one.each, measures) +
-           " each time, " + plural(one.times, "time") + ", " + print_bulk(one.total, measures) + " in all";
+    return print_bulk(one.each, measures) + " each time, " + plural(one.times, "time") + ", " +
+           print_bulk(one.total, measures) + " in all";
 }
 
 std::string cleaning_words(SortCleaning const& one, Measures measures) {
@@ -93,16 +108,14 @@ std::string cleaning_words(SortCleaning const& one, Measures measures) {
     return undiluted ? words : words + " into " + print_measured(one.water, measures) + " of water";
 }
 
-std::string what_of(DisinfectantPurchase const& one, domain::Farm const& farm) {
+std::string why_of(DisinfectantPurchase const& one, domain::Farm const& farm) {
     auto const measures = farm.measures;
-    auto const& pack = farm.disinfectants.at(one.key).pack;
     std::vector<std::string> cleanings;
     for (SortCleaning const& cleaning : one.cleanings) cleanings.push_back(cleaning_words(cleaning, measures));
     std::string const parts =
         one.water_parts < 1e-9 ? "undiluted" : "1 part to " + quantities::plain(one.water_parts) + " parts of water";
-    return one.title + (pack ? ", " + print_measured(*pack, measures) : "") + ": " + parts + "; " +
-           join(cleanings, "; ") + "; " + print_measured(one.product, measures) + " in all" +
-           (pack ? "" : " (no pack size stated)");
+    return parts + "; " + join(cleanings, "; ") + "; " + print_measured(one.product, measures) + " in all" +
+           (farm.disinfectants.at(one.key).pack ? "" : " (no pack size stated)");
 }
 
 }  // namespace
@@ -111,8 +124,12 @@ std::string count_words(ShoppingItem const& item, domain::Farm const& farm) {
     return std::visit([&](auto const* one) { return count_of(*one, farm); }, item.what);
 }
 
+std::string name_words(ShoppingItem const& item, domain::Farm const& farm) {
+    return std::visit([&](auto const* one) { return name_of(*one, farm); }, item.what);
+}
+
 std::string what_words(ShoppingItem const& item, domain::Farm const& farm) {
-    return std::visit([&](auto const* one) { return what_of(*one, farm); }, item.what);
+    return std::visit([&](auto const* one) { return name_of(*one, farm) + ": " + why_of(*one, farm); }, item.what);
 }
 
 std::string when_words(ShoppingItem const& item) {

@@ -11,6 +11,8 @@ namespace cropful::reports {
 
 /// "6 bags", "1 pack", "none"; the amount where packs cannot be counted.
 std::string count_words(engine::ShoppingItem const& item, domain::Farm const& farm);
+/// What it is, with the size it is sold in: "Quail starter, 50 lb".
+std::string name_words(engine::ShoppingItem const& item, domain::Farm const& farm);
 /// What it is and what it is for: "Quail starter, 50 lb: 303 lb to be eaten, 344 lb by hungry birds".
 std::string what_words(engine::ShoppingItem const& item, domain::Farm const& farm);
 /// "; needed from Mon 5 Apr to Mon 17 May", "; needed by Mon 5 Apr".

@@ -50,8 +50,14 @@ Json fill_json(Fill<Volume> const& fill) {
     return json;
 }
 
+template <class Value>
+Value const* pointer(std::optional<Value> const& value) {
+    return value ? &*value : nullptr;
+}
+
+/// Null without vessels.
 template <class Amount>
-Json all_or_first(std::optional<engine::Vessels<Amount>> const& vessels, char const* what, Fills which) {
+Json all_or_first(engine::Vessels<Amount> const* vessels, char const* what, Fills which) {
     if (!vessels) return nullptr;
     Json json{{what, vessels->key}, {"count", vessels->count}, {"fills", Json::array()}};  // none of a line
     for (auto const& fill : vessels->fills) {
@@ -71,16 +77,18 @@ Json stages_json(engine::HatchPlan const& hatch) {
                        {"house", or_null(stage.house)},
                        {"houses", stage.houses},
                        {"numbers", stage.numbers},
-                       {"hoppers", all_or_first(stage.hoppers, "hopper", Fills::all)},
-                       {"drinkers", all_or_first(stage.drinkers, "drinker", Fills::all)}});
+                       {"hoppers", all_or_first(pointer(stage.hoppers), "hopper", Fills::all)},
+                       {"drinkers", all_or_first(pointer(stage.drinkers), "drinker", Fills::all)}});
     }
     return all;
 }
 
-Json hoppers_json(engine::HatchPlan const& hatch, Fills which) { return all_or_first(hatch.hoppers, "hopper", which); }
+Json hoppers_json(engine::HatchPlan const& hatch, Fills which) {
+    return all_or_first(hatch.hoppers(), "hopper", which);
+}
 
 Json drinkers_json(engine::HatchPlan const& hatch, Fills which) {
-    return all_or_first(hatch.drinkers, "drinker", which);
+    return all_or_first(hatch.drinkers(), "drinker", which);
 }
 
 }  // namespace cropful::reports

@@ -2,12 +2,13 @@
 
 namespace cropful::reports {
 
-std::string plural(int count, std::string_view noun) {
-    std::string const number = std::to_string(count) + " ";
-    if (count == 1) return number + std::string(noun);
+std::string nouns(int count, std::string_view noun) {
+    if (count == 1) return std::string(noun);
     bool const hisses = noun.ends_with("s") || noun.ends_with("x") || noun.ends_with("ch");
-    return number + std::string(noun) + (hisses ? "es" : "s");
+    return std::string(noun) + (hisses ? "es" : "s");
 }
+
+std::string plural(int count, std::string_view noun) { return std::to_string(count) + " " + nouns(count, noun); }
 
 std::string numbers_words(std::vector<int> const& numbers) {
     std::vector<std::string> parts;

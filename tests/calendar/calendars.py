@@ -116,13 +116,14 @@ def times(events, what, hatch):
 
 
 def hatch_findings(hatch, events, brooding):
-    at = lambda rows: sorted(moment(row["at"]) for row in rows)
-    changes = [at_age(hatch, feed["from_d"]) for feed in hatch["feeds"][1:]]
-    hoppers = at([f for s in hatch["stages"] for f in (s["hoppers"] or {"fills": []})["fills"]]) if hatch["hoppers"] else []
+    at = lambda rows: sorted(moment(row.get("do_at", row["at"])) for row in rows)
+    fills = [f for s in hatch["stages"] for f in (s["hoppers"] or {"fills": []})["fills"]]
+    hoppers, chores = at(fills), {moment(f["at"]): moment(f.get("do_at", f["at"])) for f in fills}
+    changes = [chores.get(age, age) for age in (at_age(hatch, feed["from_d"]) for feed in hatch["feeds"][1:])]
     batches = at(hatch["mix"]["batches"]) if hatch["mix"] else []
     drinkers = at([f for s in hatch["stages"] for f in (s["drinkers"] or {"fills": []})["fills"]]) if hatch["drinkers"] else []
     first = hatch["feeds"][0]["from_d"]
-    wanted = {"Feed": changes, "Fill": hoppers, "Mix": batches,
+    wanted = {"Feed": changes, "Fill": [t for t in hoppers if t not in changes], "Mix": batches,
               "Water": [t for t in drinkers if t not in batches], "Hatch": [hatched(hatch)] if first == 0 else [],
               "Brooder": [at_age(hatch, d) for d in brooding if first <= d < hatch["feeds"][-1]["to_d"]]}
     for what, moments in wanted.items():
@@ -133,18 +134,20 @@ def hatch_findings(hatch, events, brooding):
 
 
 def purchases(plan):
-    """The day before each feed with something to buy is needed; so a supplement's first batch, and the first brooder
-    that bedding or disinfectant readies."""
+    """The day before each feed with something to buy is needed; so a supplement's first batch, and the first house
+    that bedding or disinfectant readies. A plan that begins among birds asks for nothing on a day that has been."""
+    begun = [at_age(h, h["feeds"][0]["from_d"]) for h in plan["hatches"] if h["feeds"][0]["from_d"] > 0]
+    earliest = min(begun).replace(hour=0, minute=0) if begun else datetime.datetime.min
+    day = lambda needed: max(moment(needed).replace(hour=0, minute=0) - DAY, earliest)
     for feed in plan["buy"]:
-        more = feed["p95"] + feed["spare_kg"] - feed["on_hand_kg"] > 0
+        more = feed["put_in_kg"] + feed["stays_behind_kg"] + feed["spare_kg"] - feed["on_hand_kg"] > 0
         if feed["bags_p95"] if feed["bags_p95"] is not None else more:
-            yield moment(feed["first_needed"]).replace(hour=0, minute=0) - DAY
+            yield day(feed["first_needed"])
     for bought in plan["supplements"]:
-        firsts = [moment(h["mix"]["batches"][0]["at"]) for h in plan["hatches"]
-                  if h["mix"] and h["mix"]["supplement"] == bought["supplement"] and h["mix"]["batches"]]
-        yield min(firsts).replace(hour=0, minute=0) - DAY
+        yield day(min(b["at"] for h in plan["hatches"] for m in h["mixes"]
+                      if m["supplement"] == bought["supplement"] for b in m["batches"]))
     for one in plan["bedding"] + plan["disinfectant"]:
-        yield moment(one["first_needed"]).replace(hour=0, minute=0) - DAY
+        yield day(one["first_needed"])
 
 
 def plan_findings(question, events):
@@ -197,9 +200,10 @@ def names_findings(question, read):
 
 
 def withdrawal_findings(name, read):
-    """Grower is fed from 3 to 6 weeks in the farms of farms.py; 5 d later is 22 May for a hatch of 5 April."""
+    """Grower is fed from 3 to 6 weeks in the farms of farms.py; 5 d later is 22 May for a hatch of 5 April,
+    at the first chore of that day."""
     over = [e for e in read["events"] if e["what"] == "Withdrawal"]
-    wanted = [datetime.datetime(2027, 5, 22)] if name == "withdrawal.toml" else []
+    wanted = [datetime.datetime(2027, 5, 22, 7)] if name == "withdrawal.toml" else []
     if [e["start"] for e in over] != wanted:
         yield f"withdrawals end {[e['start'] for e in over]}, not {wanted}"
     for event in over:

@@ -33,8 +33,8 @@ Catch::Matchers::Floating::WithinRelMatcher like(double x) { return Catch::Withi
 
 TEST_CASE("twice the birds empty a hopper in half the days", "[laws]") {
     auto const few = sample::plan_of(adults(100, 1)), many = sample::plan_of(adults(200, 1));
-    CHECK_THAT(in_days(*few.hatches[0].hoppers->fills[0].empty_after),
-               like(2 * in_days(*many.hatches[0].hoppers->fills[0].empty_after)));
+    CHECK_THAT(in_days(*few.hatches[0].hoppers()->fills[0].empty_after),
+               like(2 * in_days(*many.hatches[0].hoppers()->fills[0].empty_after)));
 }
 
 TEST_CASE("twice the birds at twice the hoppers last as long, at any age", "[laws]") {
@@ -45,8 +45,8 @@ TEST_CASE("twice the birds at twice the hoppers last as long, at any age", "[law
     for (auto& removal : hatch.removed) removal.birds *= 2.0;
     hatch.hoppers *= 2;
     auto const twice = sample::plan_of(farm);
-    auto const& a = once.hatches[0].hoppers->fills;
-    auto const& b = twice.hatches[0].hoppers->fills;
+    auto const& a = once.hatches[0].hoppers()->fills;
+    auto const& b = twice.hatches[0].hoppers()->fills;
     REQUIRE(a.size() == b.size());
     REQUIRE(a.size() > 5);
     for (std::size_t i = 0; i < a.size(); ++i) CHECK_THAT(in_days(*a[i].empty_after), like(in_days(*b[i].empty_after)));
@@ -87,15 +87,15 @@ TEST_CASE("metric and US farm files give the same answer", "[laws]") {
     auto const close = [](double x) { return Catch::WithinRel(x, 1e-9); };  // 38 lb/ft3 is typed to 11 digits
     CHECK_THAT(feed_kg(us), close(feed_kg(metric)));
     CHECK(us.bags == metric.bags);
-    auto const& a = us.hatches[0].hoppers->fills;
-    auto const& b = metric.hatches[0].hoppers->fills;
+    auto const& a = us.hatches[0].hoppers()->fills;
+    auto const& b = metric.hatches[0].hoppers()->fills;
     REQUIRE(a.size() == b.size());
     for (std::size_t i = 0; i < a.size(); ++i) CHECK_THAT(in_days(a[i].age), close(in_days(b[i].age)));
 }
 
 TEST_CASE("refills add up to the total feed", "[laws]") {
     auto const plan = sample::plan_of(sample::bobwhites());
-    auto const& hoppers = *plan.hatches[0].hoppers;
+    auto const& hoppers = *plan.hatches[0].hoppers();
     Mass sum = kilograms(0);
     for (auto const& fill : hoppers.fills) {
         sum += fill.used * static_cast<double>(hoppers.count);

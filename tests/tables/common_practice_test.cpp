@@ -31,7 +31,7 @@ TEST_CASE("100 to 125 chicks at a partly filled five-gallon hopper are fed for f
     hatch.first_age = days(age);
     hatch.hoppers = 1;
     auto const plan = sample::plan_of(farm, {{}, hatch.date + days(age + 4.5)});
-    auto const& fill = plan.hatches.at(0).hoppers->fills.at(0);
+    auto const& fill = plan.hatches.at(0).hoppers()->fills.at(0);
     double const share = ratio(fill.used / fill.brim);
     INFO(chicks << " chicks at day " << age << ": 4.5 days take " << 100 * share << " % of the hopper");
     CHECK_THAT(share, Catch::WithinRel(chicks * grams / 10940, practice_band));  // 8 % to 31 %: a part of it is enough
@@ -42,7 +42,7 @@ TEST_CASE("a gallon drinker for 40 young chicks is changed every few days, not r
     // g. Eaten, deaths taken off: 14.0 x 0.968 = 13.6 g by day 7, + 10.65 x 0.946 = 23.6 g by day 10,
     // + 18.6 x 0.937 = 41.1 g by day 14; the other 2.6 g at 5 g a day: dry on day 14.5, long after the second day.
     auto const plan = sample::plan_of(sample::bobwhites());
-    auto const& first = plan.hatches.at(0).drinkers->fills.at(0);
+    auto const& first = plan.hatches.at(0).drinkers()->fills.at(0);
     CHECK_THAT(in_days(*first.empty_after), Catch::WithinRel(14.5, practice_band));
     CHECK(in_days(*first.change_after) == 2);
 }
@@ -64,7 +64,7 @@ TEST_CASE("one 8 oz bag at a teaspoon of 5 g a gallon does for 3,000 chicks, and
     farm.hatches.front().chicks = birds(3000);
     auto const plan = sample::plan_of(farm);
     double litres_drunk = 0;
-    for (auto const& batch : plan.hatches.at(0).mix->batches) litres_drunk += in_litres(batch.drunk);
+    for (auto const& batch : plan.hatches.at(0).mix()->batches) litres_drunk += in_litres(batch.drunk);
     double const packs = litres_drunk / 3.785411784 * 5 / 226.796;
     INFO(course << " days for 3,000 chicks take " << packs << " packs of 8 oz");
     CHECK_THAT(packs, Catch::WithinRel(bags, practice_band));

@@ -182,6 +182,8 @@ struct Hatch {
 
 /// Where a hatch lives, in order of age: at least one, the first from its first age on.
 std::vector<Stage> stages_of(Hatch const& hatch);
+/// The one at an age; the first before it.
+Stage stage_at(Hatch const& hatch, Duration age);
 /// Whether one is named at any age.
 bool has_hopper(Hatch const& hatch);
 bool has_drinker(Hatch const& hatch);

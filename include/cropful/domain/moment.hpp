@@ -38,5 +38,7 @@ inline constexpr int last_year = 2199;
 
 /// "2027-04-05" or "2027-04-05T14:30"; throws BadInput. Years 2000 to 2199.
 Moment parse_moment(std::string_view text);
+/// Whether such a text says more than the day.
+bool says_hour(std::string_view text);
 
 }  // namespace cropful::domain

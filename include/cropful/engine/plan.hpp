@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -98,9 +99,6 @@ struct HatchPlan {
     std::string kind_title;
     Heads chicks;
     std::vector<FeedNeed> feeds;
-    std::optional<Vessels<Mass>> hoppers;     // of the stage that runs or comes next
-    std::optional<Vessels<Volume>> drinkers;  // the same
-    std::optional<Mix> mix;                   // the course that runs or comes next; the last, where all are over
     std::vector<Check> checks;
     std::vector<Week> weeks;
     std::vector<Day> days{};
@@ -109,6 +107,21 @@ struct HatchPlan {
     std::vector<Mix> mixes{};  // all courses, in order of age
     std::map<std::string, FeedAccount> account{};
     bool out_of_date = false;  // the diary has been silent for longer than its vessels last for certain
+
+    /// Of the stage that runs or comes next; null where it has none.
+    [[nodiscard]] Vessels<Mass> const* hoppers() const {
+        return stages.empty() || !stages.front().hoppers ? nullptr : &*stages.front().hoppers;
+    }
+    [[nodiscard]] Vessels<Volume> const* drinkers() const {
+        return stages.empty() || !stages.front().drinkers ? nullptr : &*stages.front().drinkers;
+    }
+    /// The course that runs or comes next; the last, where all are over; null without any.
+    [[nodiscard]] Mix const* mix() const {
+        for (Mix const& one : mixes) {
+            if (!one.batches.empty()) return &one;
+        }
+        return mixes.empty() ? nullptr : &mixes.back();
+    }
 };
 
 /// What to buy of one feed for the whole farm.
@@ -129,6 +142,8 @@ struct Purchase {
     std::optional<Money> safe_cost;
     Moment first_needed;
     Moment last_needed;
+    /// What must be bought to be sure, whatever the size of bags; none below 0.
+    [[nodiscard]] Mass short_by() const { return std::max(Mass(), put_in + stays_behind + spare - on_hand); }
 };
 
 /// What to have of one supplement for the whole farm; by weight, by measure and in packs where each is known.

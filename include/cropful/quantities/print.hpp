@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "cropful/quantities/text.hpp"
@@ -31,6 +32,8 @@ std::string print_dose(Mass mass, Measures measures);
 std::string print_dose(Volume volume, Measures measures);
 /// Whether print_dose (us) names a spoon or more; a smaller product can only be weighed or drawn up.
 bool spoon_measures(Volume volume);
+/// "1 tbsp 2 1/2 tsp", where that is a volume within 0.5 %; else nothing.
+std::optional<std::string> in_spoons(Volume volume);
 /// The fewest decimals that show x within 0.4 %, from 0 to 12.
 int measured_decimals(double x);
 std::string print_measured(double x);  // with those

@@ -8,6 +8,7 @@
 /// Words of all pages.
 namespace cropful::reports {
 
+std::string nouns(int count, std::string_view noun);         // "bag", "bags", "boxes"
 std::string plural(int count, std::string_view noun);        // "1 bag", "12 bags", "2 boxes"
 std::string numbers_words(std::vector<int> const& numbers);  // "1-3, 5"; rising
 using domain::join;

@@ -36,7 +36,7 @@ TEST_CASE("a hopper is filled at chores before it is empty, with no more than is
           "[fills]") {
     // 5 kg last the lightest 4.605 d: the evening of day 204; 2 d 13 h are left to the change. 6 kg last them 5.526 d:
     // the evenings of days 212 and 217 (until 217.985), then 3 d 13 h to the end.
-    auto const hoppers = *all_alike(sample::round_figures()).hoppers;
+    auto const hoppers = *all_alike(sample::round_figures()).hoppers();
     double const e = evening;
     CHECK_THAT(sample::ages(hoppers), are({200, 204 + e, 207, 212 + e, 217 + e}));
     CHECK_THAT(sample::contents(hoppers), are({5, 3 - e, 6, 6, 4 - e}));
@@ -56,7 +56,7 @@ TEST_CASE("what each hopper gives, times the hoppers, is the flock's need", "[fi
     // 10 kg of starter are more than the 7 needed; 12 kg of grower last the lightest 11.052 d, the last 3 d take 3 kg.
     auto farm = sample::round_figures();
     farm.hatches.front().hoppers = 2;
-    auto const hoppers = *all_alike(farm).hoppers;
+    auto const hoppers = *all_alike(farm).hoppers();
     CHECK_THAT(sample::ages(hoppers), are({200, 207, 218}));
     CHECK_THAT(sample::used(hoppers), are({3.5, 5.5, 1.5}));
     CHECK_THAT(sample::put_in(hoppers), are({7, 12, 2}));
@@ -65,7 +65,7 @@ TEST_CASE("what each hopper gives, times the hoppers, is the flock's need", "[fi
 TEST_CASE("feed stands no longer than a fortnight under grown birds", "[fills]") {
     // 36 kg would last five weeks. A fortnight's feed is weighed for the lightest: 14 kg / 0.921, and then topped up
     // by what was eaten; the last 4 d take 4 kg. Common practice, DESIGN.md section 7.
-    auto const hoppers = *all_alike(on_grower(60, 260)).hoppers;
+    auto const hoppers = *all_alike(on_grower(60, 260)).hoppers();
     CHECK_THAT(sample::ages(hoppers), are({200, 214, 228, 242, 256}));
     CHECK_THAT(sample::put_in(hoppers), are({14 / light, 14, 14, 14, 4 - (14 / light - 14)}));
     CHECK_THAT(sample::shares(hoppers),
@@ -75,11 +75,12 @@ TEST_CASE("feed stands no longer than a fortnight under grown birds", "[fills]")
 TEST_CASE("under three weeks of age it stands no longer than a week", "[fills]") {
     auto farm = sample::farm_from(sample::bobwhites());  // from 07:00; grower from day 42, to day 112
     farm.hoppers.at("tube").volume = litres(1000);
-    CHECK_THAT(sample::ages(*sample::plan_of(farm).hatches[0].hoppers), are({0, 7, 14, 21, 35, 42, 56, 70, 84, 98}));
+    CHECK_THAT(sample::ages(*sample::plan_of(farm).hatches[0].hoppers()), are({0, 7, 14, 21, 35, 42, 56, 70, 84, 98}));
     farm.hoppers.at("tube").at_most = days(30);
-    CHECK_THAT(sample::ages(*sample::plan_of(farm).hatches[0].hoppers), are({0, 30, 42, 72, 102}));
+    CHECK_THAT(sample::ages(*sample::plan_of(farm).hatches[0].hoppers()), are({0, 30, 42, 72, 102}));
     farm.hoppers.at("tube").at_most = days(12.4);  // 12 d 9.6 h: the last chore not later is the morning's
-    CHECK_THAT(sample::ages(*sample::plan_of(farm).hatches[0].hoppers), are({0, 12, 24, 36, 42, 54, 66, 78, 90, 102}));
+    CHECK_THAT(sample::ages(*sample::plan_of(farm).hatches[0].hoppers()),
+               are({0, 12, 24, 36, 42, 54, 66, 78, 90, 102}));
 }
 
 TEST_CASE("for so many days: what a flock needs till then, and at the end no more than is eaten", "[fills]") {
@@ -88,7 +89,7 @@ TEST_CASE("for so many days: what a flock needs till then, and at the end no mor
     auto farm = sample::round_figures();
     farm.hoppers.at("tube").volume = litres(20);
     farm.hoppers.at("tube").fill_for = days(5);
-    auto const hoppers = *all_alike(farm).hoppers;
+    auto const hoppers = *all_alike(farm).hoppers();
     double const five = 5 / light;
     CHECK_THAT(sample::ages(hoppers), are({200, 205, 207, 212, 217}));
     CHECK_THAT(sample::put_in(hoppers), are({five, 7 - five, five, 5, 9 - five}));
@@ -99,9 +100,9 @@ TEST_CASE("for so many days: what a flock needs till then, and at the end no mor
 
 TEST_CASE("for more days than it holds feed for: to the brim, and in time", "[fills]") {
     auto farm = sample::round_figures();
-    auto const plain = *all_alike(farm).hoppers;
+    auto const plain = *all_alike(farm).hoppers();
     farm.hoppers.at("tube").fill_for = days(6.5);
-    auto const hoppers = *all_alike(farm).hoppers;
+    auto const hoppers = *all_alike(farm).hoppers();
     CHECK_THAT(sample::ages(hoppers), are(sample::ages(plain)));
     CHECK_THAT(sample::put_in(hoppers), are(sample::put_in(plain)));
 }
@@ -111,7 +112,7 @@ TEST_CASE("feed out of reach goes in once for each feed and each hopper", "[fill
     auto farm = sample::round_figures();
     farm.hoppers.at("tube").stays_behind = 0.2;
     auto plan = engine::make_plan(farm, sample::without_spread(farm));
-    auto const& hoppers = *plan.hatches[0].hoppers;
+    auto const& hoppers = *plan.hatches[0].hoppers();
     double const e = evening;
     CHECK_THAT(sample::ages(hoppers), are({200, 203 + e, 207, 211, 215, 219}));
     CHECK_THAT(sample::put_in(hoppers), are({4 + 1, 3, 4.8 + 1.2, 4, 4, 2 - 0.8}));
@@ -130,13 +131,13 @@ TEST_CASE("a hopper that cannot reach the next chore: how many would", "[fills]"
     // 0.6 kg last the lightest 13.26 h, to the evening's chore but hardly to the morning's: 13 h. 0.5 kg last 11.05 h
     // and not the night: 13 h weighed for the lightest take 0.588 kg.
     auto farm = on_grower(1, 202);
-    CHECK_THAT(sample::would_do(*all_alike(farm).hoppers), are({0, 0, 0, 0}));
+    CHECK_THAT(sample::would_do(*all_alike(farm).hoppers()), are({0, 0, 0, 0}));
     farm.feeds.at("grower").density = kilograms_per_litre(0.5);
-    auto const hoppers = *all_alike(farm).hoppers;
+    auto const hoppers = *all_alike(farm).hoppers();
     CHECK_THAT(sample::ages(hoppers), are({200, 200 + evening, 201, 201 + evening}));
     CHECK_THAT(sample::would_do(hoppers), are({0, 2, 0, 2}));
     farm.feeds.at("grower").density = kilograms_per_litre(0.2);  // 0.458 kg / 0.921 by day: 3
-    CHECK_THAT(sample::would_do(*all_alike(farm).hoppers), are({3, 3, 3, 3}));
+    CHECK_THAT(sample::would_do(*all_alike(farm).hoppers()), are({3, 3, 3, 3}));
 }
 
 TEST_CASE("feed that changes when a fill is due is filled once", "[fills]") {
@@ -145,14 +146,14 @@ TEST_CASE("feed that changes when a fill is due is filled once", "[fills]") {
     farm.hoppers.at("tube").fill_for = days(5);
     double const change = 205 + GENERATE(-1e-8, -1e-11, 0.0, 1e-11);
     farm.hatches.front().feeding[1].from = days(change);
-    auto const filled = sample::ages(*all_alike(farm).hoppers);
+    auto const filled = sample::ages(*all_alike(farm).hoppers());
     CHECK(std::count_if(filled.begin(), filled.end(), [=](double age) { return std::abs(age - change) < 1e-6; }) == 1);
 }
 
 TEST_CASE("birds that come at an hour that is no chore find their hopper full, and it is filled at chores", "[fills]") {
     auto farm = sample::round_figures();
     farm.hatches[0].date = farm.hatches[0].date + days(-7 / 24.0);  // at midnight
-    auto const hoppers = *all_alike(farm).hoppers;
+    auto const hoppers = *all_alike(farm).hoppers();
     CHECK(hoppers.fills[0].at.iso() == "2027-10-22T00:00");
     CHECK(hoppers.fills[0].do_at.iso() == "2027-10-21T18:00");
     // 4.605 d after midnight: 14:31, so 07:00 of that day
@@ -167,7 +168,7 @@ TEST_CASE("in a window the hopper holds what is left of the fill before, and the
     auto const farm = sample::round_figures();
     auto const date = farm.hatches.front().date;
     auto const plan = engine::make_plan(farm, sample::without_spread(farm), {date + days(203), date + days(211)});
-    auto const& hoppers = *plan.hatches[0].hoppers;
+    auto const& hoppers = *plan.hatches[0].hoppers();
     CHECK_THAT(sample::ages(hoppers), are({204 + evening, 207}));
     CHECK_THAT(sample::put_in(hoppers), are({2, 4}));
     REQUIRE(plan.feeds.size() == 2);

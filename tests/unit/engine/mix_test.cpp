@@ -36,7 +36,7 @@ double course_grams(std::string const& rate, int days_long) {
     farm.supplements.emplace("product", supplement);
     farm.scale_step = kilograms(0.0001);
     auto const plan = engine::make_plan(farm, sample::without_spread(farm));
-    return in_grams(*plan.hatches.at(0).mix->total.by_weight);
+    return in_grams(*plan.hatches.at(0).mix()->total.by_weight);
 }
 
 }  // namespace

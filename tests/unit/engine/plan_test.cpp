@@ -34,12 +34,12 @@ TEST_CASE("a constant flock: feed, hopper and drinker by hand", "[engine]") {
     CHECK_THAT(in_kilograms(hatch.feeds.at(0).amount), Catch::WithinRel(150.0, 1e-12));
     // 3 gal x 38 lb/ft3 x 0.95, over 1.5 kg a day.
     double const content = 3 * 231.0 / 1728 * 38 * 0.45359237 * 0.95;
-    CHECK_THAT(in_kilograms(hatch.hoppers->fills.at(0).content), Catch::WithinRel(content, 1e-12));
-    CHECK_THAT(in_days(*hatch.hoppers->fills.at(0).empty_after), Catch::WithinRel(content / 1.5, 1e-12));
+    CHECK_THAT(in_kilograms(hatch.hoppers()->fills.at(0).content), Catch::WithinRel(content, 1e-12));
+    CHECK_THAT(in_days(*hatch.hoppers()->fills.at(0).empty_after), Catch::WithinRel(content / 1.5, 1e-12));
     // 1 gal less 8 fl oz = 120 fl oz; 1,470 mL x 2.0 / 0.97 a day.
     double const water = 120 * 29.5735295625;
-    CHECK_THAT(in_millilitres(hatch.drinkers->fills.at(0).content), Catch::WithinRel(water, 1e-12));
-    CHECK_THAT(in_days(*hatch.drinkers->fills.at(0).empty_after), Catch::WithinRel(water / (2940 / 0.97), 1e-12));
+    CHECK_THAT(in_millilitres(hatch.drinkers()->fills.at(0).content), Catch::WithinRel(water, 1e-12));
+    CHECK_THAT(in_days(*hatch.drinkers()->fills.at(0).empty_after), Catch::WithinRel(water / (2940 / 0.97), 1e-12));
 }
 
 TEST_CASE("bags: need less stock, plus spare, in whole bags", "[engine]") {
@@ -105,7 +105,7 @@ TEST_CASE("a drinker is refilled at the soonest of dry, change and the solution'
     auto farm = adults();
     farm.hatches[0].chicks = birds(1);
     auto const plain = sample::plan_of(farm);
-    CHECK_THAT(in_days(plain.hatches[0].drinkers->fills[1].age), Catch::WithinRel(202.0, 1e-12));  // change_every
+    CHECK_THAT(in_days(plain.hatches[0].drinkers()->fills[1].age), Catch::WithinRel(202.0, 1e-12));  // change_every
     domain::Supplement tonic;
     tonic.key = tonic.title = "tonic";
     tonic.rate = parse_rate("1 tsp per gal");
@@ -116,7 +116,7 @@ TEST_CASE("a drinker is refilled at the soonest of dry, change and the solution'
     farm.hatches[0].supplement = "tonic";
     auto const mixed = sample::plan_of(farm);
     std::vector<double> ages;
-    for (auto const& fill : mixed.hatches[0].drinkers->fills) ages.push_back(in_days(fill.age));
+    for (auto const& fill : mixed.hatches[0].drinkers()->fills) ages.push_back(in_days(fill.age));
     ages.resize(8);
     // plain water makes way at 203; batches of 18 h at most, so from each chore to the next, to 205; plain water again
     // every 2 d

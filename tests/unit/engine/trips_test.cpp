@@ -7,6 +7,7 @@
 
 using namespace cropful;
 using namespace cropful::engine;
+using namespace cropful::quantities;
 using Catch::WithinAbs;
 
 namespace {

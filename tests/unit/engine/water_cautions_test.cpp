@@ -16,7 +16,7 @@ using sample::with_supplement;
 
 namespace {
 
-domain::Farm bobwhites() { return sample::farm_from(sample::bobwhites()); }
+domain::Farm watered() { return sample::farm_from(sample::bobwhites()); }
 
 /// What the caution of stale feed says to put into each hopper of a hatch for a week, in kg; 0 where it names none.
 double fed_for_a_week(domain::Farm const& farm, std::string const& hatch) {
@@ -170,7 +170,7 @@ TEST_CASE("solutions that stand too long", "[cautions]") {
 
 TEST_CASE("water is changed daily under 3 weeks, every two days later", "[cautions]") {
     // common practice; a full set of drinkers lasts these chicks for many days
-    auto farm = bobwhites();
+    auto farm = watered();
     auto& every = farm.drinkers.at("bell").change_every;
     every = days(1);
     CHECK_FALSE(due(farm, "standing-water"));
@@ -206,7 +206,7 @@ TEST_CASE("a hopper whose feed may stand for weeks, and what to put in for 7 d",
     CHECK(fed_for_a_week(farm, "April") == Approx(7));
     farm.hatches[0].until = farm.hatches[0].first_age + days(14);  // the birds leave in time
     CHECK_FALSE(due(farm, "stale-feed"));
-    farm = bobwhites();  // three 3 gal tubes over 240 chicks: some weeks
+    farm = watered();  // three 3 gal tubes over 240 chicks: some weeks
     CHECK_FALSE(due(farm, "stale-feed"));
     farm.hoppers.at("tube").at_most = days(40);
     CHECK(due(farm, "stale-feed"));
@@ -222,7 +222,7 @@ TEST_CASE("a hopper whose feed may stand for weeks, and what to put in for 7 d",
 }
 
 TEST_CASE("what is true of several hatches is said once", "[cautions]") {
-    auto farm = bobwhites();
+    auto farm = watered();
     farm.drinkers.at("bell").change_every = days(5);
     farm.hoppers.at("tube").at_most = days(40);
     auto second = farm.hatches[0];
@@ -239,18 +239,18 @@ TEST_CASE("what is true of several hatches is said once", "[cautions]") {
 
 TEST_CASE("birds out before anything is disinfected", "[cautions]") {
     CHECK(due(sample::farm_in("rations/farms/rolling.toml"), "birds-out-first"));
-    CHECK_FALSE(due(bobwhites(), "birds-out-first"));
+    CHECK_FALSE(due(watered(), "birds-out-first"));
 }
 
 TEST_CASE("small chicks and open drinkers", "[cautions]") {
-    auto farm = bobwhites();
+    auto farm = watered();
     CHECK(due(farm, "drowning"));
     farm.hatches[0].first_age = days(20);
     CHECK_FALSE(due(farm, "drowning"));
 }
 
 TEST_CASE("vessels that do not last a night", "[cautions]") {
-    auto farm = bobwhites();
+    auto farm = watered();
     CHECK_FALSE(due(farm, "vessel-too-small"));
     farm.hatches[0].drinkers = 1;
     farm.drinkers.at("bell").displaced = litres(2.5);
@@ -258,11 +258,11 @@ TEST_CASE("vessels that do not last a night", "[cautions]") {
 }
 
 TEST_CASE("the date of a small vessel's caution is the first short fill's, its time the shortest", "[cautions]") {
-    auto farm = bobwhites();
+    auto farm = watered();
     farm.hatches[0].drinkers = 1;
     farm.drinkers.at("bell").volume = litres(2.5);
     auto const plan = sample::plan_of(farm);
-    auto const& fills = plan.hatches.at(0).drinkers->fills;
+    auto const& fills = plan.hatches.at(0).drinkers()->fills;
     // it does not last from the evening's chore to the morning's
     auto const first_short = std::find_if(fills.begin(), fills.end(), [](auto const& fill) {
         return fill.lasts.p05 && in_days(*fill.lasts.p05) * 24 < 13 && fill.at.iso().ends_with("T18:00");

@@ -28,9 +28,9 @@ class Notes {
         assumptions.insert(assumptions.end(), answer.assumptions.begin(), answer.assumptions.end());
     }
     void plan(domain::Farm const& farm, domain::Diary const& diary = {},
-              engine::NeedScale scale = engine::NeedScale::as_printed) {
+              engine::NeedScale scale = engine::NeedScale::as_printed, engine::Window const& window = {}) {
         auto const rations = reader_.load(farm);
-        add(engine::make_plan({farm, rations, diary, worlds}, {}, scale));
+        add(engine::make_plan({farm, rations, diary, worlds}, window, scale));
     }
     void season(domain::Farm const& farm) {
         auto const rations = reader_.load(farm);

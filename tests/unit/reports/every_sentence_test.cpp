@@ -145,6 +145,9 @@ void say_of_diaries(Notes& notes) {
     notes.plan(farm, diary);
     notes.plan(farm, {entry(50, Deed::moved_out, birds(58))});
     notes.plan(farm, {entry(40, Deed::counted, birds(20))});
+    engine::Window now{hatch.date + days(40), {}};
+    now.now = now.from;
+    notes.plan(farm, {entry(1, Deed::topped_up, kilograms(1))}, engine::NeedScale::as_printed, now);
 }
 
 void say_of_shopping(Notes& notes) {
@@ -190,7 +193,6 @@ Notes all_notes() {
     say_of_diaries(notes);
     say_of_shopping(notes);
     say_of_mixes(notes);
-    notes.cautions.push_back({.id = "diary-out-of-date", .hatches = {"A"}, .with = {}, .source = ""});
     notes.away(sample::farm_in("rations/farms/larkmead.toml"), 50, 5);
     for (char const* name : {"backyard", "saltgrass", "larkmead"}) {
         notes.plan(sample::farm_in("rations/farms/" + std::string(name) + ".toml"));

@@ -60,7 +60,7 @@ TEST_CASE("a hopper of two feeds of different density is not of one weight", "[r
     auto farm = sample::round_figures();  // 10 L of 0.5 kg/L, then of 0.6 kg/L
     auto const words = [&] {
         auto const hatch = sample::plan_of(farm).hatches.at(0);
-        return reports::hoppers_words(hatch, *hatch.hoppers, Measures::metric);
+        return reports::hoppers_words(hatch, *hatch.hoppers(), Measures::metric);
     };
     CHECK(words() == "1 x tube, each full with 5 kg of starter or 6 kg of grower");
     farm.feeds.at("grower").density = farm.feeds.at("starter").density;

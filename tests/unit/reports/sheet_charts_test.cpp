@@ -31,7 +31,7 @@ TEST_CASE("what is left in a hopper is what was put in less what was eaten", "[r
     auto const farm = sample::round_figures();
     auto const rations = readers::RationsReader().load(farm);
     auto const sheet = engine::make_sheet({farm, rations}, {});
-    auto const& fills = sheet.plan.hatches.front().hoppers->fills;
+    auto const& fills = sheet.plan.hatches.front().hoppers()->fills;
     double const days_between = in_days(fills.at(1).age - fills.at(0).age);
     CHECK(days_between < 4.9);
     auto const figures = first_row(reports::sheet_html(sheet), "What one hopper holds");
