@@ -22,6 +22,7 @@
 #include "cropful/commands/season.hpp"
 #include "cropful/commands/sheet.hpp"
 #include "cropful/commands/table.hpp"
+#include "cropful/commands/today.hpp"
 #include "cropful/version.hpp"
 
 namespace cropful::commands {
@@ -77,11 +78,12 @@ Command completion_command(CLI::App& program) {
 }
 
 std::vector<Command> add_all(CLI::App& program) {
-    return {command<PlanOptions>(program),   command<BuyOptions>(program),      command<LastOptions>(program),
-            command<AwayOptions>(program),   command<DiaryOptions>(program),    command<MixOptions>(program),
-            command<SeasonOptions>(program), command<CheckOptions>(program),    command<BlendOptions>(program),
-            command<SheetOptions>(program),  command<CalendarOptions>(program), command<TableOptions>(program),
-            command<NewOptions>(program),    manual_command(program),           completion_command(program)};
+    return {command<TodayOptions>(program), command<PlanOptions>(program),   command<BuyOptions>(program),
+            command<LastOptions>(program),  command<AwayOptions>(program),   command<DiaryOptions>(program),
+            command<MixOptions>(program),   command<SeasonOptions>(program), command<CheckOptions>(program),
+            command<BlendOptions>(program), command<SheetOptions>(program),  command<CalendarOptions>(program),
+            command<TableOptions>(program), command<NewOptions>(program),    manual_command(program),
+            completion_command(program)};
 }
 
 void describe(CLI::App& program) {
@@ -115,6 +117,7 @@ std::function<Reply()> deed(CLI::App& program, std::vector<Command> const& comma
     for (Command const& one : commands) {
         if (one.app->parsed()) return one.run;
     }
+    if (only_farm_here()) return [] { return as_reply(run(TodayOptions())); };
     return say({.out = help_page(manual_of(program))});
 }
 

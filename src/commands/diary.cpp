@@ -21,6 +21,7 @@ constexpr VisitFlag visit_flags[] = {
     {"--hatch", "NAME", "whose barn; absent: the only hatch with birds then"},
     {"--at", "MOMENT", "when, such as 2027-04-12T06:00; absent: now"},
     {"--feed", "WEIGHT", "put into all its hoppers together until full"},
+    {"--fed", "WEIGHT", "put into its hoppers by the bag, not to a level"},
     {"--water", "VOLUME", "put into all its drinkers together until full"},
     {"--thrown", "AMOUNT", "old feed or water thrown away before: \"2 lb\", \"1 gal\""},
     {"--empty", "feed|water|both", "what was found empty"},
@@ -74,6 +75,16 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     add_common(*add, options.json, options.rations);
     add->footer("Example: cropful diary add farm.toml --now 2027-04-12T06:00 --feed \"12 lb\" --died 2");
 
+    CLI::App* done = add_deed(*diary, options, DiaryDeed::done, "done", "tick what today's list says");
+    done->add_option("N", options.ticks, "numbers of `cropful today`, 2=\"14 lb\" where it was weighed, or all")
+        ->type_name("");
+    done->add_option_function<std::string>(
+            "--at", [&options](std::string const& text) { options.visit.set("--at", text); }, "when; absent: now")
+        ->type_name("MOMENT");
+    done->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
+    add_common(*done, options.json, options.rations);
+    done->footer("Example: cropful diary done farm.toml 1 2 4");
+
     CLI::App* show =
         add_deed(*diary, options, DiaryDeed::show, "show", "what to look at, what was learned and what is written");
     show->add_flag("--all", options.all, "every entry, not only the newest");
@@ -119,6 +130,8 @@ Reply run(DiaryOptions const& options) {
     switch (options.deed) {
         case DiaryDeed::add:
             return add_visit(options);
+        case DiaryDeed::done:
+            return tick_done(options);
         case DiaryDeed::show:
             return {.out = show_diary(options)};
         case DiaryDeed::undo:

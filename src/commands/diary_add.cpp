@@ -37,21 +37,6 @@ std::vector<std::string> spans_of(std::vector<Hatch> const& hatches) {
     return spans;
 }
 
-/// Of the visit, to the minute, by the barn's clock.
-domain::Stamp stamp_of(DiaryOptions const& options) {
-    Moment const clock = read_moment(options.now, "--now").value_or(now());
-    auto stamp = options.visit.read("--at", domain::parse_stamp).value_or(domain::Stamp{clock, now_utc_offset()});
-    return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
-}
-
-/// Nobody has seen what is to come.
-void refuse_to_come(DiaryOptions const& options, Moment at) {
-    Moment const clock = read_moment(options.now, "--now").value_or(now());
-    if (at <= clock) return;
-    throw BadInput(in_quotes(at.iso()), "a moment that has been: it is " + clock.iso() + " now",
-                   {.file = "", .line = 0, .key = "--at"});
-}
-
 /// The hatch a flag names, which must be kept at that moment; null without the flag.
 Hatch const* hatch_of(std::string const& flag, Flags const& flags, Barn const& barn, Moment at) {
     auto const find = [&](std::string_view name) { return &hatch_called(name, barn.farm); };
@@ -92,11 +77,13 @@ class Visit {
     std::vector<Entry> entries() {
         vessels();
         birds();
+        auto const note = flags_.text("--note");
+        if (all_.empty() && note) put(Deed::noted, quantities::birds(0));
         if (all_.empty()) {
             throw WrongUse(
                 "what is to be written? Such as --feed \"12 lb\", --water \"3 gal\", --died 2 or --counted 214");
         }
-        all_.front().note = flags_.text("--note").value_or("");
+        all_.front().note = note.value_or("");
         return all_;
     }
 
@@ -117,11 +104,14 @@ class Visit {
         }
         Deed const deed = part_ ? Deed::part_filled : Deed::topped_up;
         auto const feed = flags_.read("--feed", some_in(quantities::parse_mass, measures));
+        auto const poured = flags_.read("--fed", some_in(quantities::parse_mass, measures));
         auto const water = flags_.read("--water", some_in(quantities::parse_volume, measures));
         refuse_alone(part_, "--part", feed || water, "--feed or --water");
         if (feed) need_vessels("--feed", *feed);
         if (water) need_vessels("--water", *water);
+        if (poured) need_vessels("--fed", *poured);
         if (feed) put(deed, *feed);
+        if (poured) put(Deed::part_filled, *poured);
         if (water) put(deed, *water);
     }
 
@@ -256,6 +246,19 @@ bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::F
 }
 
 }  // namespace
+
+domain::Stamp stamp_of(DiaryOptions const& options) {
+    Moment const clock = read_moment(options.now, "--now").value_or(now());
+    auto stamp = options.visit.read("--at", domain::parse_stamp).value_or(domain::Stamp{clock, now_utc_offset()});
+    return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
+}
+
+void refuse_to_come(DiaryOptions const& options, Moment at) {
+    Moment const clock = read_moment(options.now, "--now").value_or(now());
+    if (at <= clock) return;
+    throw BadInput(in_quotes(at.iso()), "a moment that has been: it is " + clock.iso() + " now",
+                   {.file = "", .line = 0, .key = "--at"});
+}
 
 Reply add_visit(DiaryOptions const& options) {
     Barn barn = read_barn(options);

@@ -25,7 +25,13 @@ Reply changed(Barn const& barn, Said said, std::string const& done);
 /// What --stock and --bought say. Throws BadInput.
 std::vector<domain::Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp);
 
+/// When it was, to the minute, by the barn's clock.
+domain::Stamp stamp_of(DiaryOptions const& options);
+/// Throws BadInput for what is to come: nobody has seen it.
+void refuse_to_come(DiaryOptions const& options, domain::Moment at);
+
 Reply add_visit(DiaryOptions const& options);
+Reply tick_done(DiaryOptions const& options);
 Said show_diary(DiaryOptions const& options);
 Reply undo_visit(DiaryOptions const& options);
 Reply export_diary(DiaryOptions const& options);

@@ -34,6 +34,8 @@ constexpr std::array all{
     Named{Deed::level_left, "level left"},
     Named{Deed::stock_counted, "stock counted"},
     Named{Deed::bought, "bought"},
+    Named{Deed::done, "done"},
+    Named{Deed::noted, "noted"},
 };
 
 template <class T>
@@ -75,6 +77,8 @@ bool counts_birds(Deed deed) {
     return deed == Deed::died || deed == Deed::counted || deed == Deed::moved_out || deed == Deed::moved_in;
 }
 
+bool counts_anything(Deed deed) { return deed == Deed::done || deed == Deed::noted; }
+
 bool is_of_store(Deed deed) { return deed == Deed::stock_counted || deed == Deed::bought; }
 
 std::string unit(Amount const& amount) {
@@ -107,7 +111,8 @@ void check_amount(Entry const& entry) {
     double const amount = number(entry.amount);
     bool const heads = std::holds_alternative<quantities::Heads>(entry.amount);
     std::string const found = csv_number(amount) + " " + unit(entry.amount) + " beside " + in_quotes(name(entry.deed));
-    if (heads != counts_birds(entry.deed)) throw BadInput(found, heads ? "kg or L" : "birds");
+    if (!counts_anything(entry.deed) && heads != counts_birds(entry.deed))
+        throw BadInput(found, heads ? "kg or L" : "birds");
     bool const water = std::holds_alternative<Volume>(entry.amount);
     if (water && is_of_store(entry.deed)) throw BadInput(found, "kg");
     if (!(amount >= 0 && amount <= most_amount)) throw BadInput(found, "an amount from 0 to 1000000");

@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "engine/fill.hpp"
 
 namespace cropful::engine {
@@ -107,13 +109,18 @@ class Drinkers {
 
     /// When they are next seen to: what was due by now is still to be done.
     Duration next_visit(Start<Volume> const& known) {
-        changed_ = fills_age_ = known.age;
+        fills_age_ = known.age;
+        changed_ =
+            tended_.water->changed ? std::max(changed_, *tended_.water->changed - tended_.hatch.date) : known.age;
         Duration const change = in_time(tended_.chores, known.age, due(known.age));
         Duration next = change;
         if (auto const sure = usage_.gone_after(known.age, known.content).p05) {
             next = std::min(next, in_time(tended_.chores, known.age, known.age + *sure));
         }
-        if (tended_.now) next = std::max(next, *tended_.now);
+        if (tended_.now && next + instant < *tended_.now) {
+            due_ = tended_.hatch.date + next;
+            next = *tended_.now;
+        }
         if (!(next + instant < change)) changed_ = next;
         return next;
     }
@@ -174,6 +181,7 @@ class Drinkers {
         fill.brim = brim();
         fill.share_of_full = ratio(content / brim());
         fill.until = tended_.hatch.date + next;
+        fill.due = std::exchange(due_, std::nullopt);
         fill.used = usage_.central.between(now, next) / count;
         if (due_at < end_ + instant) fill.change_after = due_at - now;
         fill.would_do = would_do;
@@ -189,6 +197,7 @@ class Drinkers {
     std::vector<Given> courses_;
     Duration changed_ = days(0);    // age at which all the water was new
     Duration fills_age_ = days(0);  // and of the last fill
+    std::optional<Moment> due_{};   // of the fill that comes next, where it is late
     DrinkerFills result_;
 };
 

@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "engine/fill.hpp"
 
 namespace cropful::engine {
@@ -43,7 +45,10 @@ class Hoppers {
         Mass first = behind;  // goes in once
         Duration begin = one.from;
         if (auto const known = start_in_date(tended_, tended_.feed, usage_, brim, one.from, one.to)) {
-            begin = next_visit(*known, one.to);
+            Duration const due = due_at(*known);
+            bool const late = tended_.now && due + instant < *tended_.now;
+            begin = std::min(late ? *tended_.now : due, one.to);
+            if (late) due_ = tended_.hatch.date + due;
             left = left_of(*known, begin, one.to);
             first = kilograms(0);
             if (tended_.begun < begin) {
@@ -89,13 +94,11 @@ class Hoppers {
         return std::clamp(known.content - hungry_mass(known.age, age), kilograms(0), hungry_mass(age, end));
     }
 
-    /// When they are next filled: what was due by now is still to be done.
-    [[nodiscard]] Duration next_visit(Start<Mass> const& known, Duration end) const {
+    /// The chore at which they are next to be filled.
+    [[nodiscard]] Duration due_at(Start<Mass> const& known) const {
         Duration next = known.age + hopper_.fill_for.value_or(wholesome(hopper_, known.age));
         if (auto const sure = usage_.gone_after(known.age, known.content).p05) next = std::min(next, known.age + *sure);
-        next = in_time(tended_.chores, known.age, next);
-        if (tended_.now) next = std::max(next, *tended_.now);
-        return std::min(next, end);
+        return in_time(tended_.chores, known.age, next);
     }
 
     [[nodiscard]] Round plan_round(Duration now, Duration end, Mass brim, Mass left) const {
@@ -126,6 +129,7 @@ class Hoppers {
         account.put_in += fill.put_in - behind;
         account.stays_behind += behind;
         fill.until = tended_.hatch.date + next;
+        fill.due = std::exchange(due_, std::nullopt);
         fill.used = usage_.central.between(fill.age, next) / static_cast<double>(count_);
         fills.push_back(std::move(fill));
     }
@@ -136,6 +140,7 @@ class Hoppers {
     BandedUsage<Mass> const& usage_;
     Use const& hungry_;
     Rations const& rations_;
+    std::optional<Moment> due_{};  // of the fill that comes next, where it is late
     HopperFills result_{{hopper_.key, count_, {}}};
 };
 

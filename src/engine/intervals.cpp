@@ -56,6 +56,7 @@ class Tally {
     void see(Entry const& entry) {
         auto const amount = amount_of(entry, what_);
         if (!amount) return;
+        if (entry.deed == Deed::done) return forget();
         if (entry.deed == Deed::found_empty) empty_ = entry.at;
         if (entry.deed == Deed::thrown_out) used_ -= *amount;
         if (entry.deed == Deed::part_filled || entry.deed == Deed::topped_up) used_ += *amount;
@@ -69,6 +70,14 @@ class Tally {
     }
 
   private:
+    /// What went in was not measured: nothing is known of what was used until they are full again.
+    void forget() {
+        full_.reset();
+        last_.reset();
+        empty_.reset();
+        used_ = 0;
+    }
+
     /// Several top-ups within an hour are one: a line for each hopper.
     void close(Moment at) {
         bool const again = full_ && in_days(at - *full_) < least_days;

@@ -181,7 +181,10 @@ Belief untaught(domain::Farm const& farm, Rations const& rations) {
 
 Lessons learn(domain::Farm const& farm, Rations const& rations, domain::Diary const& whole) {
     domain::Diary barn = whole;
-    std::erase_if(barn, [](domain::Entry const& entry) { return domain::is_of_store(entry.deed); });
+    std::erase_if(barn, [](domain::Entry const& entry) {
+        bool const of_no_vessel = std::holds_alternative<Heads>(entry.amount);
+        return domain::is_of_store(entry.deed) || (domain::counts_anything(entry.deed) && of_no_vessel);
+    });
     Lessons lessons{farm, untaught(farm, rations), {}, {}, 0, strangers(farm, barn)};
     lessons.store = store_counts(farm, whole);
     auto const named = std::count_if(barn.begin(), barn.end(), [&](domain::Entry const& entry) {

@@ -1,3 +1,4 @@
+#include "cropful/engine/agenda.hpp"
 #include "cropful/engine/level.hpp"
 
 namespace cropful::engine {
@@ -6,6 +7,12 @@ namespace {
 
 using domain::Deed;
 using domain::Entry;
+
+/// When all that is left was new: water that was topped up is as old as it was.
+std::optional<domain::Moment> new_since(std::optional<Level> const& before, Entry const& entry) {
+    if (!before || !entry.note.starts_with(name(Work::top_up) + "/")) return std::nullopt;
+    return before->changed.value_or(before->at);
+}
 
 /// Takes in one entry about feed or about water.
 void see(std::optional<Level>& level, Entry const& entry, double amount) {
@@ -17,7 +24,7 @@ void see(std::optional<Level>& level, Entry const& entry, double amount) {
             level = Level{.at = entry.at, .full = false};
             break;
         case Deed::level_left:
-            level = Level{.at = entry.at, .left = amount};
+            level = Level{.at = entry.at, .left = amount, .changed = new_since(level, entry)};
             break;
         case Deed::part_filled:
             if (level) level->more += amount;
@@ -39,7 +46,8 @@ std::vector<Levels> levels(domain::Farm const& farm, domain::Diary const& diary)
             if (domain::is_of_store(entry.deed) || entry.hatch != farm.hatches[i].name) continue;
             if (auto const* feed = std::get_if<quantities::Mass>(&entry.amount)) {
                 see(all[i].feed, entry, quantities::in_kilograms(*feed));
-                bool const put = entry.deed == Deed::topped_up || entry.deed == Deed::part_filled;
+                bool const put =
+                    entry.deed == Deed::topped_up || entry.deed == Deed::part_filled || entry.deed == Deed::done;
                 if (put) all[i].puts.push_back({entry.at, *feed});
             }
             if (auto const* water = std::get_if<quantities::Volume>(&entry.amount)) {

@@ -50,7 +50,7 @@ std::vector<Day> days_of(domain::Hatch const& hatch, Flock const& flock, Usage<M
                          Usage<Volume> const& water, Ages ages) {
     std::vector<Day> all;
     for (CalendarDay const& day : calendar_days(hatch, ages.from, ages.to)) {
-        all.push_back({Moment(day.day), flock.alive(day.from), water.between(day.from, day.to),
+        all.push_back({domain::Moment(day.day), flock.alive(day.from), water.between(day.from, day.to),
                        eaten(hatch, feed, day.from, day.to)});
     }
     return all;

@@ -95,6 +95,9 @@ class DiaryRow {
 
     [[nodiscard]] std::string hatch(std::string const& name, Deed deed) const {
         std::vector<std::string> known;
+        bool const fetched = farm_.feeds.contains(name) || farm_.supplements.contains(name) ||
+                             farm_.brooders.contains(name) || farm_.disinfectants.contains(name);
+        if (deed == Deed::done && fetched) return name;
         if (domain::is_of_store(deed)) {
             for (auto const& [key, feed] : farm_.feeds) known.push_back(key);
             if (farm_.feeds.contains(name)) return name;
@@ -110,7 +113,7 @@ class DiaryRow {
         std::string const& text = cell("amount");
         int count = -1;
         auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
-        int const least = deed == Deed::counted ? 0 : 1;
+        int const least = deed == Deed::counted || domain::counts_anything(deed) ? 0 : 1;
         if (error != std::errc() || end != text.data() + text.size() || count < least || count > domain::most_birds) {
             refuse("amount", "a whole number of birds from " + std::to_string(least) + " to " +
                                  std::to_string(domain::most_birds));
@@ -157,7 +160,9 @@ domain::Entry DiaryRow::entry() const {
     return {.at = domain::parse_moment(at.iso()),  // to the minute
             .hatch = read("hatch", [&](std::string_view text) { return hatch(std::string(text), deed); }),
             .deed = deed,
-            .amount = domain::counts_birds(deed) ? birds(deed) : of_vessels(deed),
+            .amount = domain::counts_birds(deed) || (domain::counts_anything(deed) && cell("unit") == "birds")
+                          ? birds(deed)
+                          : of_vessels(deed),
             .note = read("note", [](std::string_view text) { return std::string(text); }),
             .utc_offset = utc_offset()};
 }

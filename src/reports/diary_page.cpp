@@ -34,6 +34,8 @@ std::string moment_of(Entry const& entry) { return entry.at.day_year() + " " + e
 
 std::string with_note(Entry const& entry, Measures measures) {
     std::string const words = entry_words(entry, measures);
+    if (entry.deed == Deed::noted) return entry.note;
+    if (entry.deed == Deed::done || entry.deed == Deed::level_left) return words;  // the note is the task's id
     return entry.note.empty() ? words : words + " (" + entry.note + ")";
 }
 
@@ -111,6 +113,10 @@ std::string entry_words(Entry const& entry, Measures measures) {
             return amount + " of old " + what + " thrown out";
         case Deed::found_empty:
             return what + " found empty";
+        case Deed::done:
+            return "done: " + entry.note + (domain::number(entry.amount) > 0 ? ", " + amount : "");
+        case Deed::noted:
+            return "noted: " + entry.note;
         case Deed::level_left:
             return what + " left at " + amount;
         case Deed::stock_counted:

@@ -48,7 +48,7 @@ constexpr std::string_view second_table = R"(CREATE TABLE entry (
     CHECK ((unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
     CHECK (deed <> 'found empty' OR amount = 0)
 ) STRICT)";
-constexpr std::string_view present_table = R"(CREATE TABLE entry (
+constexpr std::string_view third_table = R"(CREATE TABLE entry (
     id INTEGER PRIMARY KEY,
     visit INTEGER NOT NULL CHECK (visit > 0),
     at TEXT NOT NULL CHECK (at GLOB '2[01][0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]'),
@@ -64,7 +64,23 @@ constexpr std::string_view present_table = R"(CREATE TABLE entry (
     CHECK (deed <> 'found empty' OR amount = 0),
     CHECK (unit = 'kg' OR deed NOT IN ('stock counted', 'bought'))
 ) STRICT)";
-constexpr char marks[] = "PRAGMA application_id = 0x63726f70; PRAGMA user_version = 3";
+constexpr std::string_view present_table = R"(CREATE TABLE entry (
+    id INTEGER PRIMARY KEY,
+    visit INTEGER NOT NULL CHECK (visit > 0),
+    at TEXT NOT NULL CHECK (at GLOB '2[01][0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]'),
+    utc_offset_min INTEGER NOT NULL CHECK (utc_offset_min BETWEEN -1080 AND 1080),
+    hatch TEXT NOT NULL CHECK (hatch <> ''),
+    deed TEXT NOT NULL CHECK (deed IN ('topped up', 'part filled', 'thrown out', 'found empty',
+                                       'died', 'counted', 'moved out', 'moved in',
+                                       'level left', 'stock counted', 'bought', 'done', 'noted')),
+    amount REAL NOT NULL CHECK (amount >= 0 AND amount <= 1e6),
+    unit TEXT NOT NULL CHECK (unit IN ('kg', 'L', 'birds')),
+    note TEXT NOT NULL,
+    CHECK (deed IN ('done', 'noted') OR (unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
+    CHECK (deed <> 'found empty' OR amount = 0),
+    CHECK (unit = 'kg' OR deed NOT IN ('stock counted', 'bought'))
+) STRICT)";
+constexpr char marks[] = "PRAGMA application_id = 0x63726f70; PRAGMA user_version = 4";
 
 [[noreturn]] void refuse(Database const& database, std::string const& what) {
     throw WrongUse(database.name() + ": found " + what);
@@ -124,12 +140,12 @@ Form form_of(Database const& database) {
     std::int64_t const written = database.whole("PRAGMA user_version");
     if (whose == 0 && written == 0 && database.whole("SELECT count(*) FROM sqlite_schema") == 0) return Form::none;
     if (whose != application) refuse(database, "a database of another program; expected a diary of cropful");
-    if (written < 1 || written > 3) {
+    if (written < 1 || written > 4) {
         refuse(database, "a diary of form " + std::to_string(written) +
-                             "; expected form 1 to 3: use the newer cropful that wrote it");
+                             "; expected form 1 to 4: use the newer cropful that wrote it");
     }
     constexpr std::array forms{std::pair(Form::first, first_table), std::pair(Form::second, second_table),
-                               std::pair(Form::present, present_table)};
+                               std::pair(Form::third, third_table), std::pair(Form::present, present_table)};
     auto const& [form, table] = forms[static_cast<std::size_t>(written - 1)];
     if (!has_only(database, table)) {
         refuse(database,
@@ -187,7 +203,8 @@ std::filesystem::path new_file_for_copy(std::filesystem::path const& diary, Form
     struct stat like {};
     mode_t const mode = stat(diary.c_str(), &like) == 0 ? like.st_mode & 0777 : 0600;
     for (int number = 1;; ++number) {
-        std::filesystem::path const name = diary.string() + (form == Form::first ? ".form-1" : ".form-2") +
+        std::filesystem::path const name = diary.string() + ".form-" +
+                                           std::to_string(1 + static_cast<int>(form) - static_cast<int>(Form::first)) +
                                            (number == 1 ? "" : "-" + std::to_string(number));
         int const file = open(name.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, mode);
         if (file >= 0) {

@@ -10,8 +10,9 @@
 /// How a diary lies in its file: the forms its table has had, and what is believed of one.
 namespace cropful::store {
 
-/// `first` knew no offsets from UTC and let notes have any characters; `second` knew nothing of the store.
-enum class Form { none, first, second, present };
+/// `first` knew no offsets from UTC and let notes have any characters; `second` knew nothing of the store, `third`
+/// of tasks.
+enum class Form { none, first, second, third, present };
 
 /// One line of the table: `visit` numbers the visits in the order they were written, `id` the entries.
 struct Row {

@@ -13,7 +13,7 @@ class App;
 
 namespace cropful::commands {
 
-enum class DiaryDeed { add, show, undo, write_csv, read_csv };
+enum class DiaryDeed { add, done, show, undo, write_csv, read_csv };
 
 struct DiaryOptions {
     DiaryDeed deed = DiaryDeed::show;
@@ -22,6 +22,7 @@ struct DiaryOptions {
     bool json = false;
     Flags visit;                      // of `add`, as typed
     bool part = false;                // of `add`
+    std::vector<std::string> ticks;   // of `done`: "2", "2=14 lb", or "all"
     std::vector<std::string> stock;   // of `add`: "starter=75 lb"
     std::vector<std::string> bought;  // of `add`: "starter=6 bags"
     std::optional<std::string> now;   // instead of the clock
@@ -29,7 +30,8 @@ struct DiaryOptions {
     std::optional<std::string> csv;   // the file of `export` and `import`
 };
 CLI::App* add_to(CLI::App& program, DiaryOptions& options);
-/// Writes a visit into a farm's diary, takes the last one back, shows the diary, or copies it to and from CSV.
+/// Writes a visit or what was done of today's list into a farm's diary, takes the last one back, shows the diary, or
+/// copies it to and from CSV.
 Reply run(DiaryOptions const& options);
 
 }  // namespace cropful::commands

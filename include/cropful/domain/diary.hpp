@@ -26,12 +26,16 @@ enum class Deed {
     level_left,     // what was left in all the hoppers or drinkers when they had been seen to, as it was planned
     stock_counted,  // feed in the store
     bought,         // feed brought into the store
+    done,           // a task of the agenda, whose id its note is; what was put in as planned, 0 birds for other tasks
+    noted,          // nothing but the note; 0 birds
 };
 std::string name(Deed deed);  // "topped up"
 /// The deed called so, as `name` says it; throws BadInput.
 Deed parse_deed(std::string_view text);
 /// Whether its amount counts birds; the others are about feed or water.
 bool counts_birds(Deed deed);
+/// Whether its amount may be any: `done` and `noted`.
+bool counts_anything(Deed deed);
 /// Whether it is about a feed in the store, and no hatch.
 bool is_of_store(Deed deed);
 

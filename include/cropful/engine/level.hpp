@@ -14,8 +14,9 @@ namespace cropful::engine {
 struct Level {
     domain::Moment at;
     bool full = true;
-    std::optional<double> left{};  // instead of full: kg or L
-    double more = 0;               // kg or L put in since, less what was thrown out
+    std::optional<double> left{};             // instead of full: kg or L
+    double more = 0;                          // kg or L put in since, less what was thrown out
+    std::optional<domain::Moment> changed{};  // when all of it was new, where that was before
 };
 
 /// Feed put into hoppers.

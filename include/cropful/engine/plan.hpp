@@ -56,6 +56,7 @@ struct Fill {
     std::optional<Duration> change_after;  // drinkers: until the water or what is mixed into it is due
     bool fresh = true;                     // what is left is thrown out before it
     int would_do = 0;                      // vessels that would last until somebody is there next; 0: these do
+    std::optional<Moment> due{};           // the chore it was due at, where that has been and no diary says it was done
 };
 
 /// All the vessels of one sort that serve a hatch.

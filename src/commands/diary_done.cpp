@@ -1,0 +1,160 @@
+#include <algorithm>
+
+#include "commands/diary_parts.hpp"
+#include "cropful/commands/clock.hpp"
+#include "cropful/commands/files.hpp"
+#include "cropful/domain/words.hpp"
+#include "cropful/engine/today.hpp"
+#include "cropful/fault.hpp"
+#include "cropful/reports/diary_json.hpp"
+#include "cropful/reports/today_page.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+using domain::Amount;
+using domain::Deed;
+using domain::Entry;
+using engine::Numbered;
+using engine::Task;
+using engine::Today;
+using engine::Work;
+
+constexpr auto soon = quantities::days(2.0 / 24);  // a chore is begun so long before its hour at most
+
+/// "2" or "2=14 lb".
+struct Tick {
+    int number;
+    std::optional<std::string> amount;
+};
+
+Tick parse_tick(std::string const& word) {
+    std::size_t const equals = word.find('=');
+    Flags one;
+    one.set("N", word.substr(0, equals));
+    int const number = *one.read("N", [](std::string_view text) { return parse_count(text, 100'000); });
+    return {number, equals == std::string::npos ? std::nullopt : std::optional(word.substr(equals + 1))};
+}
+
+std::vector<Tick> ticks_of(DiaryOptions const& options, Today const& today, domain::Moment at) {
+    if (options.ticks.empty()) {
+        throw WrongUse("what is done? Say the numbers of `cropful today`, as in: cropful diary done farm.toml 1 2 4");
+    }
+    std::vector<Tick> all;
+    if (options.ticks != std::vector<std::string>{"all"}) {
+        for (std::string const& word : options.ticks) all.push_back(parse_tick(word));
+        return all;
+    }
+    for (Numbered const& one : today.day) {
+        if (!one.done && one.task.at < at + soon) all.push_back({one.number, std::nullopt});
+    }
+    if (all.empty()) throw NoAnswer("nothing is to be done by " + (at + soon).iso());
+    return all;
+}
+
+Numbered const& find(Today const& today, int number) {
+    auto const found = std::ranges::find(today.day, number, &Numbered::number);
+    if (found == today.day.end()) {
+        bool const later = std::ranges::any_of(today.tasks, [&](Numbered const& one) { return one.number == number; });
+        throw WrongUse(std::to_string(number) +
+                       (later ? " is of a day to come: tick it then"
+                              : " is no number of today's list, which ends with " + std::to_string(today.day.size())));
+    }
+    if (found->done) throw WrongUse(std::to_string(number) + " is done already");
+    return *found;
+}
+
+/// What ticks write.
+class Ticked {
+  public:
+    Ticked(Barn const& barn, domain::Stamp const& stamp) : barn_(barn), stamp_(stamp) {}
+
+    void tick(Task const& task, std::optional<std::string> const& typed) {
+        if (typed) return see(task, *typed);
+        auto const in_all = [](auto const& left) { return Amount(*left); };
+        put(Deed::done, task, task.feed_left ? in_all(task.feed) : task.water_left ? in_all(task.water) : no_birds);
+        if (task.feed_left) put(Deed::level_left, task, *task.feed_left);
+        if (task.water_left) put(Deed::level_left, task, *task.water_left);
+        bool const feed = task.work == Work::fetch && task.feed && barn_.farm.feeds.contains(task.what);
+        if (feed) put(Deed::bought, task, *task.feed);
+    }
+
+    [[nodiscard]] std::vector<Entry> const& entries() const { return entries_; }
+
+  private:
+    static inline Amount const no_birds = quantities::birds(0);
+
+    void put(Deed deed, Task const& task, Amount const& amount) {
+        entries_.push_back({.at = stamp_.at,
+                            .hatch = task.hatch.empty() ? task.what : task.hatch,
+                            .deed = deed,
+                            .amount = amount,
+                            .note = deed == Deed::done || deed == Deed::level_left ? task.id : "",
+                            .utc_offset = stamp_.utc_offset});
+    }
+
+    /// An amount that somebody measured or counted.
+    void see(Task const& task, std::string const& text) {
+        Flags one;
+        one.set("N", text);
+        auto const measures = barn_.farm.measures;
+        auto const heads = [&] {
+            return quantities::birds(
+                *one.read("N", [](std::string_view words) { return parse_count(words, domain::most_birds); }));
+        };
+        auto const weight = [&] { return *one.read("N", in(quantities::parse_mass, measures)); };
+        auto const volume = [&] { return *one.read("N", in(quantities::parse_volume, measures)); };
+        bool const brim = task.share_of_full > 0.995;
+        put(Deed::done, task, no_birds);
+        switch (task.work) {
+            case Work::look:
+                return put(Deed::died, task, heads());
+            case Work::remove:
+                return put(Deed::moved_out, task, heads());
+            case Work::top_up:
+                if (task.feed) return put(brim ? Deed::topped_up : Deed::part_filled, task, weight());
+                return put(brim ? Deed::topped_up : Deed::part_filled, task, volume());
+            case Work::change_feed:
+                if (task.feed_left) return put(Deed::level_left, task, weight());
+                break;
+            case Work::change_water:
+                return put(Deed::level_left, task, volume());
+            case Work::fetch:
+                if (barn_.farm.feeds.contains(task.what)) return put(Deed::bought, task, weight());
+                break;
+            default:
+                break;
+        }
+        throw WrongUse("no amount belongs to that task: tick it with its number alone");
+    }
+
+    Barn const& barn_;
+    domain::Stamp stamp_;
+    std::vector<Entry> entries_;
+};
+
+}  // namespace
+
+Reply tick_done(DiaryOptions const& options) {
+    Barn barn = read_barn(options);
+    auto const stamp = stamp_of(options);
+    refuse_to_come(options, stamp.at);
+    auto const rations = rations_reader(options.rations).load(barn.farm);
+    auto const today = engine::make_today(barn.farm, rations, barn.diary.read(), stamp.at, quantities::days(1));
+    Ticked ticked(barn, stamp);
+    std::vector<Numbered> done;
+    for (Tick const& tick : ticks_of(options, today, stamp.at)) {
+        Numbered const& one = find(today, tick.number);
+        bool const twice = std::ranges::any_of(done, [&](Numbered const& other) { return other.number == one.number; });
+        if (twice) continue;
+        ticked.tick(one.task, tick.amount);
+        done.push_back(one);
+    }
+    Said said = options.json ? Said(reports::written_json(ticked.entries(), barn.diary_file, {}))
+                             : reports::done_page(done, barn.farm, barn.diary_file);
+    barn.diary.add(ticked.entries());
+    return changed(barn, std::move(said), "what was done is written in " + barn.diary_file);
+}
+
+}  // namespace cropful::commands

@@ -1,0 +1,109 @@
+#include "cropful/engine/agenda.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <tuple>
+
+#include "engine/agenda_parts.hpp"
+
+namespace cropful::engine {
+
+namespace {
+
+Task fetching(Fetch const& one, Chores const& chores) {
+    Task task{.at = chores.first_from(one.on),
+              .work = Work::fetch,
+              .why = Reason::needed,
+              .what = one.what,
+              .title = one.title};
+    task.feed = one.feed;
+    task.packs = one.packs;
+    task.until = one.needed;
+    return task;
+}
+
+/// What tells a task from all others of its moment.
+std::string identity(Task const& task) {
+    std::string words = name(task.work);
+    for (std::string const& part : {task.hatch, task.house, task.vessel, task.what}) {
+        if (!part.empty()) words += "/" + part;
+    }
+    return words + "/" + task.at.iso();
+}
+
+void give_ids(std::vector<Task>& tasks) {
+    std::map<std::string, int> alike;
+    for (Task& task : tasks) {
+        task.id = identity(task);
+        int const number = ++alike[task.id];
+        if (number > 1) task.id += "/" + std::to_string(number);
+    }
+}
+
+}  // namespace
+
+std::string name(Work work) {
+    constexpr std::array names{"look", "top-up", "change-water", "stir",   "change-feed",     "warmth",
+                               "move", "ready",  "clean",        "remove", "withdrawal-ends", "fetch"};
+    return names.at(static_cast<std::size_t>(work));
+}
+
+std::string name(Reason reason) {
+    constexpr std::array names{"every-chore", "runs-out",   "too-small",  "water-is-due", "course",
+                               "of-age",      "hatching",   "birds-come", "birds-left",   "planned",
+                               "last-day",    "withdrawal", "needed"};
+    return names.at(static_cast<std::size_t>(reason));
+}
+
+bool is_routine(Work work) { return work == Work::look || work == Work::top_up || work == Work::change_water; }
+
+StagePlan const* HatchTasks::stage_at(Duration age) const {
+    auto const found = std::ranges::find_if(
+        plan.stages, [&](StagePlan const& stage) { return stage.from <= age + instant && age + instant < stage.to; });
+    return found == plan.stages.end() ? nullptr : &*found;
+}
+
+Task HatchTasks::task(Work work, Reason why, Moment at, StagePlan const* stage) const {
+    Task task{.at = at, .work = work, .why = why, .hatch = plan.hatch.name};
+    if (stage != nullptr && stage->house) {
+        task.house = *stage->house;
+        task.houses = stage->houses;
+        task.numbers = stage->numbers;
+    }
+    return task;
+}
+
+void HatchTasks::add(Task task) const {
+    bool const asked = from <= task.at + instant && task.at + instant < until;
+    if (asked || task.overdue) all.push_back(std::move(task));
+}
+
+std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<Fetch> const& fetches, Moment from,
+                         Moment until) {
+    std::vector<Task> all;
+    Chores const chores(plan.farm);
+    std::map<std::string, std::size_t> order;
+    for (HatchPlan const& hatch : plan.hatches) {
+        HatchTasks const tasks{hatch, plan.farm, chores, from, until, all};
+        add_flock_tasks(tasks, rations.kinds.at(hatch.hatch.kind).brooding);
+        add_vessel_tasks(tasks);
+        add_house_tasks(tasks, plan.placement);
+        order.emplace(hatch.hatch.name, order.size());
+    }
+    for (Fetch const& one : fetches) {
+        Task task = fetching(one, chores);
+        if (from <= task.at && task.at < until) all.push_back(std::move(task));
+    }
+    auto const place = [&](Task const& task) {
+        auto const hatch = order.find(task.hatch);
+        bool const later = task.work != Work::look;  // one looks in everywhere first
+        return std::tuple(later, hatch == order.end() ? order.size() : hatch->second, task.work);
+    };
+    std::ranges::stable_sort(
+        all, [&](Task const& a, Task const& b) { return a.at < b.at || (!(b.at < a.at) && place(a) < place(b)); });
+    give_ids(all);
+    return all;
+}
+
+}  // namespace cropful::engine

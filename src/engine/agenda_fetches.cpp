@@ -1,0 +1,73 @@
+#include <algorithm>
+
+#include "cropful/engine/agenda.hpp"
+#include "cropful/engine/shopping.hpp"
+#include "cropful/fault.hpp"
+#include "cropful/quantities/make.hpp"
+
+namespace cropful::engine {
+
+using namespace quantities;
+
+namespace {
+
+std::optional<Mass> amount_of(ShoppingItem const& item) {
+    auto const* const* feed = std::get_if<Purchase const*>(&item.what);
+    return feed == nullptr ? std::nullopt : std::optional((*feed)->short_by());
+}
+
+/// The day before each thing is needed, never before a moment.
+void add_items(std::vector<Fetch>& all, std::vector<ShoppingItem> const& items, Moment earliest) {
+    for (ShoppingItem const& item : items) {
+        if (item.none) continue;
+        Moment const day = std::max(Moment(item.first.date()) + days(-1), Moment(earliest.date()));
+        all.push_back({day, item.key, item.title, item.packs, amount_of(item), item.first});
+    }
+}
+
+void add_trips(std::vector<Fetch>& all, TripPlan const& trips, domain::Farm const& farm) {
+    for (Trip const& trip : trips.shopping.trips) {
+        Moment const on = trips.date(trip.day);
+        for (FeedBought const& bought : trip.feeds) {
+            std::string const& key = trips.feeds[bought.feed];
+            int bags = 0;
+            for (BagsBought const& some : bought.bags) bags += some.count;
+            all.push_back({on, key, farm.feeds.at(key).title, bags, bought.amount, on + days(trips.buying.lead)});
+        }
+    }
+    for (PacksBought const& packs : trips.packs) {
+        if (!packs.trip) continue;
+        all.push_back({trips.date(trips.shopping.trips[*packs.trip].day), packs.supplement,
+                       farm.supplements.at(packs.supplement).title, packs.packs, std::nullopt, packs.by});
+    }
+}
+
+/// What no trip brings.
+std::vector<ShoppingItem> beside(TripPlan const& trips, std::vector<ShoppingItem> items) {
+    std::erase_if(items, [&](ShoppingItem const& item) {
+        bool const by_trip = std::ranges::any_of(
+            trips.packs, [&](PacksBought const& packs) { return packs.trip && packs.supplement == item.key; });
+        return item.sort == ShoppingItem::Sort::feed || (item.sort == ShoppingItem::Sort::supplement && by_trip);
+    });
+    return items;
+}
+
+}  // namespace
+
+std::vector<Fetch> fetches(Plan const& plan, Moment earliest) {
+    std::vector<Fetch> all;
+    auto items = shopping_list(plan);
+    if (plan.farm.store) {
+        try {
+            TripPlan const trips = plan_trips(plan);
+            add_trips(all, trips, plan.farm);
+            items = beside(trips, std::move(items));
+        } catch (NoAnswer const&) {
+            all.clear();  // bags without a size or price
+        }
+    }
+    add_items(all, items, earliest);
+    return all;
+}
+
+}  // namespace cropful::engine
