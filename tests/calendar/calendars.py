@@ -236,7 +236,7 @@ SPOILINGS = {
     "one UID twice": lambda data: data.replace(*re.findall(rb"UID:\w+", data)[1::-1], 1),
     "no DTSTAMP": replaced(rb"DTSTAMP:[^\r]*\r\n", b""),
     "a moment that is none": replaced(rb"DTSTART:\d{8}T", b"DTSTART:20271399T"),
-    "a minute later": replaced(rb"(DTSTART:\d{8}T\d\d)\d\d", rb"\g<1>59"),
+    "a minute later": replaced(rb"(DTSTART:\d{8}T\d\d)\d\d(\d\d\r\nSUMMARY:Hatch)", rb"\g<1>59\2"),
     "hours in UTC": replaced(rb"(DTSTART:\d{8}T\d{6})", rb"\1Z"),
     "a recurrence fewer": replaced(rb";COUNT=(\d)", rb";COUNT=1\1"),
     "another rhythm": replaced(rb"INTERVAL=\d", b"INTERVAL=7"),

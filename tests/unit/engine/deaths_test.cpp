@@ -12,7 +12,7 @@ namespace {
 /// A kind of which exactly a tenth is dead from day 10 on: no doubt about its table.
 rations::Kind a_tenth() {
     auto kind = readers::RationsReader().kind("bobwhite");
-    kind.mortality.curve = curves::Curve({{0, 0, 0, 0}, {10, 10, 10, 10}, {100, 10, 10, 10}});
+    kind.mortality.curve = curves::Curve({{0, 0, 0, 0}, {10, 10, 10, 10}, {50, 10, 10, 10}, {100, 10, 10, 10}});
     return kind;
 }
 
