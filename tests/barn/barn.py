@@ -1,5 +1,5 @@
-"""A farm file and its diary in a folder of their own, asked through the command line; and what the checks of this folder
-found."""
+"""A farm file and its diary in a folder of their own, asked through the command line; and what the checks of this
+folder found."""
 import datetime as dt
 import json
 import pathlib

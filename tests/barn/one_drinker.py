@@ -1,18 +1,18 @@
 #!/usr/bin/python3
-"""One drinker at one instant: every answer must say the same of it (DESIGN 7, stirring: "the water a page says is in the
-drinker during a course is that batch, in WATER, STIR, `today`, `away` and the calendar alike"; one answer).
+"""One drinker at one instant: every answer must say the same of it (DESIGN 7, stirring: "the water a page says is in
+the drinker during a course is that batch, in WATER, STIR, `today`, `away` and the calendar alike"; one answer).
 
-    one_drinker.py PROGRAM [--farms 36] [--self-test]
+    one_drinker.py PROGRAM [--farms 28] [--self-test]
 
-Random farms of one hatch in one or two stages with one or two courses; an instant in a course on every other farm, outside
-on the rest. What stands in each drinker then, how many there are, whether a product is in it and when somebody next comes
-for it is read from
+Random farms of one hatch in one or two stages with one or two courses; an instant in a course on every other farm,
+outside on the rest. What stands in each drinker then, how many there are, whether a product is in it and when
+somebody next comes for it is read from
 - WATER: the fills of `plan --json --from start`, and of the next one as asked from that instant on (`--now`);
 - STIR: the batches of `plan`, and of `mix` as asked a minute before;
 - `away --json`, for somebody who leaves at that instant;
 - the calendar, as libical reads it: the words of its Water and Mix events.
-Outside a course a full drinker is volume less marbles, reckoned here. JSON agrees to 1e-9, printed words to 1 %, moments to
-the minute. Then answers are spoiled, and must be refused. --self-test does the same with answers made here."""
+Outside a course a full drinker is volume less marbles, reckoned here. JSON agrees to 1e-9, printed words to 1 %,
+moments to the minute. Then answers are spoiled, and must be refused. --self-test reads words and events made here."""
 import argparse
 import collections
 import copy
@@ -94,21 +94,33 @@ def stirred(mixes, at, count):
     return None
 
 
+def visits(e):
+    """[(moment, product or None, words)] of a Water or Mix event, which may name several hours of its day."""
+    product = e["summary"].removeprefix("Mix ").split(":")[0].split(",")[0] if e["what"] == "Mix" else None
+    lines = re.findall(r"^(\d\d):(\d\d): (.*)$", e["description"], re.M) if product else []
+    hours = re.match(r"At (.+?)\.\n", e["description"])
+    for start in e["occurrences"]:
+        for hour, minute, words in lines:
+            yield start.replace(hour=int(hour), minute=int(minute)), product, words
+        for hour, minute, half in re.findall(r"(\d+)(?::(\d\d))?( [ap]m)?", hours[1]) if hours else []:
+            hour = int(hour) % 12 + 12 * (half == " pm") if half else int(hour)
+            yield start.replace(hour=hour, minute=int(minute or 0)), product, e["description"][hours.end():]
+        if not lines and not hours:
+            yield start, product, e["description"]
+
+
 def calendar(events, at):
-    """From the Water and Mix events: the last not later, and the moment of the next."""
-    times = sorted(((start, e) for e in events if e["what"] in ("Water", "Mix") for start in e["occurrences"]),
+    """From the Water and Mix events: the last visit not later, and the moment of the next."""
+    every = sorted(((*visit, e["summary"]) for e in events if e["what"] in ("Water", "Mix") for visit in visits(e)),
                    key=lambda one: one[0])
-    past, later = [one for one in times if one[0] <= at], [start for start, _ in times if start > at]
+    past, until = [v for v in every if v[0] <= at], next((v[0] for v in every if v[0] > at), None)
     if not past:
         return None
-    start, e = past[-1]
-    until = later[0] if later else None
-    mixed = re.search(r"water, (.+?) into each of (\d+) x", e["description"])
-    if e["what"] == "Mix" and mixed:
-        return Says(litres(mixed[1]), int(mixed[2]), e["summary"].removeprefix("Mix ").split(":")[0], until)
-    each = re.search(r"(?:^|afresh: )([^;:.]*?(?:\.\d+)?[^;:.]*?) each[.;]", e["description"])
-    count = re.search(r"(\d+) x ", e["summary"])
-    return Says(litres(each[1]), int(count[1]), None, until) if each and count else Says(math.nan, 0, e["summary"], until)
+    _, product, words, summary = past[-1]
+    each = re.search(r"water, (.+?) into each of (\d+) x" if product else
+                     r"(?:^|afresh: )([^;:.]*?(?:\.\d+)?[^;:.]*?) each[.;]", words)
+    count = int(each[2]) if product and each else int((re.search(r"(\d+) x ", summary) or [0, 0])[1])
+    return Says(litres(each[1]) if each else math.nan, count, product, until)
 
 
 def left(away, product):
@@ -137,11 +149,12 @@ class Case:
             self.later = home.ask("plan", home.farm, "--now", self.at, "--to", end)
             self.mix = home.ask("mix", home.farm, "--now", before, "--to", end) if fill["at"] in given else None
             self.away = home.ask("away", home.farm, "--now", self.at, "--until", self.at + DAY)
-            self.events = libical_read(home.run("calendar", home.farm, "--now", before, "--to", end, "--stamp", STAMP).encode())
+            ics = home.run("calendar", home.farm, "--now", before, "--to", end, "--stamp", STAMP)
+            self.events = libical_read(ics.encode())
 
     def findings(self):
         """[(what, words)]"""
-        out, (right, fill) = [], water(self.plan, self.at)
+        out, (right, _) = [], water(self.plan, self.at)
         if right is None:
             return [("WATER", f"{self.where}: no fill stands at that instant")]
 
@@ -167,12 +180,15 @@ class Case:
         again, _ = water(self.later, right.until)
         want, _ = water(self.plan, right.until)
         if want and (again is None or again != want):
-            out.append(("the next", f"{self.where}, asked then, of the next: {show(again)}; from the start: {show(want)}"))
+            words = f"{self.where}, asked then, of the next: {show(again)}; from the start: {show(want)}"
+            out.append(("the next", words))
         return out
 
 
 def show(s):
-    return "nothing" if s is None else f"{s.count} x {s.litres:.4f} L, {s.product or 'plain'}, until {s.until or 'not said'}"
+    if s is None:
+        return "nothing"
+    return f"{s.count} x {s.litres:.4f} L, {s.product or 'plain'}, until {s.until or 'not said'}"
 
 
 def libical_read(data):
@@ -232,20 +248,28 @@ def self_test():
                "description": "Stir 50 g into 25 L of water, 1.1 L into each of 4 x d.\nAt 2 g per L."},
               {"what": "Water", "summary": "Change water, 3 x e: H", "occurrences": [at + day, at + 3 * day],
                "description": "Throw the old water away, rinse, and fill afresh: 5.25 gal each. Look in."},
-              {"what": "Water", "summary": "Fill 4 x d with fresh water by 07:00: H", "occurrences": [at + 5 * day],
-               "description": "8.5 L each; 200 birds, day 0. Sure for 10 d."}]
-    for when, want in ((at + MINUTE, Says(1.1, 4, "tonic", at + day)),
-                       (at + 2 * day, Says(5.25 * 3.785411784, 3, None, at + 3 * day)), (at + 6 * day, Says(8.5, 4, None, None))):
+              {"what": "Mix", "summary": "Mix tonic, 2 times: H", "occurrences": [at + 5 * day],
+               "description": "07:00: Stir 2 g into 1 L of water, 450 mL into each of 2 x jug.\n"
+                              "18:30: Stir 4 g into 2 L of water, 650 mL into each of 2 x jug.\nAt 2 g per L."},
+              {"what": "Water", "summary": "Fill 4 x d with fresh water by 7 am, 2 times: H",
+               "occurrences": [at + 6 * day],
+               "description": "At 7 am and 6:30 pm.\n8.5 L each; 200 birds, day 0. Sure for 10 d."}]
+    for when, want in ((at, Says(1.1, 4, "tonic", at + day)),
+                       (at + 2 * day, Says(5.25 * 3.785411784, 3, None, at + 3 * day)),
+                       (at + 5 * day, Says(0.45, 2, "tonic", at + 5 * day + 690 * MINUTE)),
+                       (at + 5.5 * day, Says(0.65, 2, "tonic", at + 6 * day)),
+                       (at + 6 * day, Says(8.5, 4, None, at + 6 * day + 690 * MINUTE)),
+                       (at + 6.5 * day, Says(8.5, 4, None, None))):
         said = calendar(events, when)
         if said is None or abs(said.litres - want.litres) > 1e-9 or said[1:] != want[1:]:
             bad.append(f"read as {said}, not {want}")
-    return barn.ended(bad, [], "8 readings tried")
+    return barn.ended(bad, [], "11 readings tried")
 
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("program", nargs="?")
-    parser.add_argument("--farms", type=int, default=36)
+    parser.add_argument("--farms", type=int, default=28)
     parser.add_argument("--self-test", action="store_true")
     asked, begun = parser.parse_args(), time.time()
     if asked.self_test:
@@ -255,8 +279,9 @@ def main():
     missed, tried = spoiled(cases[:12])
     off = dict(collections.Counter(what for what, _ in found))
     found.sort(key=lambda one: list(off).index(one[0]))
-    return barn.ended([words for _, words in found], missed, f"{tried - len(missed)} of {tried} spoiled answers noticed; "
-                      f"{len(cases)} drinkers, off: {off}; {time.time() - begun:.1f} s")
+    return barn.ended([words for _, words in found], missed,
+                      f"{tried - len(missed)} of {tried} spoiled answers noticed; {len(cases)} drinkers, off: {off}; "
+                      f"{time.time() - begun:.1f} s")
 
 
 if __name__ == "__main__":

@@ -3,17 +3,17 @@
 
     stock_now.py PROGRAM RATIONS [--farms 24] [--self-test]
 
-Random farms of one to three hatches on one to three feeds. Every fill is written, full or in part, with its amount, in
-kg; the store is counted and filled up in between, in kg, lb or bags. Held to (DESIGN 7: store now = last count +
+Random farms of one to three hatches on one to three feeds. Every fill is written, full or in part, with its amount,
+in kg; the store is counted and filled up in between, in kg, lb or bags. Held to (DESIGN 7: store now = last count +
 bought - put into hoppers since, unwritten as planned):
-- `stock_kg` and `on_hand_kg` of `plan --json` and `buy --json` against the sum of the amounts drawn, to 1 g: a count in
-  the diary, on_hand with its date, on_hand of now; what was thrown out of hoppers never comes back;
+- `stock_kg` and `on_hand_kg` of `plan --json` and `buy --json` against the sum of the amounts drawn, to 1 g: a count
+  in the diary, on_hand with its date, on_hand of now; what was thrown out of hoppers never comes back;
 - bags_p95 is the fewest with put_in + stays_behind + spare <= stock + bags; what all fills put in is put_in +
   stays_behind of all feeds; put_in + in_hoppers is the p95 of the need (DESIGN 7: BUY and FILL are one account);
-- where nobody writes, on_hand less what `plan` from that day on would put in till now: to 5 % of it, since what a hungry
-  flock eats is reckoned anew from each day;
-- where the last fill is overdue by the feed's age, what is still in the hoppers is in that account; a change of feed that
-  was due and is not written is still to be done, and its feed still in the store (guide.md, diary).
+- where nobody writes, on_hand less what `plan` from that day on would put in till now: to 5 % of it, since what a
+  hungry flock eats is reckoned anew from each day;
+- where the last fill is overdue by the feed's age, what is still in the hoppers is in that account; a change of feed
+  that was due and is not written is still to be done, and its feed still in the store (guide.md, diary).
 Then wrong rules are tried in place of the sum, and must be noticed."""
 import argparse
 import copy
@@ -49,7 +49,8 @@ def farm_text(rng, counted):
         order = [feeds[i] for i in rng.permutation(len(feeds))]
         feeding = ", ".join(f'{{ feed = "{f}", from = "{a} d" }}' for f, a in zip(order, [0, *eaten]))
         born = START + dt.timedelta(days=int(rng.integers(0, 15)))
-        out.append(f'[[hatch]]\nname = "H{n}"\nkind = "{kind}"\ndate = {born.isoformat()}\nchicks = {rng.integers(80, 400)}\n'
+        out.append(f'[[hatch]]\nname = "H{n}"\nkind = "{kind}"\ndate = {born.isoformat()}\n'
+                   f'chicks = {rng.integers(80, 400)}\n'
                    f'feeding = [{feeding}]\nuntil = "15 wk"\nhopper = "h"\nhoppers = {rng.integers(1, 4)}')
     return "\n".join(out) + "\n"
 
@@ -147,8 +148,8 @@ def findings(account, where, plan, buy, **rule):
                             f"{row['put_in_kg']:.3f}, stays {row['stays_behind_kg']:.3f}, stock {row['stock_kg']:.3f}"))
             off = row["put_in_kg"] + row["in_hoppers_kg"] - row["p95"]
             if abs(off) > 1e-6 * row["p95"]:
-                out.append(("account", f"{at}: put in {row['put_in_kg']:.3f} + in hoppers {row['in_hoppers_kg']:.3f} kg is "
-                            f"not the need {row['p95']:.3f} kg, off by {off:.3f}"))
+                out.append(("account", f"{at}: put in {row['put_in_kg']:.3f} + in hoppers "
+                            f"{row['in_hoppers_kg']:.3f} kg is not the need {row['p95']:.3f} kg, off by {off:.3f}"))
     fills = math.fsum(f["put_in_kg"] for h in plan["hatches"] for s in h["stages"] for f in s["hoppers"]["fills"])
     bought = math.fsum(row["put_in_kg"] + row["stays_behind_kg"] for row in plan["buy"])
     if abs(fills - bought) > 1e-6 * max(1.0, bought):
@@ -171,8 +172,9 @@ def unwritten(program, number):
             feed = [f["feed"] for f in table["feeding"] if float(f["from"].split()[0]) <= fill["age_d"] + 1e-6][-1]
             if counted < moment(fill["do_at"]) <= now and feed in gone:
                 gone[feed] += fill["put_in_kg"]
+    off = [feed for feed in after if abs(2000 - gone[feed] - after[feed]) > PLANNED * gone[feed] + GRAM]
     return [("unwritten", f"unwritten farm {number}, {feed}: stock {after[feed]!r}, by the plan since the count "
-             f"{2000 - gone[feed]!r}") for feed in after if abs(2000 - gone[feed] - after[feed]) > PLANNED * gone[feed] + GRAM]
+             f"{2000 - gone[feed]!r}") for feed in off]
 
 
 ONE = """[farm]
@@ -212,25 +214,26 @@ def overdue(program):
             home = barn.Barn(program, folder, ONE)
             home.write([f"{filled},A,topped up,20.0,kg,"])
             plan = home.ask("plan", home.farm, "--now", now)
-        where, rows, fills = f"asked at {now}", {r["feed"]: r for r in plan["buy"]}, plan["hatches"][0]["hoppers"]["fills"]
+        rows, fills = {r["feed"]: r for r in plan["buy"]}, plan["hatches"][0]["hoppers"]["fills"]
+
+        def say(words):
+            out.append(("overdue", f"asked at {now}, filled once, at {filled}: {words}"))    # noqa: B023
+
         if now < "2027-05-10":
             row = rows["f"]
             if fills[0]["do_at"] > now:
-                out.append(("overdue", f"{where}: the fill due 7 d after the last is not overdue, but {fills[0]['do_at']}"))
+                say(f"the fill due 7 d after the last is not overdue, but {fills[0]['do_at']}")
             off = row["put_in_kg"] + row["in_hoppers_kg"] - row["p95"]
             if abs(off) > 1e-6 * row["p95"]:
-                out.append(("overdue", f"{where}: put in {row['put_in_kg']:.3f} + in hoppers {row['in_hoppers_kg']:.3f} kg "
-                            f"is not the need {row['p95']:.3f} kg, off by {off:.3f}; {row['bags_p95']} bags, "
-                            f"{row['put_in_kg'] - row['stock_kg']:.3f} kg are wanted"))
+                say(f"put in {row['put_in_kg']:.3f} + in hoppers {row['in_hoppers_kg']:.3f} kg is not the need "
+                    f"{row['p95']:.3f} kg, off by {off:.3f}")
             if row["bags_p95"] != max(0, math.ceil((row["put_in_kg"] - row["stock_kg"]) / 20)):
-                out.append(("overdue", f"{where}: {row['bags_p95']} bags of 20 kg for {row['put_in_kg'] - row['stock_kg']:.3f}"))
+                say(f"{row['bags_p95']} bags of 20 kg for {row['put_in_kg'] - row['stock_kg']:.3f} kg")
         else:
             if fills[0]["do_at"] != "2027-05-10T07:00":
-                out.append(("overdue", f"{where}: the change of feed at 2027-05-10T07:00 is not written, and the first fill "
-                            f"listed is {fills[0]['do_at']}"))
+                say(f"the change of feed at 2027-05-10T07:00 is not written, the first fill is {fills[0]['do_at']}")
             if abs(rows["g"]["stock_kg"] - 500) > GRAM:
-                out.append(("overdue", f"{where}: nobody wrote that g was put in, and 500 - {500 - rows['g']['stock_kg']:.3f} "
-                            "kg of it are in the store"))
+                say(f"nobody wrote that g was put in, and of 500 kg {rows['g']['stock_kg']:.3f} are in the store")
     return out
 
 
@@ -260,10 +263,11 @@ def main():
     for sort, key, by in tried:
         account, where, plan, _ = copy.deepcopy(answers[-1])
         plan["buy"][0][key] += by
-        missed += [] if any(what == sort for what, _ in findings(account, where, plan, None)) else [f"{key} off by {by}"]
+        noticed = any(what == sort for what, _ in findings(account, where, plan, None))
+        missed += [] if noticed else [f"{key} off by {by}"]
     rows = sum(len(a[0].rows) + len(a[0].visits) for a in answers)
-    return barn.ended([words for _, words in found], missed, f"3 wrong rules and 4 spoiled answers tried; {len(answers)} farms, {rows} entries; "
-                      f"off: {kinds}; {time.time() - begun:.1f} s")
+    return barn.ended([words for _, words in found], missed, "3 wrong rules and 4 spoiled answers tried; "
+                      f"{len(answers)} farms, {rows} entries; off: {kinds}; {time.time() - begun:.1f} s")
 
 
 if __name__ == "__main__":
