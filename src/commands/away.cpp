@@ -32,6 +32,7 @@ engine::Absence absence_of(AwayOptions const& options, domain::Moment now) {
         return true;
     });
     engine::Absence absence{from, *until};
+    absence.as_they_are = !options.from;
     if (options.sure) flags.set("--sure", *options.sure);
     absence.sure = flags.read("--sure", parse_sure).value_or(absence.sure);
     return absence;
@@ -43,7 +44,8 @@ CLI::App* add_to(CLI::App& program, AwayOptions& options) {
     CLI::App* app = program.add_subcommand("away", "whether hoppers and drinkers hold while nobody is there");
     add_to(*app, options.farm, "--until");
     add_hatches(*app, options.farm);
-    app->add_option("--from", options.from, "all full then, such as 2027-04-23T06:00; absent: now")
+    app->add_option("--from", options.from,
+                    "all full then, such as 2027-04-23T06:00; absent: now, as the diary knows them")
         ->type_name("MOMENT");
     app->add_option("--until", options.until, "when somebody is back")->type_name("MOMENT");
     app->add_option("--sure", options.sure, "how sure is sure enough; 95 % when absent")->type_name("PERCENT");

@@ -1,10 +1,13 @@
 #include "cropful/commands/calendar.hpp"
 
+#include <filesystem>
+
 #include <CLI/CLI.hpp>
 
 #include "cropful/commands/clock.hpp"
 #include "cropful/commands/plan.hpp"
 #include "cropful/reports/calendar.hpp"
+#include "cropful/store/files.hpp"
 
 namespace cropful::commands {
 
@@ -12,12 +15,11 @@ namespace {
 
 using quantities::Duration;
 
-constexpr Duration usual_alarm = quantities::days(2.0 / 24);
 constexpr Duration earliest_alarm = quantities::days(14);
 
 /// How long before an event its alarm rings; empty for none.
 std::optional<Duration> read_alarm(std::optional<std::string> const& text) {
-    if (!text) return usual_alarm;
+    if (!text) return quantities::days(0);
     if (*text == "none") return std::nullopt;
     Flags one;
     one.set("--alarm", *text);
@@ -28,6 +30,14 @@ std::optional<Duration> read_alarm(std::optional<std::string> const& text) {
     });
 }
 
+constexpr std::size_t most_calendar_megabytes = 20;
+
+/// The calendar that is to be written over, as it is; empty where none is.
+std::string calendar_there(Output const& output) {
+    bool const there = output.file && output.force && std::filesystem::is_regular_file(*output.file);
+    return there ? store::read_text(*output.file, most_calendar_megabytes) : "";
+}
+
 }  // namespace
 
 CLI::App* add_to(CLI::App& program, CalendarOptions& options) {
@@ -35,7 +45,8 @@ CLI::App* add_to(CLI::App& program, CalendarOptions& options) {
     add_to(*app, options.farm);
     add_hatches(*app, options.farm);
     add_to(*app, options.days, "events");
-    app->add_option("--alarm", options.alarm, "ring so long before each event; 2 h when absent, or none")
+    app->add_option("--alarm", options.alarm,
+                    "ring so long before what is not done every day, at a chore; 0 h when absent, or none")
         ->type_name("TIME");
     app->add_option("--stamp", options.stamp, "when it was written, in UTC; absent: now")->type_name("MOMENT");
     add_to(*app, options.output);
@@ -47,10 +58,10 @@ Reply run(CalendarOptions const& options) {
     auto const alarm = read_alarm(options.alarm);
     auto const stamp = read_moment(options.stamp, "--stamp");
     auto const [question, window] = question_between(options.farm, options.days);
-    auto const plan = engine::make_plan(question.farm, question.rations, window, question.diary);
-    std::string const text = options.farm.json
-                                 ? reports::calendar_json(plan, question.rations)
-                                 : reports::calendar(plan, question.rations, stamp ? *stamp : now_utc(), alarm);
+    auto const agenda = engine::make_agenda({question.farm, question.rations, question.diary}, window);
+    std::string const text = options.farm.json ? reports::calendar_json(agenda)
+                                               : reports::calendar(agenda, stamp ? *stamp : now_utc(), alarm,
+                                                                   calendar_there(options.output));
     return deliver(options.output, options.farm, text, "Import it into a calendar of its own.");
 }
 

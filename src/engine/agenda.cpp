@@ -56,6 +56,16 @@ std::string name(Reason reason) {
     return names.at(static_cast<std::size_t>(reason));
 }
 
+Moment last_chore(domain::Farm const& farm, Moment at) { return Chores(farm).last_by(at); }
+
+Agenda make_agenda(Season const& season, Window const& window) {
+    Plan plan = make_plan(season, window);
+    Moment const first = domain::parse_moment("2000-01-01"), last = domain::parse_moment("2199-12-31");
+    Moment const from = window.from.value_or(window.now.value_or(first)), until = window.until.value_or(last);
+    auto tasks = agenda(plan, season.rations(), fetches(plan, from), from, until);
+    return {std::move(plan), from, until, std::move(tasks)};
+}
+
 bool is_routine(Work work) { return work == Work::look || work == Work::top_up || work == Work::change_water; }
 
 StagePlan const* HatchTasks::stage_at(Duration age) const {

@@ -41,7 +41,7 @@ Task filling(HatchTasks const& hatch, StagePlan const& stage, Vessels<Amount> co
 
 void add_hopper_fills(HatchTasks const& hatch, StagePlan const& stage) {
     for (Fill<Mass> const& fill : stage.hoppers->fills) {
-        auto const* change = fed_from(hatch.plan.hatch, fill.age);
+        auto const* change = fed_from(hatch.plan.hatch, fill.due ? *fill.due - hatch.plan.hatch.date : fill.age);
         Task task = filling(hatch, stage, *stage.hoppers, fill, change ? Work::change_feed : Work::top_up,
                             change ? Reason::of_age : Reason::runs_out);
         task.what = change ? change->feed : fed_at(hatch.plan.hatch, fill.age);

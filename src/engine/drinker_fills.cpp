@@ -63,20 +63,22 @@ class Drinkers {
         changed_ = from;
         Duration now = from;
         if (drinker_ != nullptr) {
-            Volume const all = brim() * static_cast<double>(count_);
-            auto const known = start_in_date(tended_, tended_.water, usage_, all, from, end_);
+            auto const known = start_in_date(tended_, tended_.water, usage_, all_at(level_age(from)), from, end_);
             if (known) now = next_visit(*known);
         }
         while (now + instant < end_) now = visit(now);
     }
 
-    /// As if they were filled to the brim at an age, or as they were last known.
+    /// As if they were filled at an age, to the brim or with a batch, or as they were last known.
     Fill<Volume> full(Duration from, Duration age) {
-        Volume const all = brim() * static_cast<double>(count_);
-        auto const start = known_start(tended_, tended_.water, all, from, end_).value_or(Start<Volume>{age, all});
+        Volume const all = all_at(level_age(age));
+        auto const start =
+            known_start(tended_, tended_.water, all, from, end_).value_or(Start<Volume>{age, all_at(age)});
         changed_ = start.age;
         auto fill = fill_at(tended_, usage_, count_, start.content / static_cast<double>(count_), start.age);
+        fill.content = std::min(fill.content, brim());  // of what was put in later some had been drunk
         fill.brim = brim();
+        fill.share_of_full = ratio(fill.content / brim());
         fill.change_after = due(start.age) - start.age;
         if (*fill.change_after > end_ - start.age) fill.change_after.reset();
         return fill;
@@ -86,6 +88,20 @@ class Drinkers {
 
   private:
     [[nodiscard]] Volume brim() const { return drinker_->volume - drinker_->displaced; }
+
+    /// When what is known of them was known; an age where nothing is.
+    [[nodiscard]] Duration level_age(Duration otherwise) const {
+        return tended_.water ? tended_.water->at - tended_.hatch.date : otherwise;
+    }
+
+    /// What all of them hold when somebody has filled them at an age: a batch during a course.
+    [[nodiscard]] Volume all_at(Duration age) const {
+        Given const* course = running(age);
+        if (course == nullptr) return brim() * static_cast<double>(count_);
+        Duration const batch = std::min(batch_life(*course->supplement), course->to - age);
+        return pouring(*course, age, next_after(course, age, in_time(tended_.chores, age, age + batch))).each *
+               static_cast<double>(count_);
+    }
 
     [[nodiscard]] Given const* running(Duration age) const {
         for (Given const& one : courses_) {
@@ -130,13 +146,11 @@ class Drinkers {
         Given const* course = running(now);
         Duration const due_at = due(now);
         Duration const change = in_time(tended_.chores, now, due_at);
-        Duration next = std::min(change, end_);
-        if (course == nullptr && drinker_ == nullptr) return next;
+        if (course == nullptr && drinker_ == nullptr) return std::min(change, end_);
+        Duration const next = next_after(course, now, change);
         int would_do = 0;
         if (drinker_ != nullptr) {
-            Volume const reached = course ? brim() - drinker_->least : brim();
-            auto const sure = usage_.gone_after(now, reached * static_cast<double>(count_)).p05;
-            if (sure) next = std::min(next, in_time(tended_.chores, now, now + *sure));
+            auto const sure = sure_for(course, now);
             if (sure && next > now + *sure + instant) {
                 would_do = vessels_for(usage_.band(now, next).p95, brim(), count_);
             }
@@ -147,9 +161,26 @@ class Drinkers {
         return next;
     }
 
-    /// Mixes a batch for the time until the next chore; what goes into each drinker.
-    Volume stir(Given const& course, Duration now, Duration next) {
-        Volume const drunk = usage_.central.between(now, next);
+    /// How long full drinkers last for certain; of a batch birds do not reach what its troughs need.
+    [[nodiscard]] std::optional<Duration> sure_for(Given const* course, Duration now) const {
+        Volume const reached = course != nullptr ? brim() - drinker_->least : brim();
+        return usage_.gone_after(now, reached * static_cast<double>(count_)).p05;
+    }
+
+    /// When somebody is at them after an age, for a change or before they are dry.
+    [[nodiscard]] Duration next_after(Given const* course, Duration now, Duration change) const {
+        Duration const next = std::min(change, end_);
+        if (drinker_ == nullptr) return next;
+        auto const sure = sure_for(course, now);
+        return sure ? std::min(next, in_time(tended_.chores, now, now + *sure)) : next;
+    }
+
+    struct Pouring {
+        Volume water;  // mixed
+        Volume sure;   // drunk by the thirsty
+        Volume each;   // into each drinker
+    };
+    [[nodiscard]] Pouring pouring(Given const& course, Duration now, Duration next) const {
         Volume const sure = usage_.band(now, next).p95;
         Volume const troughs = drinker_ ? drinker_->least * static_cast<double>(count_) : litres(0);
         bool const full = drinker_ != nullptr && course.supplement->fills_drinkers;
@@ -158,11 +189,18 @@ class Drinkers {
         double const vessels = drinker_ ? count_ : 1;
         Volume each = std::min(water / vessels, pourable(need / vessels, tended_.farm.measures));
         if (drinker_ != nullptr) each = std::min(each, brim());
+        return {water, sure, each};
+    }
+
+    /// Mixes a batch for the time until the next chore; what goes into each drinker.
+    Volume stir(Given const& course, Duration now, Duration next) {
+        auto const [water, sure, each] = pouring(course, now, next);
+        double const vessels = drinker_ ? count_ : 1;
         result_.batches.push_back({*course.course,
                                    {.at = tended_.hatch.date + now,
                                     .age = now,
                                     .lasts = next - now,
-                                    .drunk = drunk,
+                                    .drunk = usage_.central.between(now, next),
                                     .dose = dose(*course.supplement, water),
                                     .drunk_p95 = sure,
                                     .each_drinker = each,

@@ -33,6 +33,7 @@ class Hoppers {
         : tended_(tended),
           hopper_(tended.farm.hoppers.at(*lodging.stage.hopper)),
           count_(lodging.hoppers()),
+          stage_from_(lodging.from),
           usage_(usage),
           hungry_(hungry),
           rations_(rations) {}
@@ -51,9 +52,13 @@ class Hoppers {
             if (late) due_ = tended_.hatch.date + due;
             left = left_of(*known, begin, one.to);
             first = kilograms(0);
-            if (tended_.begun < begin) {
+            if (tended_.begun < begin + instant) {
                 result_.account[one.feed.key].held = left_of(*known, tended_.begun, one.to);
             }
+        }
+        if (change_is_late(one, brim)) {
+            begin = *tended_.now;
+            due_ = tended_.hatch.date + one.from;
         }
         for (Duration now = begin; now + instant < one.to;) {
             Round const round = plan_round(now, one.to, brim, left);
@@ -92,6 +97,18 @@ class Hoppers {
     /// What of it is left at an age, and will be eaten before another feed or the end.
     [[nodiscard]] Mass left_of(Start<Mass> const& known, Duration age, Duration end) const {
         return std::clamp(known.content - hungry_mass(known.age, age), kilograms(0), hungry_mass(age, end));
+    }
+
+    /// Whether a change to a feed is still to be made: the diary knows the hoppers before it, says nothing since, and
+    /// is not out of date.
+    [[nodiscard]] bool change_is_late(Feeding const& one, Mass brim) const {
+        if (!tended_.now || !tended_.feed || !(one.from + instant < *tended_.now) || !(*tended_.now < one.to)) {
+            return false;
+        }
+        auto const known = known_start(tended_, tended_.feed, brim, stage_from_, one.from);
+        if (!known) return false;
+        auto const sure = usage_.gone_after(known->age, known->content).p05;
+        return !sure || *tended_.now <= known->age + *sure;
     }
 
     /// The chore at which they are next to be filled.
@@ -137,6 +154,7 @@ class Hoppers {
     Tended& tended_;
     domain::Hopper const& hopper_;
     int count_;
+    Duration stage_from_;
     BandedUsage<Mass> const& usage_;
     Use const& hungry_;
     Rations const& rations_;
@@ -188,6 +206,7 @@ Vessels<Mass> full_hoppers(Tended const& tended, Lodging const& lodging, BandedU
         Mass const brim = content * static_cast<double>(full.count);
         auto const start = known_start(tended, tended.feed, brim, one.from, one.to).value_or(Start<Mass>{age, brim});
         auto fill = fill_at(tended, usage, full.count, start.content / static_cast<double>(full.count), start.age);
+        fill.content = std::min(fill.content, content);  // of what was put in later some had been eaten
         fill.brim = content;
         fill.until = tended.hatch.date + std::min(one.to, start.age + fill.empty_after.value_or(one.to - start.age));
         full.fills.push_back(std::move(fill));

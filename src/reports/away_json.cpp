@@ -30,6 +30,7 @@ Json holding_json(Holding const& holding, engine::Absence const& absence) {
             {"age_d", in_days(holding.age)},
             {"birds", quantities::in_birds(holding.birds)},
             {feed ? "content_kg" : "content_l", domain::number(holding.content)},
+            {"known", holding.known},
             {"chance", holding.chance},
             {feed ? "leave_kg" : "leave_l", domain::number(holding.leave)},
             {"leave_pct", 100 * holding.fill},

@@ -54,11 +54,19 @@ Page errands_part(Away const& away) {
     return wrap("SOMEBODY MUST BE THERE whatever the vessels hold. In this time " + join(parts, "; ") + ".");
 }
 
+/// How the vessels are at the start.
+std::string start_words(Away const& away) {
+    auto const known = std::ranges::count_if(away.holdings, [](Holding const& one) { return one.known; });
+    if (known == 0) return "all full at the start";
+    return known == std::ssize(away.holdings) ? "with what the diary says is in them now"
+                                              : "with what the diary says is in them now, the others full";
+}
+
 Page answer_part(Away const& away) {
     auto const measures = away.farm.measures;
     auto const& absence = away.absence;
-    Page page = wrap("Nobody there for " + quantities::print(absence.until - absence.from) +
-                     ", all full at the start: everything holds " + chance_words(away.chance) + ".");
+    Page page = wrap("Nobody there for " + quantities::print(absence.until - absence.from) + ", " + start_words(away) +
+                     ": everything holds " + chance_words(away.chance) + ".");
     std::string const sure = sure_words(absence.sure);
     page += errands_part(away);
     if (away.come_by && *away.come_by < absence.until) {
@@ -91,10 +99,12 @@ std::string leave_words(Holding const& holding, Away const& away) {
 Page holding_part(Holding const& holding, Away const& away) {
     auto const measures = away.farm.measures;
     std::string words = vessels(holding) + ", " + amount_of_entry(holding.content, measures) +
-                        (holding.count > 1 ? " each" : "") + " when full: holds " + chance_words(holding.chance) +
-                        ". " + leave_words(holding, away);
+                        (holding.count > 1 ? " each" : "") + " when full" +
+                        (holding.known ? "; as it is now it" : ":") + " holds " + chance_words(holding.chance) + ". " +
+                        leave_words(holding, away);
     if (holding.safe_for) {
-        words += " Full, it is good until " + moment_words(holding.from + *holding.safe_for, measures) + ".";
+        words += std::string(holding.known ? " As it is" : " Full") + ", it is good until " +
+                 moment_words(holding.from + *holding.safe_for, measures) + ".";
     }
     return wrap(words, "    " + (holding.chance >= away.absence.sure ? Styled("ok") : alarm("NO")) + "  ", "        ");
 }

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <set>
+
+#include "cropful/fault.hpp"
 #include "cropful/quantities/whole.hpp"
 
 namespace cropful::reports {
@@ -22,7 +25,6 @@ std::string without(std::string text, std::string_view characters) {
     return text;
 }
 
-std::string day(Moment at) { return without(at.iso_date(), "-"); }
 std::string second(Moment at) { return without(at.iso(), "-:") + "00"; }
 
 /// Minutes since the year 2000: a later file has a higher SEQUENCE.
@@ -40,24 +42,71 @@ std::string trigger(quantities::Duration before) {
     return "-PT" + std::to_string(minutes) + "M";
 }
 
-std::string alarm_lines(Event const& event, quantities::Duration before) {
-    return ical_line("BEGIN", "VALARM") + ical_line("ACTION", "DISPLAY") + ical_line("TRIGGER", trigger(before)) +
-           ical_line("DESCRIPTION", ical_text(event.summary)) + ical_line("END", "VALARM");
+std::string alarm_lines(Event const& event) {
+    return ical_line("BEGIN", "VALARM") + ical_line("ACTION", "DISPLAY") +
+           ical_line("TRIGGER", trigger(event.at - *event.rings)) + ical_line("DESCRIPTION", ical_text(event.summary)) +
+           ical_line("END", "VALARM");
 }
 
-std::string event_lines(Event const& event, Issue const& issue) {
-    std::string const written = second(issue.written) + "Z";
-    std::string text = ical_line("BEGIN", "VEVENT") + ical_line("UID", event.uid) + ical_line("DTSTAMP", written) +
-                       ical_line("LAST-MODIFIED", written) + ical_line("SEQUENCE", sequence(issue.written));
-    text += event.all_day() ? ical_line("DTSTART;VALUE=DATE", day(event.at)) : ical_line("DTSTART", second(event.at));
-    if (event.times > 1) {
-        text += ical_line("RRULE", "FREQ=DAILY;INTERVAL=" + std::to_string(event.every_days) +
-                                       ";COUNT=" + std::to_string(event.times));
-    }
-    text += ical_line("SUMMARY", ical_text(event.summary)) + ical_line("DESCRIPTION", ical_text(event.description)) +
-            ical_line("CATEGORIES", ical_text(event.what)) + ical_line("TRANSP", "TRANSPARENT");
-    if (issue.alarm) text += alarm_lines(event, event.not_before ? quantities::days(0) : *issue.alarm);
+/// A list of TEXT values.
+std::string categories(Event const& event) {
+    std::string words;
+    for (std::string const& one : event.categories) words += (words.empty() ? "" : ",") + ical_text(one);
+    return words;
+}
+
+std::string event_lines(Event const& event, Moment written) {
+    std::string const stamp = second(written) + "Z";
+    std::string text = ical_line("BEGIN", "VEVENT") + ical_line("UID", event.uid) + ical_line("DTSTAMP", stamp) +
+                       ical_line("LAST-MODIFIED", stamp) + ical_line("SEQUENCE", sequence(written)) +
+                       ical_line("DTSTART", second(event.at)) + ical_line("SUMMARY", ical_text(event.summary));
+    if (event.cancelled) text += ical_line("STATUS", "CANCELLED");
+    if (!event.description.empty()) text += ical_line("DESCRIPTION", ical_text(event.description));
+    if (!event.categories.empty()) text += ical_line("CATEGORIES", categories(event));
+    text += ical_line("TRANSP", "TRANSPARENT");
+    if (event.rings && !event.cancelled) text += alarm_lines(event);
     return text + ical_line("END", "VEVENT");
+}
+
+/// Content lines without their folds.
+std::vector<std::string> unfolded(std::string_view text) {
+    std::vector<std::string> lines;
+    while (!text.empty()) {
+        std::size_t const end = text.find('\n');
+        std::string_view line = text.substr(0, end);
+        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+        if (line.ends_with('\r')) line.remove_suffix(1);
+        bool const goes_on = !line.empty() && (line.front() == ' ' || line.front() == '\t') && !lines.empty();
+        if (goes_on) {
+            lines.back() += line.substr(1);
+        } else {
+            lines.emplace_back(line);
+        }
+    }
+    return lines;
+}
+
+/// "20270405T063000" or "20270405"; nothing for anything else.
+std::optional<Moment> moment_of(std::string const& text) {
+    if (text.size() != 8 && text.size() != 15) return std::nullopt;
+    std::string iso = text.substr(0, 4) + "-" + text.substr(4, 2) + "-" + text.substr(6, 2);
+    if (text.size() == 15) iso += "T" + text.substr(9, 2) + ":" + text.substr(11, 2);
+    try {
+        return domain::parse_moment(iso);
+    } catch (BadInput const&) {
+        return std::nullopt;
+    }
+}
+
+/// Undoes `ical_text`.
+std::string plain_text(std::string_view text) {
+    std::string plain;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        bool const escape = text[i] == '\\' && i + 1 < text.size();
+        if (escape) ++i;
+        plain += escape && text[i] == 'n' ? '\n' : text[i];
+    }
+    return plain;
 }
 
 }  // namespace
@@ -106,12 +155,37 @@ std::string fingerprint(std::vector<std::string> const& parts) {
     return digits;
 }
 
-std::string ical(std::string const& name, std::vector<Event> const& events, Issue const& issue) {
+std::string ical(std::string const& name, std::vector<Event> const& events, Moment written) {
     std::string text = ical_line("BEGIN", "VCALENDAR") + ical_line("VERSION", "2.0") +
                        ical_line("PRODID", "-//cropful//calendar//EN") + ical_line("CALSCALE", "GREGORIAN") +
                        ical_line("NAME", ical_text(name));
-    for (Event const& event : events) text += event_lines(event, issue);
+    for (Event const& event : events) text += event_lines(event, written);
     return text + ical_line("END", "VCALENDAR");
+}
+
+std::vector<Event> cancelled(std::string_view before, std::vector<Event> const& events, Moment from, Moment until) {
+    std::set<std::string> still;
+    for (Event const& event : events) still.insert(event.uid);
+    std::vector<Event> gone;
+    std::string uid, summary;
+    std::optional<Moment> at;
+    for (std::string const& line : unfolded(before)) {
+        std::size_t const colon = line.find(':');
+        std::string const name = line.substr(0, std::min(colon, line.find(';')));
+        std::string const value = colon == std::string::npos ? "" : line.substr(colon + 1);
+        if (line == "BEGIN:VEVENT") {
+            uid = summary = "";
+            at.reset();
+        }
+        if (name == "UID") uid = value;
+        if (name == "DTSTART") at = moment_of(value);
+        if (name == "SUMMARY") summary = plain_text(value);
+        bool const ours = line == "END:VEVENT" && uid.ends_with("@cropful") && at;
+        if (ours && from <= *at && *at < until && !still.contains(uid)) {
+            gone.push_back({.uid = uid, .at = *at, .summary = summary, .description = "", .cancelled = true});
+        }
+    }
+    return gone;
 }
 
 }  // namespace cropful::reports

@@ -10,19 +10,16 @@
 /// iCalendar text as RFC 5545 has it: lines end with CRLF and are folded at 75 octets, never within a character.
 namespace cropful::reports {
 
-/// Something to do, at a wall-clock moment or, at midnight, on that day; once, or every few days.
+/// Something to do at a wall-clock moment.
 struct Event {
-    std::string uid;
-    std::string what;  // its category: "Fill", "Water", ...
-    std::string hatch;
-    std::string which;  // tells it from others of its hatch and category
+    std::string uid{};
     domain::Moment at;
     std::string summary;
     std::string description;
-    int every_days = 1;
-    int times = 1;
-    bool not_before = false;  // names a moment that must not be taken for an earlier one: it rings at it, never sooner
-    [[nodiscard]] bool all_day() const { return at.iso().ends_with("T00:00"); }
+    std::vector<std::string> categories{};
+    std::vector<std::string> tasks{};  // ids of what is done
+    std::optional<domain::Moment> rings{};
+    bool cancelled = false;
 };
 
 /// A content line: `value` as it stands, folded.
@@ -33,13 +30,12 @@ std::string ical_text(std::string_view text);
 /// 16 hexadecimal digits of the parts, by the 64-bit FNV-1a hash; the parts are kept apart by the octet 1F.
 std::string fingerprint(std::vector<std::string> const& parts);
 
-/// What every event carries: when the file was written, in UTC, and how long before an alarm rings.
-struct Issue {
-    domain::Moment written;
-    std::optional<quantities::Duration> alarm;
-};
-
 /// A VCALENDAR of this name. Moments are floating: the same wall-clock hour in every time zone.
-std::string ical(std::string const& name, std::vector<Event> const& events, Issue const& issue);
+/// `written` is in UTC.
+std::string ical(std::string const& name, std::vector<Event> const& events, domain::Moment written);
+
+/// Of a calendar that `ical` wrote, the events between two moments whose UIDs are not among `events`, as cancelled.
+std::vector<Event> cancelled(std::string_view before, std::vector<Event> const& events, domain::Moment from,
+                             domain::Moment until);
 
 }  // namespace cropful::reports

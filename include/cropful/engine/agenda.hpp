@@ -92,6 +92,19 @@ std::vector<Fetch> fetches(Plan const& plan, Moment earliest);
 std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<Fetch> const& fetches, Moment from,
                          Moment until);
 
+/// A plan, and what is to be done by it between two moments.
+struct Agenda {
+    Plan plan;
+    Moment from;
+    Moment until;
+    std::vector<Task> tasks;
+};
+/// What a window asks for; without a start from now on, or from the very beginning.
+Agenda make_agenda(Season const& season, Window const& window);
+
+/// The last chore no later than a moment.
+Moment last_chore(domain::Farm const& farm, Moment at);
+
 /// Whether it is done as a matter of course, at any chore.
 bool is_routine(Work work);
 

@@ -9,12 +9,14 @@
 /// Whether hoppers and drinkers hold while nobody is there.
 namespace cropful::engine {
 
-/// A time without anybody in the barn; all vessels are full at its start, or when the birds come in if that is later.
+/// A time without anybody in the barn. All vessels are full at its start, or when the birds come in if that is later;
+/// or they are as the diary last knew them.
 struct Absence {
     Moment from;
     Moment until;
     double sure = 0.95;  // the chance that is sure enough, 0.5 to 0.999
     HatchChoice hatches{};
+    bool as_they_are = false;  // at its start, where the diary knows it and is not out of date
 };
 
 /// One hatch's hoppers or drinkers during an absence.
@@ -26,6 +28,7 @@ struct Holding {
     Duration age;
     Heads birds;
     domain::Amount content;  // of one full vessel: Mass for hoppers, Volume for drinkers
+    bool known = false;      // it is as the diary last knew it at the start; else full
     double chance = 0;       // that none is empty before the end
     domain::Amount leave;  // what to leave in each to last with the chance asked for, feed birds cannot reach included
     double full = 0;       // the same as a share of a vessel as it is usually filled
