@@ -14,6 +14,8 @@ CLI::App* add_to(CLI::App& program, SheetOptions& options) {
     add_to(*app, options.farm);
     add_hatches(*app, options.farm);
     add_to(*app, options.days, "sheets");
+    app->add_flag("--each-house", options.each_house, "a page for each house, not a column");
+    app->add_flag("--charts", options.charts, "a page of charts and feeds for each hatch");
     add_to(*app, options.output);
     app->footer("Example: cropful sheet farm.toml -o sheet.html");
     return app;
@@ -23,7 +25,10 @@ Reply run(SheetOptions const& options) {
     auto const [question, window] = question_between(options.farm, options.days);
     auto const advice = rations_reader(options.farm.rations).brooder_advice();
     auto const sheet = engine::make_sheet({question.farm, question.rations, question.diary}, advice, window);
-    std::string const text = options.farm.json ? reports::sheet_json(sheet) : reports::sheet_html(sheet);
+    auto const houses = options.each_house ? reports::Houses::apart : reports::Houses::together;
+    auto const charts = options.charts ? reports::Charts::drawn : reports::Charts::left_out;
+    std::string const text = options.farm.json ? reports::sheet_json(sheet)
+                                               : reports::sheet_html(sheet, houses, charts, options.farm.sources);
     return deliver(options.output, options.farm, text, "Open it in a browser to look at it or to print it.");
 }
 

@@ -19,6 +19,8 @@ using namespace quantities;
 
 namespace {
 
+constexpr Duration listed_for = days(14);  // on pages to hang up, from the first that is to be done
+
 /// `from`, every day after it, and `to`.
 std::vector<Duration> daily(Duration from, Duration to) {
     std::vector<Duration> ages;
@@ -161,6 +163,17 @@ Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window) {
     std::set<std::string> of_hatches;  // one said of several hatches at once stands on each one's own page
     for (HatchSheet const& hatch : sheet.hatches) {
         for (Caution const& caution : hatch.cautions) of_hatches.insert(caution.id);
+    }
+    Moment const from = window.from.value_or(window.now.value_or(domain::parse_moment("2000-01-01")));
+    auto const all = agenda(sheet.plan, rations, fetches(sheet.plan, from), from,
+                            window.until.value_or(domain::parse_moment("2199-12-31")));
+    auto const first = std::ranges::find_if(all, [](Task const& task) { return task.work != Work::fetch; });
+    for (Task const& task : all) {
+        bool const soon = first != all.end() && task.at < first->at + listed_for;
+        if (soon || task.work == Work::fetch) sheet.tasks.push_back(task);
+    }
+    for (HatchPlan const& part : sheet.plan.hatches) {
+        sheet.warmth[part.hatch.kind] = rations.kinds.at(part.hatch.kind).brooding.rows;
     }
     std::erase_if(sheet.cautions, [&](Caution const& caution) { return of_hatches.contains(caution.id); });
     return sheet;

@@ -128,19 +128,25 @@ Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Mea
     return page;
 }
 
-Page short_notes_part(engine::Plan const& plan) {
-    auto const measures = plan.farm.measures;
+std::string rests_on_words(std::vector<engine::Assumption> const& assumptions, quantities::Measures measures) {
     std::map<domain::Standing, int> counts;
     int all = 0;
-    for (AssumptionLine const& one : assumption_lines(plan.assumptions, measures)) {
+    for (AssumptionLine const& one : assumption_lines(assumptions, measures)) {
         ++counts[one.source.standing];
         ++all;
     }
     std::vector<std::string> words;
     for (auto const& [standing, count] : counts) words.push_back(std::to_string(count) + " " + domain::name(standing));
+    return "THIS RESTS ON " + plural(all, "figure") + ": " + join(words) +
+           ". --sources lists them and where each comes from.";
+}
+
+Page short_notes_part(engine::Plan const& plan) {
+    auto const measures = plan.farm.measures;
+    std::string const words = rests_on_words(plan.assumptions, measures);
+    constexpr std::size_t heading_length = std::string_view("THIS RESTS ON").size();
     return cautions_part(plan.cautions, measures, Sources::left_out) +
-           spaced(wrap(strong("THIS RESTS ON") + (" " + plural(all, "figure") + ": " + join(words) +
-                                                  ". --sources lists them and where each comes from.")));
+           spaced(wrap(strong(words.substr(0, heading_length)) + words.substr(heading_length)));
 }
 
 Page notes_part(engine::Plan const& plan, Sources sources) {

@@ -1,6 +1,8 @@
+#include <algorithm>
 #include <cmath>
 
 #include "cropful/quantities/print.hpp"
+#include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/sheet_parts.hpp"
 
@@ -9,9 +11,7 @@ namespace cropful::reports {
 namespace {
 
 using engine::HatchPlan;
-using engine::HatchSheet;
 using engine::RoomNeeded;
-using quantities::days;
 using quantities::Measures;
 using quantities::number;
 using quantities::plain;
@@ -44,49 +44,33 @@ std::string density(double birds_per_square_foot, Measures measures) {
                : quantities::print_measured(birds_per_square_foot / square_metres_per_square_foot) + " birds a m²";
 }
 
-std::string degrees(rations::BroodingRow const& row, Measures measures) {
-    auto const whole = [&](quantities::Temperature t) {
-        return number(std::round(measures == Measures::us ? t.in_fahrenheit() : t.in_celsius()), 0);
-    };
-    std::string const low = whole(row.low), high = whole(row.high);
-    return (low == high ? low : low + " to " + high) + (measures == Measures::us ? " °F" : " °C");
-}
-
-void add_warmth(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Measures measures) {
-    HtmlTable table("Air at the height of the chicks", {"Days of life", "Dates", "Warmth"}, "fills");
-    for (rations::BroodingRow const& row : sheet.warmth) {
-        auto const from = hatch.hatch.date + days(row.first_day - 1), to = hatch.hatch.date + days(row.last_day - 1);
-        bool const open = !(hatch.hatch.date + days(row.last_day) < hatch.hatch.date + hatch.hatch.until);
-        std::string const first = std::to_string(row.first_day);
-        table.row(open ? "from day " + first : "days " + first + " to " + std::to_string(row.last_day))
-            .add(cell(open ? "from " + from.day() : from.day() + " to " + to.day()))
-            .add(Element("td", "by", degrees(row, measures)));
-    }
-    page.add(section_heading("Keep them warm")).add(table.element());
-    page.add(Element("p", "notes", "Lower it by steps, and go by the birds before the thermometer."));
-}
-
 std::string water_words(RoomNeeded const& room, Measures measures) {
     std::string words = length(room.water_trough_feet, measures) + " of trough";
     if (!room.founts) return words;
     return words + ", or " + plural(*room.founts, "fount") + (measures == Measures::us ? " of 1 gal" : " of 3.8 L");
 }
 
-void add_room(Element& page, HatchPlan const& hatch, HatchSheet const& sheet, Measures measures) {
+void add_room(Element& page, engine::Sheet const& sheet) {
+    Measures const measures = sheet.plan.farm.measures;
     HtmlTable table("Room for the birds alive then", {"From", "Floor", "Feeder", "Water"});
-    for (RoomNeeded const& room : sheet.room) {
-        table
-            .row(quantities::print_age(room.from) + ", " + (hatch.hatch.date + room.from).day() + ": " +
-                 quantities::print(room.birds) + " birds")
-            .add(cell(area(room.floor_square_feet, measures) + " (" + density(room.birds_per_square_foot, measures) +
-                      ")"))
-            .add(
-                cell(length(room.feeder_feet, measures) + " (" + per_bird(room.feeder_inches_per_bird, measures) + ")"))
-            .add(cell(water_words(room, measures)));
+    std::vector<std::string> notes;
+    for (std::size_t i = 0; i < sheet.hatches.size(); ++i) {
+        HatchPlan const& hatch = sheet.plan.hatches[i];
+        for (RoomNeeded const& room : sheet.hatches[i].room) {
+            table
+                .row(hatch.hatch.name + ", " + quantities::print_age(room.from) + ", " +
+                     (hatch.hatch.date + room.from).day() + ": " + quantities::print(room.birds) + " birds")
+                .add(cell(area(room.floor_square_feet, measures) + " (" +
+                          density(room.birds_per_square_foot, measures) + ")"))
+                .add(cell(length(room.feeder_feet, measures) + " (" + per_bird(room.feeder_inches_per_bird, measures) +
+                          ")"))
+                .add(cell(water_words(room, measures)));
+        }
+        std::string const& note = sheet.hatches[i].room_note;
+        if (!note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
     }
     page.add(section_heading("Give them room")).add(table.element());
-    if (sheet.room_note.empty()) return;
-    page.add(Element("p", "notes", "Sources disagree: " + sheet.room_note + "."));
+    for (std::string const& note : notes) page.add(Element("p", "notes", "Sources disagree: " + note + "."));
 }
 
 void add_signs(Element& page, rations::BrooderAdvice const& advice) {
@@ -100,13 +84,17 @@ void add_signs(Element& page, rations::BrooderAdvice const& advice) {
 
 }  // namespace
 
-void add_brooder(Element& page, engine::Sheet const& sheet, std::size_t number) {
-    HatchPlan const& hatch = sheet.plan.hatches[number];
-    HatchSheet const& its = sheet.hatches[number];
-    Measures const measures = sheet.plan.farm.measures;
-    add_warmth(page, hatch, its, measures);
-    add_room(page, hatch, its, measures);
+Element watch_page(engine::Sheet const& sheet) {
+    Element page("div", "page");
+    page.add(Element("h2", "", "Watch").set("id", "watch-title"));
     add_signs(page, sheet.advice);
+    add_cautions(page, "Cautions", sheet.plan.cautions, sheet.plan.farm.measures);
+    add_room(page, sheet);
+    page.add(Element("p", "notes", how_sure_words()));
+    page.add(Element("p", "notes", rests_on_words(sheet.assumptions, sheet.plan.farm.measures)));
+    page.add(Element("p", "notes",
+                     "Made with cropful. Where a label, a veterinarian or local law says otherwise, they decide."));
+    return section({"watch", "Watch", std::move(page)}, sheet.plan);
 }
 
 }  // namespace cropful::reports

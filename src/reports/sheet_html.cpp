@@ -30,18 +30,15 @@ Element link_to(std::string const& id, std::string_view words) {
 }
 
 /// The top of the page on a screen; paper needs none.
-Element top(Plan const& plan) {
+Element top(Plan const& plan, std::vector<SheetLink> const& pages) {
     Element header("header");
     header.add(Element("h1", "", plan_name(plan)));
     header.add(Element("p", "time", plan_time(plan)));
     Element list("ul");
-    for (std::size_t i = 0; i < plan.hatches.size(); ++i) {
-        list.add(link_to(hatch_id(i), plan.hatches[i].hatch.name));
-    }
-    list.add(link_to("shopping", "Shopping")).add(link_to("sources", "Sources"));
-    Element pages("nav");
-    pages.set("aria-label", "Sheets");
-    return header.add(pages.add(list));
+    for (SheetLink const& page : pages) list.add(link_to(page.id, page.words));
+    Element links("nav");
+    links.set("aria-label", "Sheets");
+    return header.add(links.add(list));
 }
 
 }  // namespace
@@ -72,12 +69,22 @@ void add_cautions(Element& page, std::string_view title, std::vector<engine::Cau
     page.add(std::move(list));
 }
 
-std::string sheet_html(Sheet const& sheet) {
+std::string sheet_html(Sheet const& sheet, Houses houses, Charts charts, Sources sources) {
     Element sheets("main");
-    for (std::size_t i = 0; i < sheet.hatches.size(); ++i) sheets.add(hatch_page(sheet, i));
-    sheets.add(shopping_page(sheet)).add(sources_page(sheet));
+    auto links = stage_pages(sheet, houses, sheets);
+    for (std::size_t i = 0; charts == Charts::drawn && i < sheet.hatches.size(); ++i) {
+        sheets.add(hatch_page(sheet, i));
+        links.push_back({hatch_id(i), sheet.plan.hatches[i].hatch.name + ": charts"});
+    }
+    sheets.add(shopping_page(sheet)).add(watch_page(sheet));
+    links.push_back({"shopping", "Shopping"});
+    links.push_back({"watch", "Watch"});
+    if (sources == Sources::named) {
+        sheets.add(sources_page(sheet));
+        links.push_back({"sources", "Sources"});
+    }
     Element body("body");
-    body.add(top(sheet.plan)).add(std::move(sheets));
+    body.add(top(sheet.plan, links)).add(std::move(sheets));
     Element html("html");
     html.set("lang", "en").add(head(sheet.plan)).add(std::move(body));
     return "<!DOCTYPE html>\n" + html.html() + "\n";

@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "cropful/engine/sheet.hpp"
+#include "cropful/reports/sheet_html.hpp"
 #include "reports/html.hpp"
 
 /// Parts of the sheet; those about one hatch take its number in the plan.
@@ -17,16 +17,20 @@ struct SheetPage {
 };
 Element section(SheetPage page, engine::Plan const& plan);
 
+struct SheetLink {
+    std::string id;
+    std::string words;
+};
 std::string hatch_id(std::size_t number);  // "hatch-1" for the first
+/// A page for each stage of a hatch at which anything is to be done, or for each of its houses; adds them to `sheets`.
+std::vector<SheetLink> stage_pages(engine::Sheet const& sheet, Houses houses, Element& sheets);
+/// The course of one flock.
 Element hatch_page(engine::Sheet const& sheet, std::size_t number);
+/// What to watch, lamps and room: for all hatches.
+Element watch_page(engine::Sheet const& sheet);
 Element shopping_page(engine::Sheet const& sheet);
 Element sources_page(engine::Sheet const& sheet);
 
-void add_hopper_fills(Element& page, engine::HatchPlan const& hatch, quantities::Measures measures);
-void add_drinker_fills(Element& page, engine::HatchPlan const& hatch, quantities::Measures measures);
-void add_course(Element& page, engine::HatchPlan const& hatch, domain::Farm const& farm);
-/// Warmth and room by age, what to watch, and the lamp.
-void add_brooder(Element& page, engine::Sheet const& sheet, std::size_t number);
 void add_charts(Element& page, engine::Sheet const& sheet, std::size_t number);
 
 Element section_heading(std::string_view words);

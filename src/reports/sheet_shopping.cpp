@@ -7,6 +7,7 @@
 #include "reports/caution_words.hpp"
 #include "reports/sheet_parts.hpp"
 #include "reports/shopping.hpp"
+#include "reports/task_words.hpp"
 
 namespace cropful::reports {
 
@@ -28,6 +29,18 @@ Element table_of(Plan const& plan) {
         .add(cell(""))
         .add(figure_cell(nothing_priced ? "" : price_words(plan.safe_cost, plan.farm)));
     return table.element();
+}
+
+/// A row for each thing to fetch, in order of days.
+Element trips_of(engine::Sheet const& sheet) {
+    HtmlTable table("When to go, and what to bring", {"Day", "Bring", "Needed from"}, "trips");
+    for (engine::Task const& task : sheet.tasks) {
+        if (task.work != engine::Work::fetch) continue;
+        table.row(tick_head(task.at.day()))
+            .add(Element("td", "by", task_words(task, sheet.plan.farm)))
+            .add(cell(task.until ? task.until->day() : ""));
+    }
+    return table.empty() ? Element("p", "notes", "Enough is on hand: nothing is to be fetched.") : table.element();
 }
 
 /// Sources by number, each once.
@@ -56,13 +69,13 @@ Element shopping_page(engine::Sheet const& sheet) {
     Plan const& plan = sheet.plan;
     Element page("div", "page");
     page.add(Element("h2", "", "Shopping").set("id", "shopping-title"));
-    page.add(Element("p", "about", plan_time(plan))).add(table_of(plan));
+    page.add(Element("p", "about", plan_time(plan))).add(trips_of(sheet));
+    page.add(section_heading("In all")).add(table_of(plan));
     std::vector<std::string> hatches;
     for (engine::HatchPlan const& hatch : plan.hatches) {
         hatches.push_back(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)));
     }
     page.add(section_heading("For")).add(list_of(hatches));
-    add_cautions(page, "Cautions", sheet.cautions, plan.farm.measures);
     return section({"shopping", "Shopping", std::move(page)}, plan);
 }
 

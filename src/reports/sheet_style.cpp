@@ -50,8 +50,13 @@ caption, .sources tbody th, .shopping td, .feeds tbody th { overflow-wrap: anywh
 .sources { margin-top: 1.5rem; font-size: 0.95rem; }
 .sources tbody th { font-weight: 400; }
 .source-list { padding-left: 1.8rem; font-size: 0.95rem; overflow-wrap: anywhere; }
-.weeks th, .weeks td { white-space: nowrap; }
-.weeks td + td { width: 99%; white-space: normal; }
+.days { font-size: 1.15rem; }
+.days .blank, .days thead th:nth-child(n + 4) { width: 3.2rem; border-left: 1px solid var(--rule); padding-left: 0.3rem; }
+.days td.looks, .days th { white-space: nowrap; width: 1%; }
+.days .when, .days .air, .days .ticks { white-space: nowrap; }
+.days .air { font-weight: 400; }
+.days tr { border-bottom: 1px solid var(--rule); }
+.days .looks { color: var(--soft); font-size: 0.95rem; }
 .figure { text-align: right; font-variant-numeric: tabular-nums; }
 .by { font-weight: 700; }
 .tick { padding-left: 1.75em; text-indent: -1.75em; }
@@ -88,7 +93,8 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   th, td { padding-right: 0.4rem; }
   table { font-size: 0.9rem; }
   .fills th:first-child { width: 31%; }
-  .weeks th, .weeks td, .shopping th, .shopping .by, .shopping .figure { white-space: normal; }
+  .days .blank, .days thead th:nth-child(n + 4) { width: 2rem; }
+  .shopping th, .shopping .by, .shopping .figure { white-space: normal; }
 }
 
 @page { margin: 13mm 14mm 15mm; @bottom-right { content: counter(page); font: 9pt sans-serif; } }
@@ -108,7 +114,13 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .big { font-size: 20pt; line-height: 1.1; }
   .small, .notes, figcaption, thead th { font-size: 9.5pt; }
   th, td { padding: 1mm 2mm 1mm 0; }
-  .weeks { font-size: 9.5pt; }
+  .days { font-size: 14pt; line-height: 1.2; }
+  .days thead th { font-size: 11pt; }
+  .days th, .days td { padding-top: 0.8mm; padding-bottom: 0.8mm; }
+  .days .looks { font-size: 9.5pt; line-height: 1.25; }
+  .days caption { font-size: 11pt; }
+  .signs { font-size: 9.5pt; }
+  .days .air { font-size: 11pt; }
   .ticks { margin-right: 0.3em; }
   .sources, .sources thead th, .source-list { font-size: 8pt; }
   .sources, .source-list { margin-top: 2mm; }

@@ -51,11 +51,6 @@ std::string change_feed_words(Task const& task, domain::Farm const& farm) {
     return "empty " + vessels_of(task) + ", then " + feed_words(task, farm);
 }
 
-std::string warmth_words(Task const& task, Measures measures) {
-    std::string const low = print(task.warmth->low, measures), high = print(task.warmth->high, measures);
-    return "air " + (task.warmth->low < task.warmth->high ? low + " to " + high : low) + " at chick height";
-}
-
 /// " about 312", where it is known.
 std::string about(Task const& task) { return task.birds ? "about " + print(*task.birds) + " " : ""; }
 
@@ -98,6 +93,11 @@ std::string fetch_words(Task const& task, domain::Farm const& farm) {
 
 }  // namespace
 
+std::string warmth_words(rations::BroodingRow const& row, Measures measures) {
+    std::string const low = print(row.low, measures), high = print(row.high, measures);
+    return row.low < row.high ? low + " to " + high : low;
+}
+
 std::string task_houses(Task const& task) {
     if (task.house.empty()) return "";
     if (task.numbers.empty()) return plural(task.houses, task.house);
@@ -124,7 +124,7 @@ std::string task_words(Task const& task, domain::Farm const& farm) {
         case Work::change_feed:
             return change_feed_words(task, farm);
         case Work::warmth:
-            return warmth_words(task, farm.measures);
+            return "air " + warmth_words(*task.warmth, farm.measures) + " at chick height";
         case Work::move:
             return move_words(task);
         case Work::ready:

@@ -13,6 +13,8 @@ std::string task_houses(engine::Task const& task);
 std::string task_place(engine::Task const& task);
 /// What is done: "top up 3 x tube: 5.4 lb of Quail starter each, to 60 %".
 std::string task_words(engine::Task const& task, domain::Farm const& farm);
+/// "90 F to 95 F".
+std::string warmth_words(rations::BroodingRow const& row, quantities::Measures measures);
 /// Until when it is done for: "until Wed 6 pm"; empty where that says nothing.
 std::string task_until(engine::Task const& task, quantities::Measures measures);
 /// What to know while doing it: whole sentences, empty for most.

@@ -13,6 +13,8 @@ struct SheetOptions {
     FarmOptions farm;
     Days days;
     Output output;
+    bool each_house = false;  // a page for each instead of a column
+    bool charts = false;
 };
 CLI::App* add_to(CLI::App& program, SheetOptions& options);
 /// Sheets to hang up, as one HTML file that is written whole or not at all.

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cropful/engine/plan.hpp"
+#include "cropful/engine/agenda.hpp"
 
 /// What a sheet to hang on the brooder shows: the plan, and beside it the course of each flock from day to day.
 namespace cropful::engine {
@@ -53,6 +53,8 @@ struct Sheet {
     BrooderAdvice advice;
     std::vector<Assumption> assumptions;  // the plan's, and what the brooder's figures and words rest on
     std::vector<Caution> cautions;        // of no one hatch
+    std::vector<Task> tasks{};            // of two weeks, but for those to fetch, which are all there are
+    std::map<std::string, std::vector<BroodingRow>> warmth{};  // of every kind
 };
 
 /// Room for `birds` by one row of a kind's table.

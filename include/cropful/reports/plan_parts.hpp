@@ -46,6 +46,8 @@ Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Mea
 Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
                 quantities::Measures measures, Sources sources);
 Page notes_part(engine::Plan const& plan, Sources sources);
+/// "THIS RESTS ON 31 figures: 12 published, ...".
+std::string rests_on_words(std::vector<engine::Assumption> const& assumptions, quantities::Measures measures);
 /// The same with the figures counted by standing instead of listed.
 Page short_notes_part(engine::Plan const& plan);
 
