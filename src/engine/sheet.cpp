@@ -168,8 +168,9 @@ Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window) {
     auto const all = agenda(sheet.plan, rations, fetches(sheet.plan, from), from,
                             window.until.value_or(domain::parse_moment("2199-12-31")));
     auto const first = std::ranges::find_if(all, [](Task const& task) { return task.work != Work::fetch; });
+    if (first != all.end()) sheet.until = first->at + listed_for;
     for (Task const& task : all) {
-        bool const soon = first != all.end() && task.at < first->at + listed_for;
+        bool const soon = sheet.until && task.at < *sheet.until;
         if (soon || task.work == Work::fetch) sheet.tasks.push_back(task);
     }
     for (HatchPlan const& part : sheet.plan.hatches) {

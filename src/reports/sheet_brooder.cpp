@@ -52,11 +52,12 @@ std::string water_words(RoomNeeded const& room, Measures measures) {
 
 void add_room(Element& page, engine::Sheet const& sheet) {
     Measures const measures = sheet.plan.farm.measures;
-    HtmlTable table("Room for the birds alive then", {"From", "Floor", "Feeder", "Water"});
+    HtmlTable table("Room for the birds alive then", {"From", "Floor", "Feeder", "Water"}, "room");
     std::vector<std::string> notes;
     for (std::size_t i = 0; i < sheet.hatches.size(); ++i) {
         HatchPlan const& hatch = sheet.plan.hatches[i];
         for (RoomNeeded const& room : sheet.hatches[i].room) {
+            if (sheet.until && !(hatch.hatch.date + room.from < *sheet.until)) continue;
             table
                 .row(hatch.hatch.name + ", " + quantities::print_age(room.from) + ", " +
                      (hatch.hatch.date + room.from).day() + ": " + quantities::print(room.birds) + " birds")
@@ -67,7 +68,8 @@ void add_room(Element& page, engine::Sheet const& sheet) {
                 .add(cell(water_words(room, measures)));
         }
         std::string const& note = sheet.hatches[i].room_note;
-        if (!note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
+        bool const there = !sheet.until || hatch.hatch.date < *sheet.until;
+        if (there && !note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
     }
     page.add(section_heading("Give them room")).add(table.element());
     for (std::string const& note : notes) page.add(Element("p", "notes", "Sources disagree: " + note + "."));
@@ -85,7 +87,7 @@ void add_signs(Element& page, rations::BrooderAdvice const& advice) {
 }  // namespace
 
 Element watch_page(engine::Sheet const& sheet) {
-    Element page("div", "page");
+    Element page("div", "page watch");
     page.add(Element("h2", "", "Watch").set("id", "watch-title"));
     add_signs(page, sheet.advice);
     add_cautions(page, "Cautions", sheet.plan.cautions, sheet.plan.farm.measures);

@@ -71,11 +71,6 @@ Element shopping_page(engine::Sheet const& sheet) {
     page.add(Element("h2", "", "Shopping").set("id", "shopping-title"));
     page.add(Element("p", "about", plan_time(plan))).add(trips_of(sheet));
     page.add(section_heading("In all")).add(table_of(plan));
-    std::vector<std::string> hatches;
-    for (engine::HatchPlan const& hatch : plan.hatches) {
-        hatches.push_back(hatch_words(hatch) + "; fed from " + ages_words(first_age(hatch), last_age(hatch)));
-    }
-    page.add(section_heading("For")).add(list_of(hatches));
     return section({"shopping", "Shopping", std::move(page)}, plan);
 }
 

@@ -64,8 +64,7 @@ std::string air_on(Sheet const& sheet, HatchPlan const& hatch, Moment day) {
 /// A box and what it is for, the hour first where it is not the day's first chore.
 Element task_line(Task const& task, std::string const& hour, domain::Farm const& farm) {
     Element line("div", "tick");
-    std::string const until = task_until(task, farm.measures);
-    line.add(box()).text(" " + hour + task_words(task, farm) + (until.empty() ? "" : ", " + until));
+    line.add(box()).text(" " + hour + task_words(task, farm));
     return line;
 }
 

@@ -52,7 +52,9 @@ caption, .sources tbody th, .shopping td, .feeds tbody th { overflow-wrap: anywh
 .source-list { padding-left: 1.8rem; font-size: 0.95rem; overflow-wrap: anywhere; }
 .days { font-size: 1.15rem; }
 .days .blank, .days thead th:nth-child(n + 4) { width: 3.2rem; border-left: 1px solid var(--rule); padding-left: 0.3rem; }
-.days td.looks, .days th { white-space: nowrap; width: 1%; }
+.days tbody th, .days td.looks { white-space: nowrap; }
+.days .looks .ticks { display: block; margin: 0; }
+.days thead th:nth-child(3) { width: 70%; }
 .days .when, .days .air, .days .ticks { white-space: nowrap; }
 .days .air { font-weight: 400; }
 .days tr { border-bottom: 1px solid var(--rule); }
@@ -97,7 +99,7 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .shopping th, .shopping .by, .shopping .figure { white-space: normal; }
 }
 
-@page { margin: 13mm 14mm 15mm; @bottom-right { content: counter(page); font: 9pt sans-serif; } }
+@page { margin: 11mm 12mm 13mm; @bottom-right { content: counter(page); font: 9pt sans-serif; } }
 @media print {
   body { padding: 0; max-width: none; font-size: 10.5pt; line-height: 1.35; }
   header, details { display: none; }
@@ -115,11 +117,14 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .small, .notes, figcaption, thead th { font-size: 9.5pt; }
   th, td { padding: 1mm 2mm 1mm 0; }
   .days { font-size: 14pt; line-height: 1.2; }
-  .days thead th { font-size: 11pt; }
+  .days .blank, .days thead th:nth-child(n + 4) { width: 9.5mm; padding-left: 1mm; padding-right: 0; }
+  .days thead th { font-size: 9.5pt; }
   .days th, .days td { padding-top: 0.8mm; padding-bottom: 0.8mm; }
   .days .looks { font-size: 9.5pt; line-height: 1.25; }
   .days caption { font-size: 11pt; }
-  .signs { font-size: 9.5pt; }
+  .signs, .room, .watch li { font-size: 9.5pt; }
+  .watch li { margin-bottom: 0.5mm; }
+  .watch .notes { font-size: 8.5pt; margin: 1mm 0; }
   .days .air { font-size: 11pt; }
   .ticks { margin-right: 0.3em; }
   .sources, .sources thead th, .source-list { font-size: 8pt; }

@@ -41,8 +41,8 @@ std::string stir_words(Task const& task, domain::Farm const& farm) {
     }
     std::string words = "stir " + dose_words(*task.dose, farm.measures) + " of " +
                         supplement_title(farm.supplements.at(task.what)) + " into " +
-                        print_measured(*task.water, farm.measures) + " of water";
-    if (!task.each) return words;
+                        print_measured(*task.water, farm.measures);
+    if (!task.each) return words + " of water";
     return words + ", " + print_measured(*task.each, farm.measures) + " into each of " + vessels_of(task);
 }
 

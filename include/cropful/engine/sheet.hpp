@@ -53,7 +53,8 @@ struct Sheet {
     BrooderAdvice advice;
     std::vector<Assumption> assumptions;  // the plan's, and what the brooder's figures and words rest on
     std::vector<Caution> cautions;        // of no one hatch
-    std::vector<Task> tasks{};            // of two weeks, but for those to fetch, which are all there are
+    std::optional<Moment> until{};        // two weeks after the first task; absent without one
+    std::vector<Task> tasks{};            // till then, but for those to fetch, which are all there are
     std::map<std::string, std::vector<BroodingRow>> warmth{};  // of every kind
 };
 
