@@ -50,6 +50,11 @@ bool has_drinker(Hatch const& hatch) {
 
 bool has_course(Hatch const& hatch) { return hatch.supplement || !hatch.courses.empty(); }
 
+std::vector<Room> const& rooms_of(Brooder const& brooder, std::string const& kind) {
+    auto const its = brooder.of_kind.find(kind);
+    return its == brooder.of_kind.end() ? brooder.holds : its->second;
+}
+
 std::vector<Residence> residences_of(Hatch const& hatch, Farm const& farm) {
     std::vector<Residence> all;
     auto const add = [&](std::string const& house, Duration from, Duration to) {

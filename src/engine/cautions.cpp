@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "engine/caution_list.hpp"
 
@@ -30,6 +31,34 @@ void placement_cautions(CautionList& list, Plan const& plan) {
     }
 }
 
+/// Hatches of which birds live in one house at a time, of each sort that is shared.
+std::map<std::string, std::vector<std::string>> sharers(Placement const& placement) {
+    std::map<std::string, std::vector<std::string>> all;
+    for (Stay const& stay : placement.stays) {
+        if (!stay.joins) continue;
+        for (Stay const& other : placement.stays) {
+            bool const there = other.brooder == stay.brooder && other.number == stay.number &&
+                               other.from <= stay.from && stay.from < other.to;
+            auto& names = all[stay.brooder];
+            if (there && std::ranges::find(names, other.hatch) == names.end()) names.push_back(other.hatch);
+        }
+    }
+    return all;
+}
+
+void sharing_cautions(CautionList& list, Plan const& plan) {
+    for (auto const& [house, names] : sharers(plan.placement)) {
+        bool const planned = std::ranges::any_of(plan.hatches, [&](HatchPlan const& part) {
+            return std::ranges::find(names, part.hatch.name) != names.end();
+        });
+        if (!planned) continue;
+        list.add({.id = "shared-house",
+                  .hatches = names,
+                  .with = {{"house", house}},
+                  .source = "common practice, no source"});
+    }
+}
+
 void silence(CautionList& list, Plan const& plan) {
     Caution caution{.id = "diary-out-of-date", .source = "the diary"};
     for (HatchPlan const& part : plan.hatches) {
@@ -43,6 +72,7 @@ void silence(CautionList& list, Plan const& plan) {
 std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     CautionList list;
     placement_cautions(list, plan);
+    sharing_cautions(list, plan);
     silence(list, plan);
     for (HatchPlan const& part : plan.hatches) feed_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);

@@ -90,6 +90,9 @@ std::vector<Assumption> overview_assumptions(Overview const& overview, Rations c
     if (!farm.brooders.empty()) {
         list.add({.id = "brooders-taken", .source = chosen});
     }
+    for (auto const& [key, sort] : farm.brooders) {
+        if (sort.shared) list.add({.id = "houses-shared", .with = {{"house", key}}, .source = chosen});
+    }
     if (!overview.placement.unplaced.empty()) list.add({.id = "nearest-date", .source = chosen});
     list.add({.id = "cost-of-feed", .source = {"the farm file's prices", Standing::yours}});
     for (domain::Hatch const& hatch : farm.hatches) {

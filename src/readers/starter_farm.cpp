@@ -120,7 +120,8 @@ rest = "3 d"                         # stands empty before the next birds come
 
 [house.pen]
 count = 2
-holds = 120
+holds = 120                          # or by kind: holds = { bobwhite = 120, chukar = 70 }
+# shared = true                      # several hatches may live in one at a time
 
 # [disinfectant.bleach]
 # strength = "7.5 %"                 # of the product, from its label

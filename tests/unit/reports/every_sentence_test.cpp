@@ -116,6 +116,11 @@ void say_of_brooders(Notes& notes) {
     farm.hatches[1].date = farm.hatches[2].date = farm.hatches[0].date + brooder.until;
     notes.season(farm);
     notes.plan(farm);
+    brooder.count = 1;
+    brooder.shared = true;
+    brooder.holds = {{days(0), birds(10'000)}};
+    farm.hatches[1].date = farm.hatches[0].date + days(1);
+    notes.season(farm);
 }
 
 void say_of_absences(Notes& notes) {
