@@ -23,6 +23,11 @@ std::vector<Bag> bags_of(Feed const& feed) {
     return feed.bags;
 }
 
+std::optional<MoneyPerMass> price_by_weight(Feed const& feed) {
+    if (feed.price && feed.bag) return *feed.price / *feed.bag;
+    return feed.by_weight;
+}
+
 std::vector<Stage> stages_of(Hatch const& hatch) {
     if (!hatch.housing.empty()) return hatch.housing;
     return {{.from = hatch.first_age,

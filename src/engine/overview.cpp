@@ -14,13 +14,14 @@ namespace {
 
 using domain::Standing;
 
-/// The cost of feed by what its bag costs and weighs; absent when one of them has no price.
+/// The cost of feed by what a weight of it costs; absent when one of them has no price.
 std::optional<Money> cost_of(std::vector<Eaten> const& eaten, domain::Farm const& farm) {
     Money sum = money(0);
     for (Eaten const& one : eaten) {
         domain::Feed const& feed = farm.feeds.at(one.feed);
-        if (!feed.price) return std::nullopt;
-        sum += *feed.price * ratio(one.amount / *feed.bag);
+        auto const price = domain::price_by_weight(feed);
+        if (!price) return std::nullopt;
+        sum += *price * one.amount;
     }
     return sum;
 }

@@ -85,20 +85,49 @@ void read_label(Table& table, std::map<std::string, Guarantee>& label) {
     }
 }
 
+/// What a bag costs, or a weight.
+struct Price {
+    std::optional<quantities::Money> of_bag{};
+    std::optional<quantities::MoneyPerMass> by_weight{};
+};
+Price a_feed_price(Value const& value) {
+    auto const* text = value.get<std::string>();
+    if (!text) return {.of_bag = quantities::money(a_price(value))};
+    bool const by_weight = text->find('/') != std::string::npos || text->find("per ") != std::string::npos;
+    if (!by_weight) {
+        throw value.refuse("a number without quotes, such as 27.50, or a price by weight such as \"420 per tonne\"");
+    }
+    return {.by_weight = quantities::parse_price(*text, value.measures())};
+}
+
+void read_price(Table& table, domain::Feed& feed) {
+    auto const lot = table.maybe("lot", more_than_none(a_mass));
+    auto const price = table.maybe("price", a_feed_price).value_or(Price{});
+    if (lot && feed.bag) throw table.refuse("lot", "either a bag or a lot, not both");
+    if (lot && price.of_bag) throw table.refuse("price", "a price by weight beside lot, such as \"420 per tonne\"");
+    if (price.of_bag && !feed.bag) {
+        throw table.refuse(
+            "price",
+            "a bag beside it, whose price it is: bag = \"50 lb\"; or a price by weight such as \"420 per tonne\"");
+    }
+    feed.in_lots = lot.has_value();
+    if (lot) feed.bag = lot;
+    feed.price = price.of_bag;
+    if (price.by_weight && feed.bag) feed.price = *price.by_weight * *feed.bag;
+    if (price.by_weight && !feed.bag) feed.by_weight = price.by_weight;
+}
+
 void read_bag(Table& table, domain::Feed& feed) {
     feed.bag = table.maybe("bag", more_than_none(a_mass));
-    if (auto const price = table.maybe("price", a_price)) feed.price = quantities::money(*price);
     feed.bags = read_bags(table);
-    if (!feed.bags.empty()) {
-        for (auto const* key : {"bag", "price"}) {
-            if (table.has(key)) throw table.refuse(key, "either bag and price, or bags, not both");
-        }
-        auto const single = [](domain::Bag const& bag) { return bag.from == 1; };
-        auto const first = std::find_if(feed.bags.begin(), feed.bags.end(), single);
-        feed.bag = first->size;
-        feed.price = first->price;
+    if (feed.bags.empty()) return read_price(table, feed);
+    for (auto const* key : {"bag", "price", "lot"}) {
+        if (table.has(key)) throw table.refuse(key, "either bag and price, or bags, not both");
     }
-    if (feed.price && !feed.bag) throw table.refuse("price", "a bag beside it, whose price it is: bag = \"50 lb\"");
+    auto const single = [](domain::Bag const& bag) { return bag.from == 1; };
+    auto const first = std::find_if(feed.bags.begin(), feed.bags.end(), single);
+    feed.bag = first->size;
+    feed.price = first->price;
 }
 
 }  // namespace

@@ -37,6 +37,7 @@ protein = "28 %"                     # from the label
 form = "crumble"                     # "mash", "crumble" or "pellet": how much fits into a hopper
 bag = "<50 lb|25 kg>"
 price = 27.50                        # of one bag, a number without quotes
+# lot = "<1000 lb"  |0.5 tonne">                  # instead of bag, for loose feed, whose price is by weight: "<380 per short ton|420 per tonne>"
 # bags = [{ size = "<50 lb|25 kg>", price = 27.50 }, { size = "<50 lb|25 kg>", price = 25.00, from = 10 }]   # instead, if sold so
 # on_hand = "<30 lb|15 kg>"                  # what is in the store already
 # counted = 2027-04-05               # on that day; leave it out for today

@@ -61,7 +61,8 @@ void add_bag_facts(Element& facts, Sheet const& sheet, std::size_t number) {
     for (std::size_t i = 0; i < hatch.feeds.size(); ++i) {
         engine::FeedNeed const& need = hatch.feeds[i];
         auto const& bags = sheet.hatches[number].bags[i];
-        std::string const big = bags ? plural(*bags, "bag") : print(need.band.p95, farm.measures);
+        std::string const big =
+            bags ? plural(*bags, bag_noun(farm.feeds.at(need.feed))) : print(need.band.p95, farm.measures);
         facts.add(fact("Have for " + ages_words(need.from, need.to), big,
                        feed_title(farm, need.feed) +
                            (bags ? ", " + print(*farm.feeds.at(need.feed).bag, farm.measures) : std::string())));
@@ -106,12 +107,16 @@ void add_feeds(Element& page, Sheet const& sheet, std::size_t number) {
     for (std::size_t i = 0; i < hatch.feeds.size(); ++i) {
         engine::FeedNeed const& need = hatch.feeds[i];
         auto const& bags = sheet.hatches[number].bags[i];
-        std::string const of = bags ? " of " + print(*farm.feeds.at(need.feed).bag, farm.measures) : "";
+        domain::Feed const& feed = farm.feeds.at(need.feed);
+        std::string const lots = bags && feed.in_lots ? " " + nouns(*bags, "lot") : "";
+        std::string const of = bags ? lots + " of " + print(*feed.bag, farm.measures) : "";
         table.row(feed_title(farm, need.feed))
             .add(cell(ages_words(need.from, need.to) + ", " + (hatch.hatch.date + need.from).day()))
             .add(figure_cell(print(need.amount, farm.measures)))
             .add(figure_cell(print(need.band.p95, farm.measures)))
-            .add(figure_cell(bags ? std::to_string(*bags) + of : "no bag size stated"));
+            .add(figure_cell(bags             ? std::to_string(*bags) + of
+                             : feed.by_weight ? "sold by weight"
+                                              : "no bag size stated"));
     }
     page.add(section_heading("Feed")).add(table.element());
     std::vector<std::string> notes{"The shopping page counts what is on hand and shares bags between hatches."};

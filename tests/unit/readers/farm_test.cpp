@@ -103,6 +103,29 @@ TEST_CASE("a medicated feed says drug, level and withdrawal", "[readers]") {
     CHECK(in_days(f.medicated->withdrawal) == 3);
 }
 
+// 420 a tonne is 0.42 a kg: 22.6796185 kg (50 lb) cost 9.52543977, half a tonne 210.
+TEST_CASE("feed sold by weight: in bags, in lots, loose", "[readers]") {
+    Feed const bags = farm("bag = \"50 lb\"\nprice = \"420 per tonne\"\n").feeds.at("starter");
+    CHECK_THAT(in_money(bags.price.value()), WithinRel(9.52543977, 1e-9));
+    CHECK_FALSE(bags.in_lots);
+    Feed const lots = farm("lot = \"0.5 tonne\"\nprice = \"420 per tonne\"\n").feeds.at("starter");
+    CHECK(lots.in_lots);
+    CHECK_THAT(in_kilograms(lots.bag.value()), WithinRel(500.0, 1e-12));
+    CHECK_THAT(in_money(lots.price.value()), WithinRel(210.0, 1e-12));
+    Feed const loose = farm("price = \"420 per tonne\"\n").feeds.at("starter");
+    CHECK_FALSE(loose.bag);
+    CHECK_FALSE(loose.price);
+    CHECK_THAT(in_money_per_kilogram(loose.by_weight.value()), WithinRel(0.42, 1e-12));
+    for (Feed const& feed : {bags, lots, loose})
+        CHECK_THAT(in_money_per_kilogram(price_by_weight(feed).value()), WithinRel(0.42, 1e-12));
+    CHECK_FALSE(farm("lot = \"0.5 tonne\"\n").feeds.at("starter").price);
+    CHECK_THAT(fault("lot = \"0.5 tonne\"\nbag = \"50 lb\"\n"), Contains("either a bag or a lot"));
+    CHECK_THAT(fault("lot = \"0.5 tonne\"\nprice = 210\n"), Contains("a price by weight beside lot"));
+    CHECK_THAT(fault("price = 9.5\n"), Contains("a bag beside it") && Contains("420 per tonne"));
+    CHECK_THAT(fault("price = \"420 per gal\"\n"), Contains("gal is a volume"));
+    CHECK_THAT(fault("lot = \"9 kg\"\nbags = [{ size = \"9 kg\", price = 9 }]\n"), Contains("or bags, not both"));
+}
+
 TEST_CASE("the units are known before anything else is read, wherever they stand", "[readers]") {
     std::string const uk = "[feed.starter]\nprotein = \"24 %\"\n[drinker.d]\nvolume = \"1 gal\"\n" + hatch +
                            "[farm]\nname = \"F\"\nunits = \"uk\"\n";
