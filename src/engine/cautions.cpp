@@ -76,6 +76,7 @@ std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     silence(list, plan);
     for (HatchPlan const& part : plan.hatches) feed_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);
+    for (HatchPlan const& part : plan.hatches) withdrawal_cautions(list, plan, part);
     for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part, rations);
     stale_feed_cautions(list, plan.hatches);

@@ -19,13 +19,15 @@ domain::Form a_form(Value const& value) {
     throw value.refuse("\"mash\", \"crumble\" or \"pellet\"");
 }
 
-/// Some grams of a drug; a fault gives an example of such.
+/// Some grams of a drug in a ton of some sort; a fault gives an example of such.
+template <char const* expected>
 quantities::Mass a_drug_weight(Value const& value) {
-    constexpr char expected[] = "the weight of the drug in a short ton of feed, such as \"50 g\"";
     quantities::Mass const weight = Quoted<quantities::Mass>{quantities::parse_small_mass, expected}(value);
     if (!(weight > quantities::kilograms(0))) throw value.refuse("more than none");
     return weight;
 }
+constexpr char in_a_short_ton[] = "the weight of the drug in a short ton of feed, such as \"50 g\"";
+constexpr char in_a_tonne[] = "the weight of the drug in a tonne of feed, such as \"175 g\"";
 
 constexpr Nutrient drug_level{"level", "the drug", domain::NutrientUnit::percent, true, true};
 
@@ -43,19 +45,25 @@ quantities::Mass in_short_ton(Value const& value) {
     throw value.refuse(expected);
 }
 
-/// "50 g", or a share of the feed: "0.0175 %" of a short ton.
+/// "50 g" of a short ton, "55 g" of a tonne, or a share of the feed: "0.0175 %".
 std::optional<quantities::Mass> drug_in_short_ton(Table& table) {
-    auto const weight = table.maybe("per_short_ton", a_drug_weight);
+    auto const weight = table.maybe("per_short_ton", a_drug_weight<in_a_short_ton>);
+    auto const in_tonne = table.maybe("per_tonne", a_drug_weight<in_a_tonne>);
     auto const level = table.maybe("level", in_short_ton);
-    if (weight && level) throw table.refuse("level", "either per_short_ton or level, not both");
-    return weight ? weight : level;
+    int const stated = weight.has_value() + in_tonne.has_value() + level.has_value();
+    if (stated > 1) {
+        throw table.refuse(level ? "level" : "per_tonne", "one of per_short_ton, per_tonne and level alone");
+    }
+    if (!in_tonne) return weight ? weight : level;
+    return *in_tonne * ratio(quantities::parse_mass("1 short ton") / quantities::parse_mass("1 tonne"));
 }
 
 domain::Medication a_medication(Value const& value) {
     Table table = value.table("a table such as { drug = \"...\", level = \"0.0175 %\", withdrawal = \"0 d\" }");
     domain::Medication medication{.drug = table.need("drug", a_text),
                                   .per_short_ton = drug_in_short_ton(table),
-                                  .withdrawal = table.need("withdrawal", a_time)};
+                                  .withdrawal = table.need("withdrawal", a_time),
+                                  .eggs_withdrawal = table.maybe("eggs_withdrawal", a_time)};
     table.done();
     return medication;
 }

@@ -87,6 +87,7 @@ change_every = "1 d"                 # fresh water at least this often
 # pack = "<8 oz|250 g>"
 # price = 9.00
 # drug = "amprolium"                 # for a medicine: what it is one with
+# withdrawal = "3 d"                 # of a medicine, from its label; and eggs_withdrawal, of feed too
 
 # ---- Mixing your own feed: what `cropful blend` may choose from, and for whom. ----
 

@@ -70,34 +70,6 @@ void add_feed_changes(std::vector<Event>& events, HatchPlan const& hatch, domain
     }
 }
 
-/// The first whole minute that is no earlier.
-Moment minute_from(Moment at) {
-    constexpr Duration hair = days(1e-9);  // what arithmetic may add to an exact minute
-    Moment const minute = domain::parse_moment(at.iso());
-    return at - minute > hair ? minute + days(1.0 / 1440) : minute;
-}
-
-/// The end of each withdrawal, counted from the planned end of the feed whether or not that lies in the plan.
-void add_withdrawals(std::vector<Event>& events, HatchPlan const& hatch, domain::Farm const& farm) {
-    auto const& feeding = hatch.hatch.feeding;
-    for (std::size_t i = 0; i < feeding.size(); ++i) {
-        auto const& medicated = farm.feeds.at(feeding[i].feed).medicated;
-        if (!medicated || medicated->withdrawal <= days(0)) continue;
-        Duration const end = engine::fed_until(hatch.hatch, i), over = end + medicated->withdrawal;
-        if (end <= feeding[i].from || feeding[i].from >= last_age(hatch) || over <= first_age(hatch)) continue;
-        std::string const title = feed_title(farm, feeding[i].feed), withdrawal = print(medicated->withdrawal);
-        events.push_back({"", "Withdrawal", hatch.hatch.name, feeding[i].feed, minute_from(hatch.hatch.date + over),
-                          "Not before now: " + withdrawal + " withdrawal of " + title + ", " + hatch.hatch.name,
-                          title + " (" + medicated->drug + ") is planned to be fed until " +
-                              (hatch.hatch.date + end).day_year() + "; the farm file states a withdrawal of " +
-                              withdrawal +
-                              ". Not before this moment, and later if any of it was left in hoppers or fed longer. "
-                              "This says nothing of whether birds or eggs are fit to be eaten: the label, your "
-                              "veterinarian and local law decide."});
-        events.back().not_before = true;
-    }
-}
-
 Moment start_moment(HatchPlan const& hatch) { return hatch.hatch.date + first_age(hatch); }
 
 /// What the pages print under every answer.

@@ -18,6 +18,9 @@ std::vector<Event> agenda(engine::Plan const& plan, rations::Rations const& rati
 void add_hoppers(std::vector<Event>& events, engine::HatchPlan const& hatch, domain::Farm const& farm);
 void add_drinkers(std::vector<Event>& events, engine::HatchPlan const& hatch, domain::Farm const& farm);
 void add_mixing(std::vector<Event>& events, engine::HatchPlan const& hatch, domain::Farm const& farm);
+/// The end of each withdrawal, of birds and of eggs, counted from the planned end of the feed or course whether or not
+/// that lies in the plan.
+void add_withdrawals(std::vector<Event>& events, engine::HatchPlan const& hatch, domain::Farm const& farm);
 void add_shopping(std::vector<Event>& events, engine::Plan const& plan);
 
 /// That of an age; null where there is none.

@@ -39,6 +39,7 @@ struct Medication {
     std::string drug;
     std::optional<Mass> per_short_ton;
     Duration withdrawal;
+    std::optional<Duration> eggs_withdrawal{};  // how long after it no egg is eaten
 };
 
 /// A size of bag one can buy, and its price where at least `from` of that size are bought at once (all of them at it).
@@ -111,8 +112,10 @@ struct Stock {
 struct Supplement {
     std::string key;
     std::string title;
-    std::string drug{};        // what it is a medicine with; may be empty
-    std::optional<Rate> rate;  // at least one of rate and stock is given
+    std::string drug{};                         // what it is a medicine with; may be empty
+    std::optional<Duration> withdrawal{};       // how long after the course no bird is eaten
+    std::optional<Duration> eggs_withdrawal{};  // and no egg
+    std::optional<Rate> rate;                   // at least one of rate and stock is given
     std::optional<MassPerVolume> spoon;
     std::optional<Duration> keeps;
     Duration from = days(0);

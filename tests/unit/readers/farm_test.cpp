@@ -86,6 +86,32 @@ TEST_CASE("a drug may be stated as a share of the feed", "[readers]") {
     }
 }
 
+// 1 short ton = 907.18474 kg (NIST HB 44), so 175 g in a tonne are 175 x 0.90718474 = 158.7573295 g in a short ton.
+TEST_CASE("a drug may be stated by the tonne", "[readers]") {
+    auto const medicine = [](std::string const& level) {
+        return "medicated = { drug = \"amprolium\", " + level + ", withdrawal = \"0 d\" }\n";
+    };
+    Feed const f = farm(medicine("per_tonne = \"175 g\"")).feeds.at("starter");
+    CHECK_THAT(in_grams(f.medicated.value().per_short_ton.value()), WithinRel(158.7573295, 1e-9));
+    std::string const alone = "one of per_short_ton, per_tonne and level alone";
+    CHECK_THAT(fault(medicine("per_tonne = \"9 g\", per_short_ton = \"9 g\"")), Contains(alone));
+    CHECK_THAT(fault(medicine("per_tonne = \"9 g\", level = \"0.01 %\"")), Contains(alone));
+    CHECK_THAT(fault(medicine("level = \"0.01 %\", per_short_ton = \"9 g\"")), Contains(alone));
+    CHECK_THAT(fault(medicine("per_tonne = 175")), Contains("the drug in a tonne of feed, such as \"175 g\""));
+}
+
+TEST_CASE("withdrawals of eggs, of a feed and of a supplement", "[readers]") {
+    std::string const medicine = "medicated = { drug = \"x\", withdrawal = \"3 d\", eggs_withdrawal = \"10 d\" }\n";
+    std::string const given =
+        "[supplement.s]\nrate = \"1 tsp per gal\"\nwithdrawal = \"2 d\"\neggs_withdrawal = \"5 d\"\n";
+    Farm const f = farm(medicine + given);
+    CHECK(in_days(f.feeds.at("starter").medicated->eggs_withdrawal.value()) == 10);
+    CHECK(in_days(f.supplements.at("s").withdrawal.value()) == 2);
+    CHECK(in_days(f.supplements.at("s").eggs_withdrawal.value()) == 5);
+    CHECK_FALSE(
+        farm("medicated = { drug = \"x\", withdrawal = \"3 d\" }\n").feeds.at("starter").medicated->eggs_withdrawal);
+}
+
 TEST_CASE("a date may have minutes without seconds", "[readers]") {
     std::string const text =
         "[farm]\nname = \"F\"\n[feed.a]\nprotein = \"24 %\"\n[[hatch]]\nkind = \"bobwhite\"\n"

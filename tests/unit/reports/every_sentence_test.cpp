@@ -61,6 +61,7 @@ void say_of_drugs_in_feed(Notes& notes) {
         notes.plan(farm);
         farm.hatches[0].laying_from = days(100);
         farm.feeds.at("grower").medicated->withdrawal = days(5);
+        farm.feeds.at("grower").medicated->eggs_withdrawal = days(9);
         notes.plan(farm);
         farm.hatches[0].until = days(200);
         farm.hatches[0].feeding.push_back({"starter", days(90)});
