@@ -31,16 +31,18 @@ void placement_cautions(CautionList& list, Plan const& plan) {
     }
 }
 
-/// Hatches of which birds live in one house at a time, of each sort that is shared.
+/// Hatches of which birds live in one house at a time, of each sort that is shared. Stays in order of date.
 std::map<std::string, std::vector<std::string>> sharers(Placement const& placement) {
     std::map<std::string, std::vector<std::string>> all;
+    std::map<std::pair<std::string, int>, std::vector<Stay const*>> there;  // of each house, those not yet out
     for (Stay const& stay : placement.stays) {
+        auto& others = there[{stay.brooder, stay.number}];
+        std::erase_if(others, [&](Stay const* other) { return other->to <= stay.from; });
+        others.push_back(&stay);
         if (!stay.joins) continue;
-        for (Stay const& other : placement.stays) {
-            bool const there = other.brooder == stay.brooder && other.number == stay.number &&
-                               other.from <= stay.from && stay.from < other.to;
-            auto& names = all[stay.brooder];
-            if (there && std::ranges::find(names, other.hatch) == names.end()) names.push_back(other.hatch);
+        auto& names = all[stay.brooder];
+        for (Stay const* other : others) {
+            if (std::ranges::find(names, other->hatch) == names.end()) names.push_back(other->hatch);
         }
     }
     return all;

@@ -42,6 +42,14 @@ class SharedHouse {
         tenants_.push_back(one);
         for (Duration const& age : one.crowd->ages()) fill_[one.at(age)] = filled(one.at(age));
     }
+    /// Times before one at which more may be taken than before.
+    [[nodiscard]] std::vector<Moment> fuller(Moment end) const {
+        std::vector<Moment> times;
+        for (auto const& [at, fill] : fill_) {
+            if (at + instant < end) times.push_back(at);
+        }
+        return times;
+    }
     /// Nobody joins as long as anybody lives there.
     void close() { full_ = true; }
     /// The share of it that is taken at a time, of tenants that have come.
@@ -83,15 +91,20 @@ class SharedHouse {
 /// as its room is to that of all.
 void fill_room(Lodged& got, Tenant const& one, std::vector<SharedHouse> const& houses) {
     Crowd const& crowd = *one.crowd;
-    std::vector<double> room;  // of each house
-    for (Duration const& age : crowd.ages()) {
-        double all = 0;
-        for (int const number : got.numbers) {
-            double const left = 1 - houses[static_cast<std::size_t>(number) - 1].filled(one.at(age));
-            if (room.size() < got.numbers.size()) room.push_back(left);
-            all += left;
-        }
-        got.left_over = std::max(got.left_over, crowd.alive(age) - crowd.held(age) * all);
+    auto const house = [&](int number) -> SharedHouse const& { return houses[static_cast<std::size_t>(number) - 1]; };
+    std::vector<Moment> times;
+    for (Duration const& age : crowd.ages()) times.push_back(one.at(age));
+    for (int const number : got.numbers) {
+        auto const more = house(number).fuller(one.end());
+        times.insert(times.end(), more.begin(), more.end());
+    }
+    std::vector<double> room;  // in each house on the first day
+    for (int const number : got.numbers) room.push_back(1 - house(number).filled(one.booking->from));
+    for (Moment const& at : times) {
+        Duration const age = at - one.booking->hatch->date;
+        double left = 0;
+        for (int const number : got.numbers) left += 1 - house(number).filled(at);
+        got.left_over = std::max(got.left_over, crowd.alive(age) - crowd.held(age) * left);
     }
     double const all = std::accumulate(room.begin(), room.end(), 0.0);
     Heads const lodged = std::min(crowd.at_first(), crowd.held(crowd.ages().front()) * all);

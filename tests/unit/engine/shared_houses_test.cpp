@@ -118,6 +118,25 @@ TEST_CASE("a house that holds fewer older birds", "[shared]") {
     CHECK(who(housed_together(farm)) == "H1 1, H2 1");
 }
 
+TEST_CASE("what has no place is counted on the worst day of all who live there", "[shared]") {
+    // of birds of age 210 a pen holds 125: the first are that old on day 10, when the second are 205
+    auto farm = pens(1, 200, {{0, 100}, {5, 380}});
+    farm.brooders.at("pen").holds.push_back({days(210), birds(125)});
+    farm.hatches[1].until = days(209);  // never as old as that
+    auto const got = housed_together(farm);
+    CHECK(who(got) == "H1 1");  // 190 in each of two do not fit
+    CHECK(in_birds(got.unplaced.at(0).birds) == 380);
+    farm.brooders.at("pen").count = 2;
+    farm.hatches[1].chicks = birds(500);  // three are needed, of 166.7 each; the empty one takes 200
+    CHECK(who(housed_together(farm)) == "H1 1, H2 2");
+    CHECK(in_birds(housed_together(farm).unplaced.at(0).birds) == 300);
+    farm.hatches[1].chicks = birds(201);  // two, of 100.5 each: beside 0.8 there is no room
+    farm.hatches[0].chicks = birds(40);   // 0.2, and 0.32 from day 10 on: 0.5025 fit, and nothing is missing
+    CHECK(housed_together(farm).unplaced.empty());
+    farm.brooders.at("pen").count = 1;  // 200 less 0.32 x 200 are 136
+    CHECK(std::round(in_birds(housed_together(farm).unplaced.at(0).birds)) == 65);
+}
+
 TEST_CASE("kinds add up by the share of a house that each fills", "[shared]") {
     auto farm = pens(1, 1, {{0, 100}, {5, 50}});
     auto& pen = farm.brooders.at("pen");
