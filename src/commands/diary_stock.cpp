@@ -24,14 +24,15 @@ Entry store_entry(std::string const& text, Deed deed, Barn const& barn, domain::
             origin);
     }
     std::string const amount = text.substr(equals + 1);
-    auto const& bag = barn.farm.feeds.at(key).bag;
+    domain::Feed const& feed = barn.farm.feeds.at(key);
+    std::string const unit = feed.in_lots ? " lot" : " bag";
     Flags one;
     one.set(flag, amount);
     auto const weight = *one.read(flag, [&](std::string_view words) {
-        bool const bags = deed == Deed::bought && (words.ends_with(" bags") || words.ends_with(" bag"));
+        bool const bags = deed == Deed::bought && (words.ends_with(unit + "s") || words.ends_with(unit));
         if (!bags) return quantities::parse_mass(words, barn.farm.measures);
-        if (!bag) throw BadInput(in_quotes(std::string(words)), "a weight: the farm file states no bag of " + key);
-        return *bag * static_cast<double>(parse_count(words.substr(0, words.find(' ')), 10'000));
+        if (!feed.bag) throw BadInput(in_quotes(std::string(words)), "a weight: the farm file states no bag of " + key);
+        return *feed.bag * static_cast<double>(parse_count(words.substr(0, words.find(' ')), 10'000));
     });
     return {.at = stamp.at, .hatch = key, .deed = deed, .amount = weight, .note = "", .utc_offset = stamp.utc_offset};
 }

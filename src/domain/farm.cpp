@@ -23,6 +23,11 @@ std::vector<Bag> bags_of(Feed const& feed) {
     return feed.bags;
 }
 
+std::optional<MoneyPerMass> price_by_weight(Feed const& feed) {
+    if (feed.price && feed.bag) return *feed.price / *feed.bag;
+    return feed.by_weight;
+}
+
 std::vector<Stage> stages_of(Hatch const& hatch) {
     if (!hatch.housing.empty()) return hatch.housing;
     return {{.from = hatch.first_age,
@@ -49,6 +54,11 @@ bool has_drinker(Hatch const& hatch) {
 }
 
 bool has_course(Hatch const& hatch) { return hatch.supplement || !hatch.courses.empty(); }
+
+std::vector<Room> const& rooms_of(Brooder const& brooder, std::string const& kind) {
+    auto const its = brooder.of_kind.find(kind);
+    return its == brooder.of_kind.end() ? brooder.holds : its->second;
+}
 
 std::vector<Residence> residences_of(Hatch const& hatch, Farm const& farm) {
     std::vector<Residence> all;

@@ -26,7 +26,8 @@ Task fetching(Fetch const& one, Chores const& chores) {
 /// What tells a task from all others of its moment.
 std::string identity(Task const& task) {
     std::string words = name(task.work);
-    for (std::string const& part : {task.hatch, task.house, task.vessel, task.what}) {
+    for (std::string const& part :
+         {task.hatch, task.house, task.vessel, task.what, std::string(task.of_eggs ? "eggs" : "")}) {
         if (!part.empty()) words += "/" + part;
     }
     return words + "/" + task.at.iso();

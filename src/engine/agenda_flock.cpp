@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/engine/withdrawals.hpp"
 #include "engine/agenda_parts.hpp"
 
 namespace cropful::engine {
@@ -71,19 +72,23 @@ void add_removals(HatchTasks const& hatch) {
     hatch.add(std::move(task));
 }
 
-/// Counted from the planned end of the feed, whether or not that lies in the plan.
+/// Counted from the planned end of what is given, whether or not that lies in the plan.
 void add_withdrawals(HatchTasks const& hatch) {
     domain::Hatch const& its = hatch.plan.hatch;
-    for (std::size_t i = 0; i < its.feeding.size(); ++i) {
-        auto const& medicated = hatch.farm.feeds.at(its.feeding[i].feed).medicated;
-        if (!medicated || medicated->withdrawal <= days(0)) continue;
-        Duration const end = fed_until(its, i), over = end + medicated->withdrawal;
-        if (end <= its.feeding[i].from || its.feeding[i].from >= ends(hatch.plan)) continue;
-        Task task = hatch.task(Work::withdrawal_ends, Reason::withdrawal, hatch.chores.first_from(its.date + over),
-                               hatch.stage_at(over));
-        task.what = its.feeding[i].feed;
-        task.withdrawal = medicated->withdrawal;
-        hatch.add(std::move(task));
+    for (Withdrawal const& one : withdrawals_of(its, hatch.farm)) {
+        if (one.from >= ends(hatch.plan)) continue;
+        auto const add = [&](Duration waiting, bool eggs) {
+            Duration const over = one.to + waiting;
+            Task task = hatch.task(Work::withdrawal_ends, Reason::withdrawal, hatch.chores.first_from(its.date + over),
+                                   hatch.stage_at(over));
+            task.what = one.key;
+            task.title = one.title;
+            task.withdrawal = waiting;
+            task.of_eggs = eggs;
+            hatch.add(std::move(task));
+        };
+        if (one.birds) add(*one.birds, false);
+        if (one.eggs) add(*one.eggs, true);
     }
 }
 

@@ -19,6 +19,12 @@ int bags_for(domain::Feed const& feed, Mass need) {
     return feed.bag ? whole(ratio((need + feed.spare - feed.on_hand) / *feed.bag)) : 0;
 }
 
+/// Feed sold loose costs what is missing by weight.
+std::optional<Money> loose_cost(domain::Feed const& feed, Mass missing) {
+    if (!(missing > kilograms(0))) return money(0);
+    return feed.by_weight ? std::optional<Money>(*feed.by_weight * missing) : std::nullopt;
+}
+
 /// What becomes of one feed over all hatches.
 FeedAccount account_of(Plan const& plan, std::string const& feed) {
     FeedAccount sum{};
@@ -37,6 +43,7 @@ void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band
     std::optional<Purchase> purchase;
     Mass need = kilograms(0);
     int bought = 0;
+    Mass loose = kilograms(0);  // the same of feed without bags
     FeedAccount const account = account_of(plan, feed.key);
     Mass const beside = account.stays_behind - account.held;  // what hoppers take beyond what is eaten
     for (HatchPlan& hatch : plan.hatches) {
@@ -46,6 +53,9 @@ void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band
             part.bags = std::max(0, bags_for(feed, need + beside) - bought);
             bought += part.bags;
             if (feed.bag) part.cost = cost(feed.price, part.bags);
+            Mass const missing = std::max(loose, need + beside + feed.spare - feed.on_hand);
+            if (feed.by_weight) part.cost = loose_cost(feed, missing - loose);
+            loose = missing;
             Moment const from = hatch.hatch.date + part.from, to = hatch.hatch.date + part.to;
             if (!purchase) {
                 purchase = {.key = feed.key,
@@ -76,6 +86,10 @@ void count_feed(Plan& plan, domain::Feed const& feed, std::map<std::string, Band
     if (feed.bag) {
         purchase->cost = cost(feed.price, bought);
         purchase->safe_cost = cost(feed.price, purchase->safe_bags.p95);
+    }
+    if (feed.by_weight) {
+        purchase->cost = loose_cost(feed, need + beside + feed.spare - feed.on_hand);
+        purchase->safe_cost = loose_cost(feed, purchase->short_by());
     }
     plan.feeds.push_back(std::move(*purchase));
 }

@@ -39,7 +39,7 @@ FeedToBuy feed_to_buy(domain::Feed const& feed, std::size_t length) {
     }
     if (one.bags.empty()) {
         throw NoAnswer(feed.title + ": when to buy it cannot be said without the size and price of its bags; " +
-                       "state bag and price, or bags");
+                       "state bag and price, lot and a price by weight, or bags");
     }
     if (feed.keeps) one.keeps = whole_number(std::floor(in_days(*feed.keeps + instant)));
     return one;

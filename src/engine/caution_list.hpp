@@ -24,6 +24,8 @@ class CautionList {
 
 void feed_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
+/// What must wait after a medicine, as the farm file states it.
+void withdrawal_cautions(CautionList& list, Plan const& plan, HatchPlan const& part);
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 /// Feed that stands too long in hoppers; of several hatches at once.

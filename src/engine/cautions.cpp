@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "engine/caution_list.hpp"
 
@@ -30,6 +31,36 @@ void placement_cautions(CautionList& list, Plan const& plan) {
     }
 }
 
+/// Hatches of which birds live in one house at a time, of each sort that is shared. Stays in order of date.
+std::map<std::string, std::vector<std::string>> sharers(Placement const& placement) {
+    std::map<std::string, std::vector<std::string>> all;
+    std::map<std::pair<std::string, int>, std::vector<Stay const*>> there;  // of each house, those not yet out
+    for (Stay const& stay : placement.stays) {
+        auto& others = there[{stay.brooder, stay.number}];
+        std::erase_if(others, [&](Stay const* other) { return other->to <= stay.from; });
+        others.push_back(&stay);
+        if (!stay.joins) continue;
+        auto& names = all[stay.brooder];
+        for (Stay const* other : others) {
+            if (std::ranges::find(names, other->hatch) == names.end()) names.push_back(other->hatch);
+        }
+    }
+    return all;
+}
+
+void sharing_cautions(CautionList& list, Plan const& plan) {
+    for (auto const& [house, names] : sharers(plan.placement)) {
+        bool const planned = std::ranges::any_of(plan.hatches, [&](HatchPlan const& part) {
+            return std::ranges::find(names, part.hatch.name) != names.end();
+        });
+        if (!planned) continue;
+        list.add({.id = "shared-house",
+                  .hatches = names,
+                  .with = {{"house", house}},
+                  .source = "common practice, no source"});
+    }
+}
+
 void silence(CautionList& list, Plan const& plan) {
     Caution caution{.id = "diary-out-of-date", .source = "the diary"};
     for (HatchPlan const& part : plan.hatches) {
@@ -43,9 +74,11 @@ void silence(CautionList& list, Plan const& plan) {
 std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     CautionList list;
     placement_cautions(list, plan);
+    sharing_cautions(list, plan);
     silence(list, plan);
     for (HatchPlan const& part : plan.hatches) feed_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);
+    for (HatchPlan const& part : plan.hatches) withdrawal_cautions(list, plan, part);
     for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part, rations);
     stale_feed_cautions(list, plan.hatches);

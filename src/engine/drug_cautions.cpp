@@ -56,7 +56,8 @@ void level(CautionList& list, Medicated const& course, Drug const& drug) {
 /// Eggs for people: fed into lay, or while the first yolks form.
 void laying(CautionList& list, Medicated const& course, Drug const* drug, std::string const& source) {
     auto const& lay = course.part.hatch.laying_from;
-    Duration const clear = course.to + course.medication.withdrawal;
+    domain::Medication const& its = course.medication;
+    Duration const clear = course.to + std::max(its.withdrawal, its.eggs_withdrawal.value_or(its.withdrawal));
     if (!lay || clear + yolks_form <= *lay || course.from >= course.part.hatch.until) return;
     bool const growing = drug && (drug->growing_only || drug->max_age);
     std::string const in_law = drug && drug->not_for_layers ? ", not for layers" : growing ? ", for growing birds" : "";
@@ -66,25 +67,6 @@ void laying(CautionList& list, Medicated const& course, Drug const* drug, std::s
                        {"feed", course.feed},
                        {"drug", course.medication.drug}},
               .source = source});
-}
-
-/// Birds that leave while the drug is fed or within its withdrawal; a label that states none asks for none.
-void withdrawal(CautionList& list, Medicated const& course) {
-    if (course.medication.withdrawal <= days(0)) return;
-    Duration const clear = course.to + course.medication.withdrawal;
-    auto const warn = [&](Duration at, std::string const& deed) {
-        if (at <= course.from || at >= clear || at < course.part.feeds.front().from) return;
-        list.add({.id = "drug-withdrawal",
-                  .hatches = {course.part.hatch.name},
-                  .with = {{"form", deed},
-                           {"at", Age{at}},
-                           {"withdrawal", course.medication.withdrawal},
-                           {"feed", course.feed},
-                           {"drug", course.medication.drug}},
-                  .source = "the label's withdrawal"});
-    };
-    for (domain::Removal const& removal : course.part.hatch.removed) warn(removal.at, "removed");
-    warn(course.part.hatch.until, "sold");
 }
 
 bool planned(Medicated const& course) {
@@ -136,7 +118,6 @@ void medicated(CautionList& list, Medicated const& course, Rations const& ration
         }
     }
     laying(list, course, drug, drug ? drug->source.text : "the built-in list of feed drugs");
-    withdrawal(list, course);
 }
 
 }  // namespace

@@ -15,13 +15,13 @@ using namespace quantities;
 namespace {
 
 /// How many houses of a sort hold so many birds at an age, whatever it is until another.
-int houses_for(domain::Brooder const& sort, HatchModel const& model, Duration from, Duration to) {
-    double const sure = ratio(model.sure_heads(from) / std::max(model.flock().alive(from), birds(1e-9)));
+int houses_for(domain::Brooder const& sort, HatchModel const& model, double sure, Duration from, Duration to) {
+    auto const& rooms = domain::rooms_of(sort, model.hatch().kind);
     double most = 1;
-    for (domain::Room const& room : sort.holds) {
+    for (domain::Room const& room : rooms) {
         Duration const age = std::max(from, room.from);
         bool const over = std::ranges::any_of(
-            sort.holds, [&](domain::Room const& later) { return later.from > room.from && later.from <= from; });
+            rooms, [&](domain::Room const& later) { return later.from > room.from && later.from <= from; });
         if (over || !(age < to)) continue;
         most = std::max(most, sure * ratio(model.flock().alive(age) / room.birds));
     }
@@ -46,9 +46,12 @@ std::vector<Lodging> lodgings(domain::Farm const& farm, HatchModel const& model)
         Duration const from = std::max(stage.from, hatch.first_age);
         Duration const to = i + 1 < stages.size() ? std::min(stages[i + 1].from, hatch.until) : hatch.until;
         if (!(from < to)) continue;
-        int houses = stage.houses.value_or(1);
-        if (stage.house && !stage.houses) houses = houses_for(farm.brooders.at(*stage.house), model, from, to);
-        all.push_back({stage, from, to, houses});
+        Lodging one{stage, from, to, stage.houses.value_or(1)};
+        if (stage.house) {
+            one.sure = ratio(model.sure_heads(from) / std::max(model.flock().alive(from), birds(1e-9)));
+            if (!stage.houses) one.houses = houses_for(farm.brooders.at(*stage.house), model, one.sure, from, to);
+        }
+        all.push_back(one);
     }
     return all;
 }

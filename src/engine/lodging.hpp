@@ -15,7 +15,8 @@ struct Lodging {
     domain::Stage stage;
     Duration from;
     Duration to;
-    int houses = 1;  // 1 too where no house is named
+    int houses = 1;   // 1 too where no house is named
+    double sure = 1;  // birds at its start to be sure, over those of the usual flock
     [[nodiscard]] int hoppers() const { return stage.hoppers * houses; }
     [[nodiscard]] int drinkers() const { return stage.drinkers * houses; }
 };

@@ -14,13 +14,14 @@ namespace {
 
 using domain::Standing;
 
-/// The cost of feed by what its bag costs and weighs; absent when one of them has no price.
+/// The cost of feed by what a weight of it costs; absent when one of them has no price.
 std::optional<Money> cost_of(std::vector<Eaten> const& eaten, domain::Farm const& farm) {
     Money sum = money(0);
     for (Eaten const& one : eaten) {
         domain::Feed const& feed = farm.feeds.at(one.feed);
-        if (!feed.price) return std::nullopt;
-        sum += *feed.price * ratio(one.amount / *feed.bag);
+        auto const price = domain::price_by_weight(feed);
+        if (!price) return std::nullopt;
+        sum += *price * one.amount;
     }
     return sum;
 }
@@ -89,6 +90,9 @@ std::vector<Assumption> overview_assumptions(Overview const& overview, Rations c
     for (HatchPlan const& part : overview.plan.hatches) about_water(list, rations.kinds.at(part.hatch.kind));
     if (!farm.brooders.empty()) {
         list.add({.id = "brooders-taken", .source = chosen});
+    }
+    for (auto const& [key, sort] : farm.brooders) {
+        if (sort.shared) list.add({.id = "houses-shared", .with = {{"house", key}}, .source = chosen});
     }
     if (!overview.placement.unplaced.empty()) list.add({.id = "nearest-date", .source = chosen});
     list.add({.id = "cost-of-feed", .source = {"the farm file's prices", Standing::yours}});

@@ -1,17 +1,14 @@
 #include "cropful/engine/placement.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 
 #include "cropful/engine/season.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
-#include "cropful/quantities/whole.hpp"
-#include "engine/hatch_model.hpp"
 #include "engine/instant.hpp"
 #include "engine/roster.hpp"
-#include "engine/rounding.hpp"
+#include "engine/shared_houses.hpp"
 
 namespace cropful::engine {
 
@@ -24,65 +21,6 @@ using domain::Brooder;
 constexpr Duration made_ready = days(2);    // before birds come to a stage of housing; common practice, no source
 constexpr int longest_search = 366;         // days a hatch is moved at most
 constexpr std::size_t most_stays = 50'000;  // more is a slip, and no page anybody reads
-
-Heads held_at(Brooder const& sort, Duration age) {
-    Heads birds = sort.holds.front().birds;
-    for (domain::Room const& room : sort.holds) {
-        if (room.from <= age) birds = room.birds;
-    }
-    return birds;
-}
-
-/// The ages of a stay at which it can be more crowded than before: where curves bend or heads jump, and where
-/// brooders hold another number.
-std::vector<Duration> crowded_ages(Flock const& flock, Brooder const& sort, Duration from, Duration to) {
-    std::vector<Duration> ages{from};
-    auto const add = [&](Duration age) {
-        if (age > from && age < to) ages.push_back(age);
-    };
-    for (double const age : flock.breaks()) add(days(age));
-    for (domain::Room const& room : sort.holds) add(room.from);
-    return ages;
-}
-
-/// One hatch and its sort of brooder.
-class Crowd {
-  public:
-    Crowd(HatchModel const& model, Brooder const& sort, domain::Residence const& time)
-        : sort_(sort),
-          flock_(model.flock()),
-          from_(time.from),
-          to_(time.to),
-          ages_(crowded_ages(flock_, sort, from_, to_)) {
-        if (model.hatch().housing.empty()) return;
-        Lodging const* lodging = lodging_at(model.lodgings(), from_);
-        if (lodging != nullptr) reserved_ = lodging->houses;
-    }
-    [[nodiscard]] Duration stay() const { return to_ - from_; }
-    [[nodiscard]] Heads at_first() const { return flock_.alive(from_); }
-    [[nodiscard]] int needs() const {
-        if (reserved_) return *reserved_;
-        double most = 0;
-        for (Duration const& age : ages_) most = std::max(most, ratio(flock_.alive(age) / held_at(sort_, age)));
-        return whole_number(std::ceil(most - rounding));
-    }
-    /// Birds that so many brooders do not hold on the worst day.
-    [[nodiscard]] Heads left_over(int brooders) const {
-        Heads most = birds(0);
-        for (Duration const& age : ages_) {
-            most = std::max(most, flock_.alive(age) - held_at(sort_, age) * static_cast<double>(brooders));
-        }
-        return most;
-    }
-
-  private:
-    Brooder const& sort_;
-    Flock flock_;
-    Duration from_;
-    Duration to_;
-    std::vector<Duration> ages_;
-    std::optional<int> reserved_{};  // houses that hold its birds for certain
-};
 
 Duration rest(Brooder const& sort) { return sort.rest.value_or(days(0)); }
 
@@ -114,18 +52,15 @@ std::optional<Moment> nearest_fit(Roster const& roster, std::vector<Booking> con
     return std::nullopt;
 }
 
-void add_stays(Placement& placement, Brooder const& sort, Booking const& booking, Heads all,
-               std::vector<int> const& numbers) {
+void add_stays(Placement& placement, Brooder const& sort, Booking const& booking, Lodged const& got) {
     Moment const to = booking.from + booking.stay;
-    for (int const number : numbers) {
-        Heads const share =
-            std::min(all / static_cast<double>(numbers.size()), held_at(sort, booking.from - booking.hatch->date));
-        bool const staged = !booking.hatch->housing.empty();
-        bool const hatching = booking.from <= booking.hatch->date + instant;
-        Duration const early = hatching ? booking.hatch->earliest : days(0);
-        Duration const ahead = (staged ? made_ready : sort.rest.value_or(days(1))) + early;
-        placement.stays.push_back(
-            {sort.key, number, booking.hatch->name, booking.from, to, to + rest(sort), share, booking.from + -ahead});
+    bool const staged = !booking.hatch->housing.empty();
+    bool const hatching = booking.from <= booking.hatch->date + instant;
+    Duration const early = hatching ? booking.hatch->earliest : days(0);
+    Duration const ahead = (staged ? made_ready : sort.rest.value_or(days(1))) + early;
+    for (std::size_t i = 0; i < got.numbers.size(); ++i) {
+        placement.stays.push_back({sort.key, got.numbers[i], booking.hatch->name, booking.from, to, to + rest(sort),
+                                   got.birds[i], booking.from + -ahead});
     }
 }
 
@@ -153,21 +88,58 @@ std::pair<std::vector<Booking>, std::vector<Crowd>> bookings_of(Season const& se
     return {std::move(bookings), std::move(crowds)};
 }
 
+/// Where every booking has houses of its own.
+std::vector<Lodged> lodge_apart(std::vector<Booking> const& bookings, std::vector<Crowd> const& crowds,
+                                Brooder const& sort) {
+    std::vector<Lodged> all;
+    auto const numbers = assign(bookings, sort);
+    for (std::size_t i = 0; i < bookings.size(); ++i) {
+        Crowd const& crowd = crowds[i];
+        int const gets = static_cast<int>(numbers[i].size());
+        Heads const share = crowd.at_first() / static_cast<double>(std::max(gets, 1));
+        std::vector<Heads> const each(numbers[i].size(), std::min(share, crowd.held(crowd.ages().front())));
+        all.push_back({numbers[i], each, crowd.left_over(gets)});
+    }
+    return all;
+}
+
 void place_sort(Placement& placement, Brooder const& sort, Season const& season, Fits fits) {
     auto const [bookings, crowds] = bookings_of(season, sort);
-    auto const numbers = assign(bookings, sort);
+    auto const lodged = sort.shared ? share_houses(bookings, crowds, sort) : lodge_apart(bookings, crowds, sort);
     Roster const roster(bookings, sort.count, rest(sort));
     for (std::size_t i = 0; i < bookings.size(); ++i) {
         Booking const& booking = bookings[i];
-        Heads const all = crowds[i].at_first();
-        int const gets = static_cast<int>(numbers[i].size());
-        add_stays(placement, sort, booking, all, numbers[i]);
+        Lodged const& got = lodged[i];
+        int const gets = static_cast<int>(got.numbers.size());
+        add_stays(placement, sort, booking, got);
         if (gets == booking.needs) continue;
         auto const nearest = [&](double step) {
-            return fits == Fits::sought ? nearest_fit(roster, bookings, i, step, sort) : std::nullopt;
+            bool const sought = fits == Fits::sought && !sort.shared;
+            return sought ? nearest_fit(roster, bookings, i, step, sort) : std::nullopt;
         };
-        placement.unplaced.push_back({booking.hatch->name, sort.key, crowds[i].left_over(gets), all, booking.needs,
+        placement.unplaced.push_back({booking.hatch->name, sort.key, got.left_over, crowds[i].at_first(), booking.needs,
                                       gets, booking.from, booking.from + booking.stay, nearest(-1), nearest(+1)});
+    }
+}
+
+/// Of each house, when it is readied and when it is free: a house that birds live in is neither. Stays in order of
+/// date.
+void ready_houses(std::vector<Stay>& stays) {
+    std::map<std::pair<std::string, int>, std::vector<Stay*>> there;  // of each house, those not yet out
+    std::map<std::pair<std::string, int>, Moment> out;                // and when its last birds are
+    for (Stay& stay : stays) {
+        std::pair<std::string, int> const house{stay.brooder, stay.number};
+        auto& others = there[house];
+        std::erase_if(others, [&](Stay const* other) { return other->to <= stay.from + instant; });
+        stay.joins = !others.empty();
+        for (Stay* other : others) {
+            Stay* const first = other->to < stay.to ? other : &stay;
+            first->free_from = first->to;
+        }
+        others.push_back(&stay);
+        auto const [last, is_first] = out.try_emplace(house, stay.to);
+        if (!is_first && !stay.joins) stay.ready_by = std::max(stay.ready_by, last->second);
+        last->second = std::max(last->second, stay.to);
     }
 }
 
@@ -188,12 +160,7 @@ Placement place(Season const& season, Fits fits) {
     }
     auto const by_date = [](auto const& a, auto const& b) { return a.from < b.from; };
     std::stable_sort(placement.stays.begin(), placement.stays.end(), by_date);
-    std::map<std::pair<std::string, int>, Moment> out;  // of each brooder, its last birds
-    for (Stay& stay : placement.stays) {
-        auto const [last, is_first] = out.try_emplace({stay.brooder, stay.number}, stay.to);
-        if (!is_first) stay.ready_by = std::max(stay.ready_by, last->second);
-        last->second = stay.to;
-    }
+    ready_houses(placement.stays);
     std::stable_sort(placement.unplaced.begin(), placement.unplaced.end(), by_date);
     return placement;
 }

@@ -19,7 +19,8 @@ struct Readied {
 Readied readied(domain::Brooder const& sort, Placement const& placement, Window const& window) {
     Readied all;
     for (Stay const& stay : placement.stays) {
-        if (stay.brooder != sort.key || !window.hatches.holds(stay.hatch) || !window.holds(stay.ready_by)) continue;
+        if (stay.joins || stay.brooder != sort.key || !window.hatches.holds(stay.hatch) || !window.holds(stay.ready_by))
+            continue;
         all.times += 1;
         all.first = std::min(all.first.value_or(stay.ready_by), stay.ready_by);
     }

@@ -34,7 +34,7 @@ void about_readying(AssumptionList& list, domain::Farm const& farm, Readying con
 void no_time_to_clean(CautionList& list, Plan const& plan) {
     for (Stay const& stay : plan.placement.stays) {
         domain::Brooder const& sort = plan.farm.brooders.at(stay.brooder);
-        if (stay.ready_by < stay.from || !(sort.bedding || sort.cleaning)) continue;
+        if (stay.joins || stay.ready_by < stay.from || !(sort.bedding || sort.cleaning)) continue;
         list.add({.id = "no-time-to-clean",
                   .hatches = {stay.hatch},
                   .with = {{"brooder", stay.brooder}},

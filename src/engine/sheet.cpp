@@ -98,6 +98,7 @@ std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Ration
     CautionList list;
     feed_cautions(list, plan, part, rations);
     drug_cautions(list, plan, part, rations);
+    withdrawal_cautions(list, plan, part);
     water_drug_cautions(list, plan, part, rations);
     water_cautions(list, plan, part, rations);
     stale_feed_cautions(list, {part});

@@ -23,6 +23,10 @@ constexpr std::array table = {
     Unit{"lb", "Lb,LB,lbs,pound,pounds", "mass", kilograms_per_pound, "0.45359237 kg", hb44},
     Unit{"oz", "Oz,OZ,ounce,ounces", "mass", kilograms_per_ounce, "1/16 lb", hb44},
     Unit{"short ton", "short tons,US ton,US tons", "mass", 2000 * kilograms_per_pound, "2000 lb", hb44},
+    Unit{"cwt", "hundredweight,hundredweights", "mass", 100 * kilograms_per_pound, "100 lb", hb44},
+    Unit{"US cwt", "US hundredweight,US hundredweights", "mass", 100 * kilograms_per_pound, "100 lb", hb44},
+    Unit{"imp cwt", "UK cwt,imperial hundredweight,imperial hundredweights", "mass", 112 * kilograms_per_pound,
+         "112 lb", uk},
 
     Unit{"L", "l,litre,litres,liter,liters", "volume", 1, "1 dm3", si},
     Unit{"mL", "ml,cc,millilitre,millilitres,milliliter,milliliters", "volume", 1e-3, "0.001 L", si},
@@ -116,7 +120,8 @@ Unit const* find_unit(std::string_view word) {
 bool is_bare_ton(std::string_view word) { return same(tidy(word), "ton") || same(tidy(word), "tons"); }
 
 bool differs_by_country(Unit const& unit) {
-    return unit.symbol == "gal" || unit.symbol == "qt" || unit.symbol == "pt" || unit.symbol == "fl oz";
+    return unit.symbol == "cwt" || unit.symbol == "gal" || unit.symbol == "qt" || unit.symbol == "pt" ||
+           unit.symbol == "fl oz";
 }
 
 }  // namespace cropful::quantities

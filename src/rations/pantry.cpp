@@ -16,9 +16,13 @@ namespace {
 using domain::Ingredient;
 
 Ingredient from_feed(domain::Feed const& feed) {
-    Ingredient one{
-        .key = feed.key, .title = feed.title, .like = "", .price = {}, .holds = {}, .at_most = {}, .source = {}};
-    if (feed.price && feed.bag) one.price = *feed.price / *feed.bag;
+    Ingredient one{.key = feed.key,
+                   .title = feed.title,
+                   .like = "",
+                   .price = domain::price_by_weight(feed),
+                   .holds = {},
+                   .at_most = {},
+                   .source = {}};
     if (feed.energy) {
         double const energy = in_kilocalories_per_kilogram(*feed.energy);
         one.holds["energy"] = {energy, energy, domain::Standing::yours};

@@ -130,13 +130,13 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     read_tables(supplements, farm.supplements, read_supplement);
     read_tables(disinfectants, farm.disinfectants, read_disinfectant);
     read_tables(brooders, farm.brooders,
-                [&](std::string const& key, Table& table) { return read_brooder(key, table, farm); });
+                [&](std::string const& key, Table& table) { return read_brooder(key, table, farm, rations); });
     for (NamedTable const& house : houses) {
         if (farm.brooders.contains(house.name))
             throw root.refuse("house", "names that no [brooder] has: " + house.name);
     }
     read_tables(houses, farm.brooders,
-                [&](std::string const& key, Table& table) { return read_house(key, table, farm); });
+                [&](std::string const& key, Table& table) { return read_house(key, table, farm, rations); });
     if (expect == Expect::blends) read_mixing(ingredients, blends, farm, rations, blend);
     farm.hatches = all_hatches(hatches, farm, rations);
     return farm;

@@ -15,7 +15,7 @@ constexpr int most_brooders = 1000;
 /// One number of birds for all ages, or a list by age.
 std::vector<Room> what_it_holds(Value const& value) {
     if (!value.get<List>()) {
-        WholeNumber const count{1, domain::most_birds, "a whole number of birds, or a list by age"};
+        WholeNumber const count{1, domain::most_birds, "a whole number of birds, or a list by age, or a table by kind"};
         return {{quantities::days(0), quantities::birds(count(value))}};
     }
     auto const room = [](Table& item) {
@@ -31,6 +31,23 @@ std::vector<Room> what_it_holds(Value const& value) {
         throw value.refuse("one number of birds from each age, not two from the same");
     }
     return rooms;
+}
+
+/// The same for each kind that lives there, by any of its names.
+std::map<std::string, std::vector<Room>> held_by_kind(Value const& value, RationsReader const& rations) {
+    char const* const expected = "a number of birds for each kind, such as { bobwhite = 100, chukar = 60 }";
+    Table table = value.table(expected);
+    std::map<std::string, std::vector<Room>> all;
+    for (std::string const& name : table.keys()) {
+        auto const rooms = [&](Value const& its) {
+            auto const [at, is_new] = all.emplace(rations.kind_key(name), what_it_holds(its));
+            if (!is_new) throw its.refuse("one number for each kind; " + at->first + " has two");
+            return true;
+        };
+        table.need(name, rooms);
+    }
+    if (all.empty()) throw value.refuse(expected);
+    return all;
 }
 
 domain::Floor a_floor(Value const& value) {
@@ -77,11 +94,23 @@ domain::Disinfectant read_disinfectant(std::string const& key, Table& table) {
 
 namespace {
 
-domain::Brooder read_place(std::string const& key, Table& table, domain::Farm const& farm, quantities::Duration until) {
-    auto const holds = described(what_it_holds, "a whole number of birds, or a list by age");
+/// What one holds: `holds`, or of each kind `of_kind`.
+struct Held {
+    std::vector<Room> holds{};
+    std::map<std::string, std::vector<Room>> of_kind{};
+};
+
+domain::Brooder read_place(std::string const& key, Table& table, domain::Farm const& farm, RationsReader const& rations,
+                           quantities::Duration until) {
+    auto const form = [&](Value const& value) {
+        return value.get<Entries>() ? Held{.of_kind = held_by_kind(value, rations)}
+                                    : Held{.holds = what_it_holds(value)};
+    };
+    auto held = table.need("holds", described(form, "a whole number of birds, or a list by age, or a table by kind"));
     Brooder brooder{.key = key,
                     .count = table.maybe("count", WholeNumber{1, most_brooders}, 1),
-                    .holds = table.need("holds", holds),
+                    .holds = std::move(held.holds),
+                    .of_kind = std::move(held.of_kind),
                     .until = until,
                     .rest = table.maybe("rest", a_time),
                     .floor = table.maybe("floor", a_floor),
@@ -95,12 +124,17 @@ domain::Brooder read_place(std::string const& key, Table& table, domain::Farm co
 
 }  // namespace
 
-domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm) {
-    return read_place(key, table, farm, table.need("until", more_than_none(a_time)));
+domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm,
+                             RationsReader const& rations) {
+    return read_place(key, table, farm, rations, table.need("until", more_than_none(a_time)));
 }
 
-domain::Brooder read_house(std::string const& key, Table& table, domain::Farm const& farm) {
-    return read_place(key, table, farm, table.maybe("until", more_than_none(a_time), domain::longest_life));
+domain::Brooder read_house(std::string const& key, Table& table, domain::Farm const& farm,
+                           RationsReader const& rations) {
+    auto const until = table.maybe("until", more_than_none(a_time), domain::longest_life);
+    Brooder house = read_place(key, table, farm, rations, until);
+    house.shared = table.maybe("shared", a_yes_or_no, false);
+    return house;
 }
 
 }  // namespace cropful::readers

@@ -129,6 +129,7 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
     auto const [date, chicks, age, set, earliest] = read_beginning(table, farm, kind, rations);
     auto const until = table.need("until", described(a_life, a_time.expected));
     if (!(age < until)) throw table.refuse("until", "an age past the one they have");
+    auto const brooder = [&](Value const& value) { return a_place(value, farm, kind, "brooder"); };
     Hatch hatch{.name = name,
                 .kind = kind,
                 .date = date,
@@ -145,9 +146,9 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                 .drinker = table.maybe("drinker", one_in(farm.drinkers, "drinker")),
                 .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
                 .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement")),
-                .brooder = table.maybe("brooder", one_in(farm.brooders, "brooder")),
+                .brooder = table.maybe("brooder", brooder),
                 .lays = table.maybe("lays", more_than_none(a_percentage)),
-                .housing = read_housing(table, farm, age, until),
+                .housing = read_housing(table, farm, kind, age, until),
                 .courses = {},
                 .set = set,
                 .earliest = earliest};

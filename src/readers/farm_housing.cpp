@@ -13,9 +13,10 @@ using domain::Stage;
 constexpr int most_vessels = 1000;
 constexpr int most_houses = 1000;
 
-Stage read_stage(Table& item, Farm const& farm) {
+Stage read_stage(Table& item, Farm const& farm, std::string const& kind) {
+    auto const house = [&](Value const& value) { return a_place(value, farm, kind, "house"); };
     Stage stage{.from = item.need("from", a_time),
-                .house = item.need("house", one_in(farm.brooders, "house")),
+                .house = item.need("house", house),
                 .houses = item.maybe("houses", WholeNumber{1, most_houses}),
                 .hopper = item.maybe("hopper", one_in(farm.hoppers, "hopper")),
                 .hoppers = item.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
@@ -35,9 +36,18 @@ void refuse_beside(Table& table) {
 
 }  // namespace
 
-std::vector<Stage> read_housing(Table& table, Farm const& farm, quantities::Duration first_age,
+std::string a_place(Value const& value, Farm const& farm, std::string const& kind, std::string const& sort) {
+    std::string key = one_in(farm.brooders, sort)(value);
+    if (domain::rooms_of(farm.brooders.at(key), kind).empty()) {
+        throw value.refuse("a house that holds birds of this kind: " + kind +
+                           " = 100 beside the others under holds of " + key);
+    }
+    return key;
+}
+
+std::vector<Stage> read_housing(Table& table, Farm const& farm, std::string const& kind, quantities::Duration first_age,
                                 quantities::Duration until) {
-    auto const form = tables_of([&](Table& item) { return read_stage(item, farm); },
+    auto const form = tables_of([&](Table& item) { return read_stage(item, farm, kind); },
                                 "{ from = \"0 d\", house = \"tank\", drinker = \"jar\" }");
     auto stages = table.maybe("housing", form);
     if (!stages) return {};

@@ -22,11 +22,15 @@ domain::Drinker read_drinker(std::string const& key, Table& table);
 domain::Supplement read_supplement(std::string const& key, Table& table);
 domain::Disinfectant read_disinfectant(std::string const& key, Table& table);
 /// `farm` already has its disinfectants.
-domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm);
-domain::Brooder read_house(std::string const& key, Table& table, domain::Farm const& farm);
-/// The hatch's key `housing`; empty when it is absent.
-std::vector<domain::Stage> read_housing(Table& table, domain::Farm const& farm, quantities::Duration first_age,
-                                        quantities::Duration until);
+domain::Brooder read_brooder(std::string const& key, Table& table, domain::Farm const& farm,
+                             RationsReader const& rations);
+domain::Brooder read_house(std::string const& key, Table& table, domain::Farm const& farm,
+                           RationsReader const& rations);
+/// The key of a house of the same file that says how many birds of a kind it holds.
+std::string a_place(Value const& value, domain::Farm const& farm, std::string const& kind, std::string const& sort);
+/// The key `housing` of a hatch of some kind; empty when it is absent.
+std::vector<domain::Stage> read_housing(Table& table, domain::Farm const& farm, std::string const& kind,
+                                        quantities::Duration first_age, quantities::Duration until);
 /// Its key `courses`; the rest of the hatch is there.
 std::vector<domain::Course> read_courses(Table& table, domain::Farm const& farm, domain::Hatch const& hatch);
 /// A date, at the first chore of its day where no hour is said.

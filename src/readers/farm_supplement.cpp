@@ -63,6 +63,8 @@ domain::Supplement read_supplement(std::string const& key, Table& table) {
     supplement.key = key;
     supplement.title = table.maybe("title", a_text, key);
     supplement.drug = table.maybe("drug", a_text, std::string());
+    supplement.withdrawal = table.maybe("withdrawal", a_time);
+    supplement.eggs_withdrawal = table.maybe("eggs_withdrawal", a_time);
     supplement.rate = table.maybe("rate", a_rate);
     supplement.stock = table.maybe("stock", a_stock);
     supplement.spoon = table.maybe("spoon", more_than_none(a_density));

@@ -37,6 +37,7 @@ protein = "28 %"                     # from the label
 form = "crumble"                     # "mash", "crumble" or "pellet": how much fits into a hopper
 bag = "<50 lb|25 kg>"
 price = 27.50                        # of one bag, a number without quotes
+# lot = "<1000 lb"  |0.5 tonne">                  # instead of bag, for loose feed, whose price is by weight: "<380 per short ton|420 per tonne>"
 # bags = [{ size = "<50 lb|25 kg>", price = 27.50 }, { size = "<50 lb|25 kg>", price = 25.00, from = 10 }]   # instead, if sold so
 # on_hand = "<30 lb|15 kg>"                  # what is in the store already
 # counted = 2027-04-05               # on that day; leave it out for today
@@ -86,6 +87,7 @@ change_every = "1 d"                 # fresh water at least this often
 # pack = "<8 oz|250 g>"
 # price = 9.00
 # drug = "amprolium"                 # for a medicine: what it is one with
+# withdrawal = "3 d"                 # of a medicine, from its label; and eggs_withdrawal, of feed too
 
 # ---- Mixing your own feed: what `cropful blend` may choose from, and for whom. ----
 
@@ -120,7 +122,8 @@ rest = "3 d"                         # stands empty before the next birds come
 
 [house.pen]
 count = 2
-holds = 120
+holds = 120                          # or by kind: holds = { bobwhite = 120, chukar = 70 }
+# shared = true                      # several hatches may live in one at a time
 
 # [disinfectant.bleach]
 # strength = "7.5 %"                 # of the product, from its label

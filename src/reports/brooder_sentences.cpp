@@ -7,6 +7,11 @@ Sentences brooder_sentences() {
         {"no-brooder",
          "{hatches}: {birds} of {all} birds have no place in {brooder}; `cropful season` says when and what would "
          "fit."},
+        {"shared-house",
+         "{hatches} live together in {house}. Each is planned with hoppers and drinkers for its own birds, but birds "
+         "eat and drink from all of them: give them the same feed and water, and no medicine that is for one alone. "
+         "Older birds pass on what they carry, and birds of unlike age or kind fight; ask before they are put "
+         "together. {defer}"},
         {"no-time-to-clean",
          "{hatches}: there is no time to ready {brooder} before it comes. Move the hatch, or state a rest; never clean "
          "or disinfect around birds."},
@@ -39,6 +44,10 @@ Sentences brooder_notes() {
          "a hatch takes as many brooders as its most crowded day needs, for its whole stay; earlier hatches come "
          "first; "
          "two hatches never share a brooder"},
+        {"houses-shared",
+         "{house} is shared: each hatch spreads evenly over the houses it needs, and joins others where all birds "
+         "there, "
+         "to be sure, never fill more than the house; kinds add up by the share of it that each fills"},
         {"nearest-date",
          "a date on which a hatch would fit: all hatches placed anew, it after others of that day, and none of them "
          "gets fewer brooders than now; looked for up to 366 d away"},

@@ -30,6 +30,7 @@ std::string other_date(Moment other, Moment date) {
 
 std::string fits_words(Unplaced const& one, domain::Brooder const& sort) {
     if (one.needs > sort.count) return "No date helps: the farm has only " + std::to_string(sort.count) + ".";
+    if (sort.shared) return "Dates on which it would fit are not looked for where houses are shared.";
     std::vector<std::string> dates;
     for (auto const& date : {one.fits_before, one.fits_after}) {
         if (date) dates.push_back(other_date(*date, one.from));
@@ -110,10 +111,12 @@ Page stays_part(Overview const& season) {
         Stay const& first = stays[i];
         std::vector<int> numbers;
         auto const together = [&](Stay const& one) {
-            return one.hatch == first.hatch && one.brooder == first.brooder && one.from == first.from;
+            return one.hatch == first.hatch && one.brooder == first.brooder && one.from == first.from &&
+                   one.joins == first.joins && one.free_from == first.free_from && one.birds == first.birds;
         };
         for (; i < stays.size() && together(stays[i]); ++i) numbers.push_back(stays[i].number);
-        table.add({first.ready_by.day(), first.from.day(), first.to.day(), first.free_from.day(),
+        table.add({first.joins ? "joins" : first.ready_by.day(), first.from.day(), first.to.day(),
+                   first.free_from.day(),
                    first.hatch + ": " + first.brooder + " " + numbers_words(numbers) + ", " +
                        quantities::print(first.birds) + (numbers.size() > 1 ? " each" : " birds")});
     }

@@ -19,9 +19,24 @@ bool readies(Plan const& plan) { return !plan.readying.bedding.empty() || !plan.
 
 bool nothing_priced(Plan const& plan) { return !plan.cost_is_whole && plan.safe_cost == quantities::money(0); }
 
+/// "3 bags"; "3 bags, 2 lots" where some feed is sold loose.
+std::string units_words(Plan const& plan) {
+    int lots = 0, loose = 0;
+    for (engine::Purchase const& feed : plan.feeds) {
+        domain::Feed const& its = plan.farm.feeds.at(feed.key);
+        if (its.in_lots) lots += feed.safe_bags.p95;
+        loose += its.in_lots || its.by_weight ? 1 : 0;
+    }
+    int const bags = plan.safe_bags - lots;
+    std::vector<std::string> words;
+    if (bags > 0 || loose == 0) words.push_back(plural(bags, "bag"));
+    if (lots > 0) words.push_back(plural(lots, "lot"));
+    return join(words);
+}
+
 }  // namespace
 
-std::string total_count(Plan const& plan) { return readies(plan) ? "" : plural(plan.safe_bags, "bag"); }
+std::string total_count(Plan const& plan) { return readies(plan) ? "" : units_words(plan); }
 
 std::string total_words(Plan const& plan) {
     std::string const words =
@@ -30,7 +45,8 @@ std::string total_words(Plan const& plan) {
     int bedding = 0, disinfectant = 0;
     for (engine::BeddingPurchase const& one : plan.readying.bedding) bedding += one.bags;
     for (engine::DisinfectantPurchase const& one : plan.readying.disinfectants) disinfectant += one.packs.value_or(0);
-    std::vector<std::string> packs{plural(plan.safe_bags, "bag") + " of feed"};
+    std::vector<std::string> packs;
+    if (auto const units = units_words(plan); !units.empty()) packs.push_back(units + " of feed");
     if (bedding > 0) packs.push_back(plural(bedding, "bag") + " of bedding");
     if (disinfectant > 0) packs.push_back(plural(disinfectant, "pack") + " of disinfectant");
     return words + ": " + join(packs);

@@ -29,11 +29,16 @@ Sentences drug_sentences() {
          "{hatches}: {feed} holds {drug}, approved for growing birds only, and is fed to within two weeks of the first "
          "eggs, when yolks form. Ask before anybody eats the eggs. {defer}"},
         {"drug-withdrawal/removed",
-         "{hatches}: birds removed at {at} leave within the {withdrawal} withdrawal of {feed} ({drug}). Keep them from "
+         "{hatches}: birds removed at {at} leave within the {withdrawal} withdrawal of {feed}< ({drug})>. Keep them "
+         "from "
          "slaughter until it is over. {defer}"},
         {"drug-withdrawal/sold",
-         "{hatches}: birds sold at {at} leave within the {withdrawal} withdrawal of {feed} ({drug}). Keep them from "
+         "{hatches}: birds sold at {at} leave within the {withdrawal} withdrawal of {feed}< ({drug})>. Keep them from "
          "slaughter until it is over. {defer}"},
+        {"eggs-withdrawal",
+         "{hatches}: eggs laid before {until:year} are within the {withdrawal} withdrawal of eggs that the farm file "
+         "states for {product}< ({drug})>. Keep them from people until then, and longer where it was given longer. "
+         "{defer}"},
         {"drug-unknown/feed",
          "{feed}: {drug} is not in the built-in list of feed drugs, so nothing could be checked.< If {meant} is meant, "
          "write it so.>< That drug can kill {danger}.> {defer}"},

@@ -69,6 +69,12 @@ Json mixes_json(HatchPlan const& hatch) {
     return all;
 }
 
+/// "bag", "lot" or "weight"; null where nothing says it.
+Json sold_by(domain::Feed const& feed) {
+    if (feed.bag) return bag_noun(feed);
+    return feed.by_weight ? Json("weight") : Json(nullptr);
+}
+
 void add_purchases(Json& json, Plan const& plan) {
     json["buy"] = Json::array();
     auto feed_kg = quantities::kilograms(0);
@@ -94,6 +100,7 @@ void add_purchases(Json& json, Plan const& plan) {
                  {"bags_p50", feed.bag ? Json(feed.safe_bags.p50) : Json(nullptr)},
                  {"bags_p95", feed.bag ? Json(feed.safe_bags.p95) : Json(nullptr)},
                  {"bag_kg", or_null(feed.bag, in_kilograms)},
+                 {"sold_by", sold_by(plan.farm.feeds.at(feed.key))},
                  {"cost", or_null(feed.cost, in_money)},
                  {"cost_p95", or_null(feed.safe_cost, in_money)},
                  {"first_needed", feed.first_needed.iso()},

@@ -103,6 +103,8 @@ std::string how_sure_words() {
            "the hour, and look in on hoppers and drinkers every day all the same.";
 }
 
+std::string bag_noun(domain::Feed const& feed) { return feed.in_lots ? "lot" : "bag"; }
+
 std::string feed_title(domain::Farm const& farm, std::string const& key) {
     auto const feed = farm.feeds.find(key);
     return feed == farm.feeds.end() || feed->second.title.empty() ? key : feed->second.title;

@@ -21,6 +21,7 @@ Json stays_json(Overview const& season) {
                            {"from", stay.from.iso()},
                            {"to", stay.to.iso()},
                            {"free_from", stay.free_from.iso()},
+                           {"joins", stay.joins},
                            {"birds", in_birds(stay.birds)}});
     }
     return all;

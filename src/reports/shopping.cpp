@@ -38,7 +38,7 @@ std::string amount_words(std::optional<Mass> const& weight, std::optional<quanti
 }
 
 std::string count_of(Purchase const& feed, domain::Farm const& farm) {
-    if (feed.bag) return plural(feed.safe_bags.p95, "bag");
+    if (feed.bag) return plural(feed.safe_bags.p95, bag_noun(farm.feeds.at(feed.key)));
     return feed.short_by() > kilograms(0) ? print(feed.short_by(), farm.measures) : "none";
 }
 
@@ -82,11 +82,12 @@ std::string why_of(Purchase const& feed, domain::Farm const& farm) {
     if (feed.in_hoppers > kilograms(0)) words += ", " + print(feed.in_hoppers, measures) + " is in them now";
     if (feed.on_hand > kilograms(0)) words += ", " + print(feed.on_hand, measures) + " on hand";
     if (feed.spare > kilograms(0)) words += ", " + print(feed.spare, measures) + " to spare";
-    if (!feed.bag) words += " (no bag size stated)";
+    domain::Feed const& its = farm.feeds.at(feed.key);
+    if (!feed.bag && !its.by_weight) words += " (no bag size stated)";
     Mass const over = bought(feed) + feed.on_hand + feed.in_hoppers - feed.stays_behind - feed.need;
     if (feed.bag && feed.safe_bags.p95 == 0) words += "; enough is on hand";
     if (feed.safe_bags.p95 > 0) words += "; usually " + print(over, measures) + " left over";
-    if (feed.bags < feed.safe_bags.p95) words += ", and " + plural(feed.bags, "bag") + " would do";
+    if (feed.bags < feed.safe_bags.p95) words += ", and " + plural(feed.bags, bag_noun(its)) + " would do";
     return words;
 }
 

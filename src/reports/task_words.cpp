@@ -84,7 +84,7 @@ std::string fetch_words(Task const& task, domain::Farm const& farm) {
                                                                      : task.title;
     if (feed != farm.feeds.end() && task.feed) {
         return "fetch " +
-               (task.packs ? plural(*task.packs, "bag") + " (" + print(*task.feed, farm.measures) + ")"
+               (task.packs ? plural(*task.packs, bag_noun(feed->second)) + " (" + print(*task.feed, farm.measures) + ")"
                            : print(*task.feed, farm.measures)) +
                " of " + title;
     }
@@ -134,8 +134,8 @@ std::string task_words(Task const& task, domain::Farm const& farm) {
         case Work::remove:
             return remove_words(task);
         case Work::withdrawal_ends:
-            return "not before now: withdrawal of " + feed_title(farm, task.what) + " (" + print(*task.withdrawal) +
-                   ") is over";
+            return "not before now: " + print(*task.withdrawal) + " withdrawal of " +
+                   (task.of_eggs ? "eggs after " : "") + task.title + " is over";
         case Work::fetch:
             break;
     }
@@ -169,7 +169,7 @@ std::string task_notes(Task const& task, domain::Farm const& farm) {
         case Work::clean:
             return "Birds and bedding out first. What the disinfectant's label says holds.";
         case Work::withdrawal_ends:
-            return "Counted from the planned end of the feed; later if any of it was left in hoppers or fed longer. "
+            return "Counted from the planned end of what was given; later if it was given longer, or any was left. "
                    "This says nothing of whether birds or eggs are fit to be eaten: the label, your veterinarian and "
                    "local law decide.";
         default:

@@ -58,7 +58,8 @@ Page next_trip_part(TripPlan const& trips) {
     Table table({Align::right, Align::right, Align::left}, 2);
     for (FeedBought const& feed : trip.feeds) {
         for (engine::BagsBought const& bags : feed.bags) {
-            table.add({plural(bags.count, "bag"), money_words(bags.cost, trips),
+            domain::Feed const& its = trips.plan.farm.feeds.at(trips.feeds[feed.feed]);
+            table.add({plural(bags.count, bag_noun(its)), money_words(bags.cost, trips),
                        column_title(trips, feed.feed) + ", " + print(bags.size, trips.plan.farm.measures)});
         }
     }

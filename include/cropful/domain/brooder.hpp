@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -37,13 +38,18 @@ struct Cleaning {
 struct Brooder {
     std::string key;
     int count = 1;
-    std::vector<Room> holds;  // in order of age, the first from 0
-    Duration until;           // age at which the birds leave
+    std::vector<Room> holds;                             // in order of age, the first from 0; empty where it is by kind
+    std::map<std::string, std::vector<Room>> of_kind{};  // in place of `holds`: what it holds of each kind
+    bool shared = false;                                 // several hatches may live in one at a time
+    Duration until;                                      // age at which the birds leave
     std::optional<Duration> rest;
     std::optional<Floor> floor;
     std::optional<Bedding> bedding;  // never without a floor
     std::optional<Cleaning> cleaning;
 };
+
+/// What it holds of a kind, by age.
+std::vector<Room> const& rooms_of(Brooder const& brooder, std::string const& kind);
 
 struct Disinfectant {
     std::string key;

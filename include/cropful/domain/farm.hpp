@@ -39,6 +39,7 @@ struct Medication {
     std::string drug;
     std::optional<Mass> per_short_ton;
     Duration withdrawal;
+    std::optional<Duration> eggs_withdrawal{};  // how long after it no egg is eaten
 };
 
 /// A size of bag one can buy, and its price where at least `from` of that size are bought at once (all of them at it).
@@ -55,8 +56,10 @@ struct Feed {
     std::optional<Form> form;
     std::optional<MassPerVolume> density;
     std::optional<Mass> bag;
-    std::optional<Money> price;  // per bag
-    std::vector<Bag> bags;       // all that are sold; empty: only `bag`, else `bag` is the first of them sold singly
+    std::optional<Money> price;               // per bag
+    bool in_lots = false;                     // `bag` is a lot: loose feed, sold by so much at a time
+    std::optional<MoneyPerMass> by_weight{};  // what it costs where it is sold neither in bags nor in lots
+    std::vector<Bag> bags;  // all that are sold; empty: only `bag`, else `bag` is the first of them sold singly
     Mass on_hand = kilograms(0);
     std::optional<Moment> counted{};  // when that stood in the store; absent: now
     Mass spare = kilograms(0);        // kept in hand beyond the need
@@ -68,6 +71,9 @@ struct Feed {
 
 /// Every size and price of a feed's bags, the one of `bag` and `price` where `bags` says none; empty without a size.
 std::vector<Bag> bags_of(Feed const& feed);
+
+/// What a weight of it costs, in bags, lots or loose; empty without a price.
+std::optional<MoneyPerMass> price_by_weight(Feed const& feed);
 
 /// Where feed is kept, and what it takes to buy some.
 struct Store {
@@ -106,8 +112,10 @@ struct Stock {
 struct Supplement {
     std::string key;
     std::string title;
-    std::string drug{};        // what it is a medicine with; may be empty
-    std::optional<Rate> rate;  // at least one of rate and stock is given
+    std::string drug{};                         // what it is a medicine with; may be empty
+    std::optional<Duration> withdrawal{};       // how long after the course no bird is eaten
+    std::optional<Duration> eggs_withdrawal{};  // and no egg
+    std::optional<Rate> rate;                   // at least one of rate and stock is given
     std::optional<MassPerVolume> spoon;
     std::optional<Duration> keeps;
     Duration from = days(0);

@@ -57,7 +57,7 @@ struct Task {
     std::string vessel{};                  // hopper or drinker, its key
     int vessels = 0;                       // in all houses
     std::string what{};                    // key of the feed, the supplement or what is bought
-    std::string title{};                   // of what is bought
+    std::string title{};                   // of what is bought, or of what birds or eggs waited for
     std::optional<Mass> feed{};            // put into all the vessels together, or fetched
     std::optional<Volume> water{};         // put into all the vessels together, or stirred
     std::optional<Heads> birds{};          // of all its houses
@@ -70,6 +70,7 @@ struct Task {
     std::optional<BroodingRow> warmth{};   // air at chick height
     std::optional<Moment> until{};         // when somebody is there next for it, or what it was done for ends
     std::optional<Duration> withdrawal{};  // that is over
+    bool of_eggs = false;                  // that one is of eggs
     bool overdue = false;                  // `at` has been, and it is still to be done
     int would_do = 0;                      // vessels that would last until the next chore; 0: these do
     std::string id{};                      // of its own, and the same when the plan is made again

@@ -20,10 +20,11 @@ struct Stay {
     std::string hatch;
     Moment from;
     Moment to;
-    Moment free_from;  // once it has rested
-    Heads birds;       // on the first day; a hatch's birds share its brooders equally, as far as these hold them
-    Moment ready_by;   // before `from`: its rest, or a day where none is stated, or two days for a stage of housing;
-                       // never before the last birds are out
+    Moment free_from;    // once it has rested
+    Heads birds;         // on the first day; a hatch's birds share its brooders equally, as far as these hold them
+    Moment ready_by;     // before `from`: its rest, or a day where none is stated, or two days for a stage of housing;
+                         // never before the last birds are out
+    bool joins = false;  // other birds live in it on the first day: it is not made ready for these
 };
 
 /// A hatch that gets fewer brooders than it needs.
@@ -52,7 +53,8 @@ enum class Fits { left_out, sought };
 /// A hatch takes, for its whole stay, as many brooders of its sort as its most crowded day needs, with birds alive by
 /// the central curve and the diary; for a stage of its housing as many houses as hold the birds of its start to be
 /// sure. Hatches in order of date take the lowest numbers that are free; a brooder is free
-/// again after its rest; two hatches never share one. A hatch that finds too few takes those there are.
+/// again after its rest; two hatches never share one, unless the sort is shared: then they do as long as their birds
+/// fit at every time. A hatch that finds too few takes those there are.
 Placement place(Season const& season, Fits fits = Fits::left_out);
 
 }  // namespace cropful::engine

@@ -37,6 +37,8 @@ std::vector<std::string> removals_words(engine::HatchPlan const& hatch);
 /// What "sure" and "usually" mean, and what a careful grower does all the same.
 std::string how_sure_words();
 std::string feed_title(domain::Farm const& farm, std::string const& key);
+/// "bag", or "lot" of loose feed.
+std::string bag_noun(domain::Feed const& feed);
 std::string supplement_title(domain::Supplement const& supplement);
 
 /// "[published: NRC 1994]".

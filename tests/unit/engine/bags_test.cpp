@@ -151,3 +151,40 @@ TEST_CASE("packs of what goes into the stock", "[bags]") {
     CHECK_THAT(in_grams(*bought.by_weight), Catch::WithinRel(40.0, 1e-9));
     CHECK(bought.packs == 3);
 }
+
+// Each hatch eats 21 kg: 21 and then 42 kg of grower, at 0.42 a kg.
+TEST_CASE("feed sold loose costs what is missing, to the gram", "[bags]") {
+    auto farm = two_hatches();
+    auto& grower = farm.feeds.at("grower");
+    grower.bag.reset();
+    grower.price.reset();
+    grower.by_weight = money_per_kilogram(0.42);
+    auto plan = plan_alike(farm);
+    REQUIRE(plan.feeds.size() == 1);
+    double const behind = in_kilograms(plan.feeds[0].stays_behind);
+    CHECK(behind == 0);
+    CHECK_THAT(in_money(plan.feeds[0].cost.value()), Catch::WithinRel(42 * 0.42, 1e-6));
+    CHECK_THAT(in_money(plan.feeds[0].safe_cost.value()), Catch::WithinRel(42 * 0.42, 1e-6));
+    CHECK_THAT(in_money(plan.hatches[0].feeds[0].cost.value()), Catch::WithinRel(21 * 0.42, 1e-6));
+    CHECK_THAT(in_money(plan.hatches[1].feeds[0].cost.value()), Catch::WithinRel(21 * 0.42, 1e-6));
+    CHECK(plan.cost_is_whole);
+    CHECK(plan.bags == 0);
+    grower.on_hand = kilograms(30);  // 12 kg are missing, all of it of the second
+    plan = plan_alike(farm);
+    CHECK(in_money(plan.hatches[0].feeds[0].cost.value()) == 0);
+    CHECK_THAT(in_money(plan.hatches[1].feeds[0].cost.value()), Catch::WithinRel(12 * 0.42, 1e-6));
+    CHECK_THAT(in_money(plan.feeds[0].cost.value()), Catch::WithinRel(12 * 0.42, 1e-6));
+    grower.on_hand = kilograms(50);
+    CHECK(in_money(plan_alike(farm).feeds[0].safe_cost.value()) == 0);
+}
+
+TEST_CASE("lots are whole", "[bags]") {
+    auto farm = two_hatches();
+    auto& grower = farm.feeds.at("grower");
+    grower.in_lots = true;
+    grower.bag = kilograms(41);  // of 42 kg
+    grower.price = money(10);
+    auto const plan = plan_alike(farm);
+    CHECK(plan.feeds.at(0).bags == 2);
+    CHECK(in_money(plan.feeds.at(0).cost.value()) == 20);
+}

@@ -128,6 +128,41 @@ TEST_CASE("medicated feed: into lay, and within its withdrawal", "[cautions]") {
     CHECK_FALSE(states(farm, "drug-into-lay", {{"form", "into lay, not for layers"}}));
 }
 
+TEST_CASE("eggs laid within a withdrawal of eggs", "[cautions]") {
+    // grower is fed from 6 to 16 wk (day 112) and the hatch is kept till then; eggs from day 100 on
+    auto farm = medicated("salinomycin", 50);
+    auto& medicine = *farm.feeds.at("grower").medicated;
+    farm.hatches[0].laying_from = days(100);
+    CHECK_FALSE(due(farm, "eggs-withdrawal"));
+    medicine.eggs_withdrawal = days(0);
+    CHECK_FALSE(due(farm, "eggs-withdrawal"));
+    medicine.eggs_withdrawal = days(9);
+    auto const until = [&](double age) { return farm.hatches[0].date + days(age); };
+    CHECK(states(farm, "eggs-withdrawal", {{"withdrawal", days(9)}, {"drug", "salinomycin"}, {"until", until(121)}}));
+    CHECK_FALSE(due(farm, "drug-withdrawal"));
+    farm.hatches[0].feeding.push_back({"starter", days(90)});  // over on day 99, before the first egg
+    CHECK_FALSE(due(farm, "eggs-withdrawal"));
+    medicine.eggs_withdrawal = days(11);
+    CHECK(states(farm, "eggs-withdrawal", {{"until", until(101)}}));
+    farm.hatches[0].laying_from.reset();
+    CHECK_FALSE(due(farm, "eggs-withdrawal"));
+}
+
+TEST_CASE("birds and eggs after a medicine in the water", "[cautions]") {
+    auto farm = sample::with_supplement("tonic");  // on day 0
+    auto& tonic = farm.supplements.at("tonic");
+    tonic.from = days(108);  // kept to day 112
+    CHECK_FALSE(due(farm, "drug-withdrawal"));
+    tonic.withdrawal = days(3);  // over on day 112
+    CHECK_FALSE(due(farm, "drug-withdrawal"));
+    tonic.withdrawal = days(4);
+    CHECK(states(farm, "drug-withdrawal", {{"form", "sold"}, {"feed", "tonic"}, {"withdrawal", days(4)}}));
+    tonic.eggs_withdrawal = days(7);
+    CHECK_FALSE(due(farm, "eggs-withdrawal"));
+    farm.hatches[0].laying_from = days(60);
+    CHECK(states(farm, "eggs-withdrawal", {{"product", "tonic"}, {"until", farm.hatches[0].date + days(116)}}));
+}
+
 TEST_CASE("layers before any quail lays, and a barn hotter than the trials", "[cautions]") {
     auto farm = bobwhites();
     farm.hatches[0].laying_from = days(100);

@@ -92,6 +92,16 @@ TEST_CASE("a house may hold fewer older birds", "[lodging]") {
     CHECK(houses_of(farm) == std::vector<int>{2, 4});
 }
 
+TEST_CASE("a house may hold another number of each kind", "[lodging]") {
+    auto farm = lodged();
+    auto& pen = farm.brooders.at("pen");
+    pen.holds.clear();
+    pen.of_kind = {{"bobwhite", {{days(0), birds(20)}}}, {"chukar", {{days(0), birds(10)}}}};
+    CHECK(houses_of(farm) == std::vector<int>{5, 4});  // 100 / 20, 100 / 30
+    pen.of_kind["bobwhite"].push_back({days(205), birds(10)});
+    CHECK(houses_of(farm) == std::vector<int>{10, 4});  // 100 / 10 before they move
+}
+
 TEST_CASE("birds removed before a move need no house", "[lodging]") {
     auto farm = lodged();
     farm.hatches[0].removed = {{days(210), birds(40)}};

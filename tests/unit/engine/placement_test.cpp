@@ -177,6 +177,17 @@ TEST_CASE("a hatch moves from house to house, each ready two days before", "[pla
     CHECK(sample::plan_of(farm).hatches[0].stages[1].numbers.empty());  // the plan goes on without
 }
 
+TEST_CASE("each kind has its own number in a house", "[placement]") {
+    auto farm = barn(40);
+    auto& box = farm.brooders.at("box");
+    box.holds.clear();
+    box.of_kind = {{"bobwhite", {{days(0), birds(60)}}}, {"chukar", {{days(0), birds(7)}}}};
+    auto const got = placed(farm);
+    REQUIRE(got.stays.size() == 4);  // 100 / 60 each
+    CHECK(got.unplaced.empty());
+    for (auto const& stay : got.stays) CHECK(in_birds(stay.birds) == 50);
+}
+
 TEST_CASE("houses that a farm fixes are all taken", "[placement]") {
     auto farm = barn(0);
     farm.hatches.pop_back();

@@ -15,6 +15,8 @@ TEST_CASE("a price by weight", "[price]") {
         {"310 per tonne", 0.31},
         {"14.50 per 50 lb", 14.5 / 50 / pound},
         {"0.35/lb", 0.35 / pound},
+        {"18 per cwt", 18 / (100 * pound)},
+        {"360 per short ton", 360 / (2000 * pound)},
         {"0.35 / lb", 0.35 / pound},
         {"9 1/2 per 25 kg", 0.38},
         {"0 per kg", 0},

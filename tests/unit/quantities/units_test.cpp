@@ -41,6 +41,9 @@ TEST_CASE("each unit has its authority's value", "[quantities]") {
         {"lb", 0.45359237},
         {"oz", 0.028349523125},
         {"short ton", 907.18474},
+        {"cwt", 45.359237},
+        {"US cwt", 45.359237},
+        {"imp cwt", 50.80234544},  // 112 x 0.45359237
         {"L", 1},
         {"mL", 0.001},
         {"m3", 1000},
@@ -81,7 +84,7 @@ TEST_CASE("each unit has its authority's value", "[quantities]") {
     CHECK_THAT(find_unit(symbol)->factor, Catch::WithinRel(factor, 1e-15));
 }
 
-TEST_CASE("the table above leaves no unit out", "[quantities]") { CHECK(units().size() == 41); }
+TEST_CASE("the table above leaves no unit out", "[quantities]") { CHECK(units().size() == 44); }
 
 TEST_CASE("no spelling means two units, and every spelling is found", "[quantities]") {
     std::set<std::string> seen;
@@ -142,12 +145,12 @@ TEST_CASE("a letter's case is not guessed where it matters", "[quantities]") {
     CHECK(symbol_of(word).empty());
 }
 
-TEST_CASE("four bare measures and no others differ by country", "[quantities]") {
+TEST_CASE("five bare measures and no others differ by country", "[quantities]") {
     std::set<std::string> differing;
     for (Unit const& unit : units()) {
         if (differs_by_country(unit)) differing.insert(std::string(unit.symbol));
     }
-    CHECK(differing == std::set<std::string>{"gal", "qt", "pt", "fl oz"});
+    CHECK(differing == std::set<std::string>{"cwt", "gal", "qt", "pt", "fl oz"});
 }
 
 TEST_CASE("a bare ton is known for what it is", "[quantities]") {

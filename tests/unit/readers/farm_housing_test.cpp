@@ -91,6 +91,32 @@ TEST_CASE("a house is a place that birds leave when their stage ends", "[readers
     CHECK_THAT(housing_fault("", "", "[brooder.tank]\nholds = 9\nuntil = \"3 wk\"\n"), Contains("tank"));
 }
 
+TEST_CASE("a house may hold another number of each kind, by age too", "[readers]") {
+    auto const house = [](std::string const& holds) {
+        return housed("", "", "[house.run]\nholds = " + holds + "\n").brooders.at("run");
+    };
+    auto const run =
+        house("{ bobwhite = 100, Chukar = [{ from = \"3 wk\", birds = 60 }, { from = \"0 d\", birds = 90 }] }");
+    CHECK(run.holds.empty());
+    REQUIRE(run.of_kind.size() == 2);
+    CHECK(in_birds(rooms_of(run, "bobwhite").at(0).birds) == 100);
+    auto const& chukar = rooms_of(run, "chukar");
+    REQUIRE(chukar.size() == 2);
+    CHECK(in_birds(chukar[0].birds) == 90);
+    CHECK(in_days(chukar[1].from) == 21);
+    CHECK(rooms_of(run, "coturnix").empty());
+    auto const same = house("100");
+    CHECK(in_birds(rooms_of(same, "chukar").at(0).birds) == 100);
+}
+
+TEST_CASE("a house that says nothing of a kind is no house for it", "[readers]") {
+    std::string const run = "[house.run]\nholds = { bobwhite = 100 }\n";
+    std::string const words = "coturnix = 100 beside the others under holds of run";
+    CHECK_THAT(housing_fault(in_stages("{ from = \"0 d\", house = \"run\" }"), "", run), Contains(words));
+    CHECK_THAT(housing_fault("brooder = \"run\"\n", "", run), Contains(words));
+    CHECK(housed("", "", run).brooders.contains("run"));  // where none of it lives
+}
+
 TEST_CASE("stages of housing, in any order", "[readers]") {
     auto const hatch =
         housed(in_stages("{ from = \"3 wk\", house = \"pen\", houses = 2, drinker = \"jug\" }, "

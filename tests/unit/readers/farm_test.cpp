@@ -86,6 +86,32 @@ TEST_CASE("a drug may be stated as a share of the feed", "[readers]") {
     }
 }
 
+// 1 short ton = 907.18474 kg (NIST HB 44), so 175 g in a tonne are 175 x 0.90718474 = 158.7573295 g in a short ton.
+TEST_CASE("a drug may be stated by the tonne", "[readers]") {
+    auto const medicine = [](std::string const& level) {
+        return "medicated = { drug = \"amprolium\", " + level + ", withdrawal = \"0 d\" }\n";
+    };
+    Feed const f = farm(medicine("per_tonne = \"175 g\"")).feeds.at("starter");
+    CHECK_THAT(in_grams(f.medicated.value().per_short_ton.value()), WithinRel(158.7573295, 1e-9));
+    std::string const alone = "one of per_short_ton, per_tonne and level alone";
+    CHECK_THAT(fault(medicine("per_tonne = \"9 g\", per_short_ton = \"9 g\"")), Contains(alone));
+    CHECK_THAT(fault(medicine("per_tonne = \"9 g\", level = \"0.01 %\"")), Contains(alone));
+    CHECK_THAT(fault(medicine("level = \"0.01 %\", per_short_ton = \"9 g\"")), Contains(alone));
+    CHECK_THAT(fault(medicine("per_tonne = 175")), Contains("the drug in a tonne of feed, such as \"175 g\""));
+}
+
+TEST_CASE("withdrawals of eggs, of a feed and of a supplement", "[readers]") {
+    std::string const medicine = "medicated = { drug = \"x\", withdrawal = \"3 d\", eggs_withdrawal = \"10 d\" }\n";
+    std::string const given =
+        "[supplement.s]\nrate = \"1 tsp per gal\"\nwithdrawal = \"2 d\"\neggs_withdrawal = \"5 d\"\n";
+    Farm const f = farm(medicine + given);
+    CHECK(in_days(f.feeds.at("starter").medicated->eggs_withdrawal.value()) == 10);
+    CHECK(in_days(f.supplements.at("s").withdrawal.value()) == 2);
+    CHECK(in_days(f.supplements.at("s").eggs_withdrawal.value()) == 5);
+    CHECK_FALSE(
+        farm("medicated = { drug = \"x\", withdrawal = \"3 d\" }\n").feeds.at("starter").medicated->eggs_withdrawal);
+}
+
 TEST_CASE("a date may have minutes without seconds", "[readers]") {
     std::string const text =
         "[farm]\nname = \"F\"\n[feed.a]\nprotein = \"24 %\"\n[[hatch]]\nkind = \"bobwhite\"\n"
@@ -101,6 +127,29 @@ TEST_CASE("a medicated feed says drug, level and withdrawal", "[readers]") {
     CHECK(f.medicated->drug == "monensin");
     CHECK_THAT(in_grams(f.medicated->per_short_ton.value()), WithinRel(73.0, 1e-12));
     CHECK(in_days(f.medicated->withdrawal) == 3);
+}
+
+// 420 a tonne is 0.42 a kg: 22.6796185 kg (50 lb) cost 9.52543977, half a tonne 210.
+TEST_CASE("feed sold by weight: in bags, in lots, loose", "[readers]") {
+    Feed const bags = farm("bag = \"50 lb\"\nprice = \"420 per tonne\"\n").feeds.at("starter");
+    CHECK_THAT(in_money(bags.price.value()), WithinRel(9.52543977, 1e-9));
+    CHECK_FALSE(bags.in_lots);
+    Feed const lots = farm("lot = \"0.5 tonne\"\nprice = \"420 per tonne\"\n").feeds.at("starter");
+    CHECK(lots.in_lots);
+    CHECK_THAT(in_kilograms(lots.bag.value()), WithinRel(500.0, 1e-12));
+    CHECK_THAT(in_money(lots.price.value()), WithinRel(210.0, 1e-12));
+    Feed const loose = farm("price = \"420 per tonne\"\n").feeds.at("starter");
+    CHECK_FALSE(loose.bag);
+    CHECK_FALSE(loose.price);
+    CHECK_THAT(in_money_per_kilogram(loose.by_weight.value()), WithinRel(0.42, 1e-12));
+    for (Feed const& feed : {bags, lots, loose})
+        CHECK_THAT(in_money_per_kilogram(price_by_weight(feed).value()), WithinRel(0.42, 1e-12));
+    CHECK_FALSE(farm("lot = \"0.5 tonne\"\n").feeds.at("starter").price);
+    CHECK_THAT(fault("lot = \"0.5 tonne\"\nbag = \"50 lb\"\n"), Contains("either a bag or a lot"));
+    CHECK_THAT(fault("lot = \"0.5 tonne\"\nprice = 210\n"), Contains("a price by weight beside lot"));
+    CHECK_THAT(fault("price = 9.5\n"), Contains("a bag beside it") && Contains("420 per tonne"));
+    CHECK_THAT(fault("price = \"420 per gal\"\n"), Contains("gal is a volume"));
+    CHECK_THAT(fault("lot = \"9 kg\"\nbags = [{ size = \"9 kg\", price = 9 }]\n"), Contains("or bags, not both"));
 }
 
 TEST_CASE("the units are known before anything else is read, wherever they stand", "[readers]") {

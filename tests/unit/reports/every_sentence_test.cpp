@@ -61,6 +61,7 @@ void say_of_drugs_in_feed(Notes& notes) {
         notes.plan(farm);
         farm.hatches[0].laying_from = days(100);
         farm.feeds.at("grower").medicated->withdrawal = days(5);
+        farm.feeds.at("grower").medicated->eggs_withdrawal = days(9);
         notes.plan(farm);
         farm.hatches[0].until = days(200);
         farm.hatches[0].feeding.push_back({"starter", days(90)});
@@ -116,6 +117,11 @@ void say_of_brooders(Notes& notes) {
     farm.hatches[1].date = farm.hatches[2].date = farm.hatches[0].date + brooder.until;
     notes.season(farm);
     notes.plan(farm);
+    brooder.count = 1;
+    brooder.shared = true;
+    brooder.holds = {{days(0), birds(10'000)}};
+    farm.hatches[1].date = farm.hatches[0].date + days(1);
+    notes.season(farm);
 }
 
 void say_of_absences(Notes& notes) {

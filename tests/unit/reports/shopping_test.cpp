@@ -99,3 +99,27 @@ TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
     CHECK_THAT(trips, Contains("bedding for tank"));
     CHECK_THAT(trips, Contains("Bleach"));
 }
+
+// At 420 a tonne a lot of 10 kg costs 4.20.
+TEST_CASE("loose feed is bought in lots, or by weight, and called so", "[reports]") {
+    auto const sold = [](std::string const& words) {
+        std::string const bag = "bag = \"20 kg\"\nprice = 20.00\n";
+        auto text = farm;
+        return sample::plan_of(text.replace(text.find(bag), bag.size(), words));
+    };
+    auto plan = sold("lot = \"10 kg\"\nprice = \"420 per tonne\"\n");
+    int const lots = plan.feeds.at(0).safe_bags.p95;
+    REQUIRE(lots > 1);
+    auto rows = engine::shopping_list(plan);
+    CHECK(reports::count_words(rows[0], plan.farm) == std::to_string(lots) + " lots");
+    CHECK_THAT(quantities::in_money(rows[0].cost.value()), Catch::WithinRel(lots * 4.2, 1e-9));
+    auto text = reports::set(reports::purchases_part(plan));
+    CHECK_THAT(text, Contains(std::to_string(lots) + " lots of feed"));
+    plan = sold("price = \"420 per tonne\"\n");
+    rows = engine::shopping_list(plan);
+    CHECK_THAT(reports::count_words(rows[0], plan.farm), Contains(" kg"));
+    CHECK_THAT(quantities::in_money(rows[0].cost.value()),
+               Catch::WithinRel(0.42 * quantities::in_kilograms(plan.feeds[0].short_by()), 1e-9));
+    text = reports::set(reports::purchases_part(plan));
+    CHECK_THAT(text, !Contains("no bag size stated") && !Contains("0 bags"));
+}
