@@ -121,8 +121,10 @@ class Ticked {
             case Work::change_water:
                 return put(Deed::level_left, task, volume());
             case Work::fetch:
-                if (barn_.farm.feeds.contains(task.what)) return put(Deed::bought, task, weight());
-                break;
+                if (!barn_.farm.feeds.contains(task.what)) break;
+                return put(Deed::bought, task, *one.read("N", [&](std::string_view words) {
+                    return bought_weight(words, barn_, task.what);
+                }));
             default:
                 break;
         }

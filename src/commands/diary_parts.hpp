@@ -22,6 +22,8 @@ Barn read_barn(DiaryOptions const& options);
 /// is kept if its form was an earlier one.
 Reply changed(Barn const& barn, Said said, std::string const& done);
 
+/// "75 lb", or "6 bags" of a feed of the farm; throws BadInput.
+quantities::Mass bought_weight(std::string_view words, Barn const& barn, std::string const& key);
 /// What --stock and --bought say. Throws BadInput.
 std::vector<domain::Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp);
 

@@ -24,20 +24,26 @@ Entry store_entry(std::string const& text, Deed deed, Barn const& barn, domain::
             origin);
     }
     std::string const amount = text.substr(equals + 1);
-    domain::Feed const& feed = barn.farm.feeds.at(key);
-    std::string const unit = feed.in_lots ? " lot" : " bag";
     Flags one;
     one.set(flag, amount);
     auto const weight = *one.read(flag, [&](std::string_view words) {
-        bool const bags = deed == Deed::bought && (words.ends_with(unit + "s") || words.ends_with(unit));
-        if (!bags) return quantities::parse_mass(words, barn.farm.measures);
-        if (!feed.bag) throw BadInput(in_quotes(std::string(words)), "a weight: the farm file states no bag of " + key);
-        return *feed.bag * static_cast<double>(parse_count(words.substr(0, words.find(' ')), 10'000));
+        return deed == Deed::bought ? bought_weight(words, barn, key)
+                                    : quantities::parse_mass(words, barn.farm.measures);
     });
     return {.at = stamp.at, .hatch = key, .deed = deed, .amount = weight, .note = "", .utc_offset = stamp.utc_offset};
 }
 
 }  // namespace
+
+quantities::Mass bought_weight(std::string_view words, Barn const& barn, std::string const& key) {
+    domain::Feed const& feed = barn.farm.feeds.at(key);
+    std::string const unit = feed.in_lots ? " lot" : " bag";
+    if (!words.ends_with(unit + "s") && !words.ends_with(unit)) {
+        return quantities::parse_mass(words, barn.farm.measures);
+    }
+    if (!feed.bag) throw BadInput(in_quotes(std::string(words)), "a weight: the farm file states no bag of " + key);
+    return *feed.bag * static_cast<double>(parse_count(words.substr(0, words.find(' ')), 10'000));
+}
 
 std::vector<Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp) {
     std::vector<Entry> all;

@@ -11,9 +11,22 @@ using namespace quantities;
 
 namespace {
 
+/// What is brought home: whole bags where it is sold in them.
 std::optional<Mass> amount_of(ShoppingItem const& item) {
     auto const* const* feed = std::get_if<Purchase const*>(&item.what);
-    return feed == nullptr ? std::nullopt : std::optional((*feed)->short_by());
+    if (feed == nullptr) return std::nullopt;
+    auto const& bag = (*feed)->bag;
+    return bag && item.packs ? *bag * static_cast<double>(*item.packs) : (*feed)->short_by();
+}
+
+/// Whether a product is being given already, and so is there.
+bool is_given(Plan const& plan, ShoppingItem const& item, Moment at) {
+    if (item.sort != ShoppingItem::Sort::supplement) return false;
+    return std::ranges::any_of(plan.hatches, [&](HatchPlan const& hatch) {
+        return std::ranges::any_of(hatch.mixes, [&](Mix const& mix) {
+            return mix.supplement == item.key && hatch.hatch.date + mix.from < at && at < hatch.hatch.date + mix.to;
+        });
+    });
 }
 
 /// The day before each thing is needed, never before a moment.
@@ -66,6 +79,7 @@ std::vector<Fetch> fetches(Plan const& plan, Moment earliest) {
             all.clear();  // bags without a size or price
         }
     }
+    std::erase_if(items, [&](ShoppingItem const& item) { return is_given(plan, item, earliest); });
     add_items(all, items, earliest);
     return all;
 }

@@ -37,13 +37,14 @@ domain::Hatch left_alone(domain::Hatch hatch, Ages ages) {
 struct Vessel {
     std::string key;
     int count;
-    domain::Amount content;        // of one
-    double behind;                 // beyond that and out of the birds' reach, as a share of it
-    double least;                  // below which birds get nothing, as a share of it
-    double all;                    // that all hold, in kg or L
-    RunOut run_out;                // from the start of the absence, full then
-    std::optional<RunOut> known;   // from when the diary last knew them, as they were then
-    Duration since{};              // that age
+    domain::Amount content;       // of one
+    double behind;                // beyond that and out of the birds' reach, as a share of it
+    double least;                 // below which birds get nothing, as a share of it
+    double all;                   // that all hold, in kg or L
+    RunOut run_out;               // from the start of the absence, full then
+    std::optional<RunOut> known;  // from when the diary last knew them, as they were then
+    Duration since{};             // that age
+    bool of_batch = false;
     std::vector<double> shares{};  // of the full ones used at the end of the absence
     [[nodiscard]] RunOut& judged() { return known ? *known : run_out; }
 };
@@ -121,6 +122,7 @@ class Group {
         auto const use = amounts_of(water_usage(flock_, intake_, drinker.spill));
         vessels_.push_back({drinker.key, count, content, 0, ratio(drinker.least / content), all,
                             RunOut(use, rooms(all, sway_.water(), true)), std::nullopt});
+        vessels_.back().of_batch = content < drinker.volume - drinker.displaced;
         if (!tended_.water) return;
         Volume const then = filled(drinker, lodging, model, tended_.water->at - hatch_.date);
         auto const known = known_start(tended_, tended_.water, then * static_cast<double>(count), lodging.from,
@@ -200,6 +202,7 @@ class Group {
                       .safe_for = {}},
                      vessel.judged().empty()};
         one.holding.known = vessel.known.has_value();
+        one.holding.of_batch = vessel.of_batch;
         auto const held = std::ranges::count_if(gone, [](double share) { return share < 1; });
         one.holding.chance = static_cast<double>(held) / static_cast<double>(gone.size());
         one.holding.fill = quantile(vessel.shares, absence.sure);

@@ -99,7 +99,7 @@ std::string leave_words(Holding const& holding, Away const& away) {
 Page holding_part(Holding const& holding, Away const& away) {
     auto const measures = away.farm.measures;
     std::string words = vessels(holding) + ", " + amount_of_entry(holding.content, measures) +
-                        (holding.count > 1 ? " each" : "") + " when full" +
+                        (holding.count > 1 ? " each" : "") + (holding.of_batch ? " of its batch" : " when full") +
                         (holding.known ? "; as it is now it" : ":") + " holds " + chance_words(holding.chance) + ". " +
                         leave_words(holding, away);
     if (holding.safe_for) {

@@ -1,5 +1,6 @@
 #include "cropful/reports/diary_page.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "cropful/fault/characters.hpp"
@@ -99,6 +100,16 @@ Page used_part(std::span<engine::Interval const> intervals, Measures measures) {
     return heading("USED") + table;
 }
 
+/// "change-water pen bell": the id of a task without its hatch and moment.
+std::string task_of(Entry const& entry) {
+    std::string words = entry.note;
+    std::string const hatch = "/" + entry.hatch + "/";
+    if (std::size_t const at = words.find(hatch); at != std::string::npos) words.replace(at, hatch.size(), "/");
+    if (std::size_t const at = words.find("/20"); at != std::string::npos) words.erase(at);  // its moment
+    std::ranges::replace(words, '/', ' ');
+    return words;
+}
+
 }  // namespace
 
 std::string entry_words(Entry const& entry, Measures measures) {
@@ -114,7 +125,7 @@ std::string entry_words(Entry const& entry, Measures measures) {
         case Deed::found_empty:
             return what + " found empty";
         case Deed::done:
-            return "done: " + entry.note + (domain::number(entry.amount) > 0 ? ", " + amount : "");
+            return "done: " + task_of(entry) + (domain::number(entry.amount) > 0 ? ", " + amount : "");
         case Deed::noted:
             return "noted: " + entry.note;
         case Deed::level_left:

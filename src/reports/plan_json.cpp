@@ -1,5 +1,7 @@
 #include "cropful/reports/plan_json.hpp"
 
+#include "cropful/reports/plan_parts.hpp"
+
 #include "reports/json_parts.hpp"
 
 namespace cropful::reports {
@@ -189,7 +191,10 @@ std::string last_json(Plan const& plan, std::optional<engine::Moment> at) {
 }
 
 std::string mix_json_text(Plan const& plan) {
-    return answer(plan, [](Json& part, HatchPlan const& hatch) { part["mix"] = mix_or_null(hatch); });
+    return answer(plan, [](Json& part, HatchPlan const& hatch) {
+        part["mix"] = mix_or_null(hatch);
+        part["mixes"] = mixes_json(hatch);
+    });
 }
 
 std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions,

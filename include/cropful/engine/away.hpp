@@ -29,6 +29,7 @@ struct Holding {
     Heads birds;
     domain::Amount content;  // of one full vessel: Mass for hoppers, Volume for drinkers
     bool known = false;      // it is as the diary last knew it at the start; else full
+    bool of_batch = false;   // its content is a batch of what is stirred in, not to the brim
     double chance = 0;       // that none is empty before the end
     domain::Amount leave;  // what to leave in each to last with the chance asked for, feed birds cannot reach included
     double full = 0;       // the same as a share of a vessel as it is usually filled
