@@ -47,31 +47,46 @@ TEST_CASE("fingerprints are FNV-1a of 64 bits", "[reports]") {
     CHECK(fingerprint({"a", ""}) != fingerprint({"a"}));
 }
 
-TEST_CASE("an event of a whole day, and one that comes back", "[reports]") {
-    Event const day{"1@x", "Buy", "", "", domain::parse_moment("2027-04-04"), "Buy, soon", "now"};
-    Event water{"2@x", "Water", "A", "", domain::parse_moment("2027-04-05T06:30"), "Change", "rinse"};
-    water.every_days = 2;
-    water.times = 9;
-    std::string const text =
-        ical("Farm", {day, water}, {domain::parse_moment("2000-01-02T00:01"), quantities::days(1.5 / 24)});
-    CHECK(text ==
+TEST_CASE("an event that rings, and one that does not", "[reports]") {
+    auto const at = domain::parse_moment("2027-04-05T06:30");
+    Event const fetch{.uid = "1@x",
+                      .at = at,
+                      .summary = "Fetch, soon",
+                      .description = "now",
+                      .categories = {"fetch", "a, b"},
+                      .rings = domain::parse_moment("2027-04-05T05:00")};
+    Event const look{.uid = "2@x", .at = at, .summary = "Look", .description = "in", .categories = {"look"}};
+    CHECK(ical("Farm", {fetch, look}, domain::parse_moment("2000-01-02T00:01")) ==
           "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//cropful//calendar//EN\r\nCALSCALE:GREGORIAN\r\nNAME:Farm\r\n"
           "BEGIN:VEVENT\r\nUID:1@x\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\nSEQUENCE:1441\r\n"
-          "DTSTART;VALUE=DATE:20270404\r\nSUMMARY:Buy\\, soon\r\nDESCRIPTION:now\r\nCATEGORIES:Buy\r\n"
-          "TRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\nDESCRIPTION:Buy\\, soon\r\n"
+          "DTSTART:20270405T063000\r\nSUMMARY:Fetch\\, soon\r\nDESCRIPTION:now\r\nCATEGORIES:fetch,a\\, b\r\n"
+          "TRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\nDESCRIPTION:Fetch\\, soon\r\n"
           "END:VALARM\r\nEND:VEVENT\r\n"
           "BEGIN:VEVENT\r\nUID:2@x\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\nSEQUENCE:1441\r\n"
-          "DTSTART:20270405T063000\r\nRRULE:FREQ=DAILY;INTERVAL=2;COUNT=9\r\nSUMMARY:Change\r\nDESCRIPTION:rinse\r\n"
-          "CATEGORIES:Water\r\nTRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\n"
-          "DESCRIPTION:Change\r\nEND:VALARM\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n");
+          "DTSTART:20270405T063000\r\nSUMMARY:Look\r\nDESCRIPTION:in\r\nCATEGORIES:look\r\n"
+          "TRANSP:TRANSPARENT\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n");
 }
 
-TEST_CASE("what must not be early rings at its moment, and never before", "[reports]") {
-    Event late{"1@x", "Withdrawal", "A", "", domain::parse_moment("2027-04-05T06:30"), "Not before now", "wait"};
-    Event const usual = late;
-    late.not_before = true;
-    Issue const issue{domain::parse_moment("2027-01-01"), quantities::days(14)};
-    CHECK(ical("F", {late}, issue).find("TRIGGER:PT0M\r\n") != std::string::npos);
-    CHECK(ical("F", {usual}, issue).find("TRIGGER:-P14D\r\n") != std::string::npos);
-    CHECK(ical("F", {late}, {issue.written, std::nullopt}).find("VALARM") == std::string::npos);
+TEST_CASE("what a calendar written before has and is no more is cancelled, from a moment to another", "[reports]") {
+    auto const moment = [](char const* text) { return domain::parse_moment(text); };
+    auto const event = [&](char const* uid, char const* at) {
+        return Event{.uid = std::string(uid) + "@cropful", .at = moment(at), .summary = "A; b", .description = ""};
+    };
+    std::string const before =
+        ical("Farm",
+             {event("past", "2027-04-01T07:00"),
+              event("gone", "2027-04-05T07:00"),
+              event("kept", "2027-04-06T07:00"),
+              event("beyond", "2027-05-01T07:00"),
+              {.uid = "1@others", .at = moment("2027-04-05T07:00"), .summary = "", .description = ""}},
+             moment("2027-03-01"));
+    auto const gone =
+        cancelled(before, {event("kept", "2027-04-06T07:00")}, moment("2027-04-04"), moment("2027-05-01"));
+    REQUIRE(gone.size() == 1);
+    CHECK(gone.front().uid == "gone@cropful");
+    CHECK(gone.front().at.iso() == "2027-04-05T07:00");
+    CHECK(gone.front().summary == "A; b");
+    CHECK(ical("Farm", gone, moment("2027-03-02")).find("STATUS:CANCELLED\r\n") != std::string::npos);
+    CHECK(cancelled("", {}, moment("2027-01-01"), moment("2028-01-01")).empty());
+    CHECK(cancelled("no calendar\n\nat all", {}, moment("2027-01-01"), moment("2028-01-01")).empty());
 }
