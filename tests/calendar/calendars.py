@@ -226,8 +226,8 @@ def main():
             return self_test(lambda name: Question(program, rations, folder, [name], kinds), findings, packages, folder)
         demo = {name: str(rations / "farms" / f"{name}.toml") for name in ("saltgrass", "backyard", "larkmead", "trips")}
         questions = [[demo["saltgrass"]], [demo["backyard"]], [demo["larkmead"]], [demo["trips"]],
-                     [demo["saltgrass"], "--from", "2027-05-12T06:00", "--to", "2027-06-20"],
-                     [demo["saltgrass"], "--units", "metric"], *([f"{name}.toml"] for name in FARMS),
+                     [demo["larkmead"], "--from", "2027-05-12T06:00", "--to", "2027-06-20"],
+                     [demo["backyard"], "--units", "us"], *([f"{name}.toml"] for name in FARMS),
                      ["--kind", "bobwhite", "--chicks", "90", "--date", "2027-04-05", "--until", "8 wk", "--hopper",
                       "12 L", "--drinker", "1 gal", "--rate", "1 tsp per gal", "--days", "3"]]
         for words in questions:
