@@ -103,11 +103,12 @@ def kinds_of(rations):
 class Reading:
     """All deeds of one plan from a moment until another; a date without an hour is the first chore of its day."""
 
-    def __init__(self, plan, season, trips, text, kinds, since, until=None):
+    def __init__(self, plan, season, trips, text, kinds, since, until=None, begins=None):
         self.plan, self.season, self.trips, self.kinds = plan, season or {"brooders": []}, trips, kinds
         self.farm = tomllib.loads(text)
         self.chores = Chores(self.farm)
         self.since, self.until = since, self.chores.of_date(until or "2199-12-31")
+        self.begins = begins or since     # of the plan
         self.units = None         # of what is printed, where they are not the farm's
         self.deeds = []
         for hatch in plan["hatches"]:
@@ -256,10 +257,10 @@ class Reading:
             for feed in trip["feeds"]:
                 self.put(self.chores.of_date(trip["date"]), "fetch", None, what=feed["feed"], amount=feed["feed_kg"],
                          packs=sum(b["bags"] for b in feed["bags"]))
-        day = lambda at: max(moment(at).date() - dt.timedelta(days=1), self.since.date())
+        day = lambda at: max(moment(at).date() - dt.timedelta(days=1), self.begins.date())
         put = lambda at, what, **more: self.put(self.chores.of_date(day(at)), "fetch", None, what=what, **more)
         for feed in [] if self.trips else self.plan["buy"]:
-            more = feed["put_in_kg"] + feed["stays_behind_kg"] + feed["spare_kg"] - feed["stock_kg"] - feed["in_hoppers_kg"]
+            more = feed["put_in_kg"] + feed["stays_behind_kg"] + feed["spare_kg"] - feed["stock_kg"]
             if feed["bags_p95"] if feed["bags_p95"] is not None else more > 0:
                 put(feed["first_needed"], feed["feed"], packs=feed["bags_p95"],
                     amount=more if feed["bags_p95"] is None else feed["bought_kg"])
@@ -291,4 +292,4 @@ def reading(program, file, rations, words=(), since=None, until=None, folder=Non
         season = ask(program, "season", file, *now, *own, "--from", "start", folder=folder)
     if "store" in farm:
         trips = ask(program, "buy", file, "--plan", *words, folder=folder)
-    return Reading(plan, season, trips, text, kinds or kinds_of(rations), since, until)
+    return Reading(plan, season, trips, text, kinds or kinds_of(rations), since, until, moment(now[1]) if now else None)
