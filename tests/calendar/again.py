@@ -144,7 +144,8 @@ def spoilt(after, before):
     gone = next(i for i, e in enumerate(after) if e["status"])
     kept = next(i for i, e in enumerate(after) if not e["status"] and e["uid"] in {b["uid"] for b in before} and i > 0)
     for name, place, change in (
-            ("an event that is no more stays", gone, {"status": None}), ("one that is goes", kept, {"status": "CANCELLED"}),
+            ("an event that is no more stays", gone, {"status": None}),
+            ("one that is goes", kept, {"status": "CANCELLED"}),
             ("a SEQUENCE that is no higher", gone, {"sequence": 1}), ("that of one that stays", kept, {"sequence": 1}),
             ("a cancelled one elsewhere", gone, {"start": after[gone]["start"] + DAY}),
             ("a cancelled one that rings", gone, {"alarms": [{"action": "DISPLAY", "trigger": "PT0S"}]}),

@@ -1,5 +1,6 @@
 #!/usr/bin/python3
-"""Calendars read by two general libraries and compared with the plan.   calendars.py PROGRAM RATIONS PACKAGES [--self-test]
+"""Calendars read by two general libraries and compared with the plan.
+calendars.py PROGRAM RATIONS PACKAGES [--self-test]
 
 libical (C, from Debian) and ical.js (npm, in the folder PACKAGES) must read every file without a fault and alike, and
 what they read must be what ../today/deeds.py reads out of `plan --json`: one event for each chore at which anything is
@@ -202,7 +203,8 @@ def withdrawal_findings(name, read):
         yield f"withdrawals end {[e['start'] for e in over]}, not {wanted}"
     for event in over:
         words = " ".join(event["description"].split())
-        if "not before now: withdrawal of" not in words or "label, your veterinarian and local law decide." not in words:
+        wanted = ("not before now: withdrawal of", "label, your veterinarian and local law decide.")
+        if not all(one in words for one in wanted):
             yield f"a withdrawal says {words!r}"
 
 
@@ -224,7 +226,8 @@ def main():
         if "--self-test" in sys.argv:
             from spoilings import self_test
             return self_test(lambda name: Question(program, rations, folder, [name], kinds), findings, packages, folder)
-        demo = {name: str(rations / "farms" / f"{name}.toml") for name in ("saltgrass", "backyard", "larkmead", "trips")}
+        names = ("saltgrass", "backyard", "larkmead", "trips")
+        demo = {name: str(rations / "farms" / f"{name}.toml") for name in names}
         questions = [[demo["saltgrass"]], [demo["backyard"]], [demo["larkmead"]], [demo["trips"]],
                      [demo["larkmead"], "--from", "2027-05-12T06:00", "--to", "2027-06-20"],
                      [demo["backyard"], "--units", "us"], *([f"{name}.toml"] for name in FARMS),

@@ -76,7 +76,8 @@ def event(component):
             "floating": parameters[1] is None and not start.endswith("Z"), "stamp": value(component, b"DTSTAMP"),
             "sequence": int(value(component, b"SEQUENCE")), "summary": text(component, b"SUMMARY"),
             "description": text(component, b"DESCRIPTION"), "what": list(texts(component, b"CATEGORIES")),
-            "status": value(component, b"STATUS"), "occurrences": occurrences(moment(start), value(component, b"RRULE")), "alarms": alarms}
+            "status": value(component, b"STATUS"), "alarms": alarms,
+            "occurrences": occurrences(moment(start), value(component, b"RRULE"))}
 
 
 def read(data):

@@ -103,16 +103,20 @@ class Words:
         return r"move (?:about (?P<birds>[\d,]+) )?birds" + (f" to {to}" if to else "") + r"\."
 
     def remove(self, deed):
-        return r"the last birds go(?:, about (?P<last>[\d,]+))?\." if "last" in deed.works else r"(?P<birds>[\d,]+) birds go\."
+        last = r"the last birds go(?:, about (?P<last>[\d,]+))?\."
+        return last if "last" in deed.works else r"(?P<birds>[\d,]+) birds go\."
 
     def fetch(self, deed):
         farm, many = self.reading.farm, deed.packs != 1
         if deed.what in farm["feed"]:
-            bags = rf"{deed.packs} bag{'s' if many else ''} \((?P<fetched>{MASS})\)" if deed.packs else rf"(?P<fetched>{MASS})"
+            bags = weight = rf"(?P<fetched>{MASS})"
+            if deed.packs:
+                bags = rf"{deed.packs} bag{'s' if many else ''} \({weight}\)"
             return rf"fetch {bags} of {self.title(deed.what)}\."
         packs = f"{deed.packs} pack{'s' if many else ''} of " if deed.packs else ""
         tables = [t for t in ("supplement", "disinfectant") if deed.what in farm.get(t, {})]
-        return f"fetch {packs}" + (self.title(deed.what, tables[0]) if tables else f"bedding for {re.escape(deed.what)}") + r"\."
+        title = self.title(deed.what, tables[0]) if tables else f"bedding for {re.escape(deed.what)}"
+        return rf"fetch {packs}{title}\."
 
     def places(self, deed):
         named = deed.work in ("move", "ready", "clean")
@@ -131,7 +135,8 @@ class Words:
                   "level": lambda w: level(w, deed.share), "until": lambda w: chore(w, deed.until),
                   "dose": lambda w: dosed(w, deed.row), "fetched": lambda w: near(w, KG, deed.amount, 1e-6),
                   "stock": lambda w: near(w, LITRES, deed.row["stock_ml"] / 1000),
-                  "birds": lambda w: deed.birds is None or abs(int(w.replace(",", "")) - deed.birds) <= 0.51 + 0.01 * deed.birds,
+                  "birds": lambda w: deed.birds is None or
+                  abs(int(w.replace(",", "")) - deed.birds) <= 0.51 + 0.01 * deed.birds,
                   "low": lambda w: self.air(w, deed.row[0]), "high": lambda w: self.air(w, deed.row[1]),
                   "last": lambda w: True}
         bad = [f"{key} {value!r}" for key, value in said.items() if not checks[key](value)]
@@ -140,7 +145,7 @@ class Words:
         return ", ".join(bad) if bad else None
 
     def air(self, words, fahrenheit):
-        us = self.reading.farm["farm"].get("units", "us") == "us" if not self.reading.units else self.reading.units == "us"
+        us = (self.reading.units or self.reading.farm["farm"].get("units", "us")) == "us"
         return abs(int(words) - (fahrenheit if us else (fahrenheit - 32) / 1.8)) <= 0.51
 
 

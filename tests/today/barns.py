@@ -1,4 +1,4 @@
-"""Random farms of short lives, on whose days much is done: moves, changes of feed, courses, removals and withdrawals."""
+"""Random farms of short lives, on whose days much is done: moves, new feeds, courses, removals and withdrawals."""
 import datetime as dt
 import json
 import random
@@ -43,7 +43,8 @@ class Barn:
         lines += ["[[hatch]]", f"name = {json.dumps(name, ensure_ascii=False)}", f'kind = "{rng.choice(KINDS)}"',
                   f"date = {date}{rng.choice(['', '', 'T09:30:00'])}", f"chicks = {rng.randrange(20, 140)}",
                   f'until = "{long} d"']
-        turn, move = rng.randrange(2, long - 1), rng.choice([f"{rng.randrange(3, long - 1)} d", f"{24 * (long // 2) + 9} h"])
+        turn = rng.randrange(2, long - 1)
+        move = rng.choice([f"{rng.randrange(3, long - 1)} d", f"{24 * (long // 2) + 9} h"])
         grower = f', {{ feed = "grower", from = "{turn} d" }}' if rng.random() < 0.7 else ""
         lines.append('feeding = [{ feed = "starter", from = "0 d" }%s]' % grower)
         if rng.random() < 0.5:

@@ -1,6 +1,6 @@
-"""What a farm asks somebody to do and at which chore, read anew in Python from `plan --json`, `season --json` (who is in
-which house), `buy --plan --json` (trips), the farm's own file and rations/birds/*.toml by the rules of DESIGN, sections
-7 and 8; nothing of it comes from `today` or `calendar`."""
+"""What a farm asks somebody to do and at which chore, read anew in Python from `plan --json`, `season --json` (who is
+in which house), `buy --plan --json` (trips), the farm's own file and rations/birds/*.toml by the rules of DESIGN,
+sections 7 and 8; nothing of it comes from `today` or `calendar`."""
 import dataclasses
 import datetime as dt
 import json
@@ -64,8 +64,8 @@ class Deed:
 
     def said(self):
         """In short: what is stated of it."""
-        some = {key: value for key, value in vars(self).items() if value not in (None, "", 0, ()) and key not in ("at", "row")}
-        return " ".join(f"{key}={value}" for key, value in some.items())
+        some = ((key, value) for key, value in vars(self).items() if key not in ("at", "row"))
+        return " ".join(f"{key}={value}" for key, value in some if value not in (None, "", 0, ()))
 
 
 class Chores:
@@ -171,14 +171,16 @@ class Reading:
         stages = own.get("housing", [{"from": "0 d"}])
         for number, said in enumerate(stages):
             begins = date + duration(said["from"])
-            stage = next((s for s in hatch["stages"] if abs(date + dt.timedelta(days=s["from_d"]) - begins) < MINUTE), None)
+            of_age = lambda one: abs(date + dt.timedelta(days=one["from_d"]) - begins) < MINUTE
+            stage = next(filter(of_age, hatch["stages"]), None)
             if stage is None or begins < came or number == 0 and came > date:
                 continue
             first = number == 0
             birds = next((f["birds"] for key in ("hoppers", "drinkers") for f in (stage[key] or NONE)["fills"]
                           if f["age_d"] == stage["from_d"]), None)
             at = self.chores.first_from(begins) if first else self.chores.last_by(begins)
-            self.put(at, "move", hatch, stage, birds=hatch["chicks"] if first else birds, works=("come",) if first else ())
+            self.put(at, "move", hatch, stage, birds=hatch["chicks"] if first else birds,
+                     works=("come",) if first else ())
 
     def vessels(self, hatch, own, date):
         changes = {self.chores.last_by(date + duration(step["from"])): step["feed"] for step in own["feeding"][1:]}
@@ -213,7 +215,8 @@ class Reading:
             poured = stage and stage["drinkers"] and batch["stock_ml"] is None
             self.put(self.chores.last_by(at), "stir", hatch, stage, what=key, amount=batch["water_l"], row=batch,
                      vessel=stage["drinkers"]["drinker"] if poured else "",
-                     vessels=stage["drinkers"]["count"] if poured else 0, each=batch["each_drinker_l"] if poured else None,
+                     vessels=stage["drinkers"]["count"] if poured else 0,
+                     each=batch["each_drinker_l"] if poured else None,
                      until=at + dt.timedelta(days=batch["lasts_d"], microseconds=100))
 
     def withdrawals(self, hatch, own, date, until, stage_at):
@@ -245,8 +248,9 @@ class Reading:
             before = [moment(s["to"]) for s in self.season["brooders"] if moment(s["from"]) < begins
                       and (s["brooder"], s["number"]) == (stay["brooder"], stay["number"])]
             ready = max([ready, *before])
-            found.setdefault(("ready", stay["brooder"], self.chores.last_by(ready)), []).append((stay["number"], begins))
-            found.setdefault(("clean", stay["brooder"], self.chores.first_from(stops)), []).append((stay["number"], None))
+            for work, at, until in (("ready", self.chores.last_by(ready), begins),
+                                    ("clean", self.chores.first_from(stops), None)):
+                found.setdefault((work, stay["brooder"], at), []).append((stay["number"], until))
         for (work, house, at), those in found.items():
             numbers = tuple(sorted(n for n, _ in those))
             self.put(at, work, hatch, house=house, numbers=numbers, houses=len(numbers), until=those[0][1])

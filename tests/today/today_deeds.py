@@ -1,11 +1,12 @@
 #!/usr/bin/python3
-"""`today` against the deeds of the plan, and ticks in the diary.   today_deeds.py PROGRAM RATIONS [--farms N] [--self-test]
+"""`today` against the deeds of the plan, and ticks in the diary.
+today_deeds.py PROGRAM RATIONS [--farms N] [--self-test]
 
-On random farms (barns.py) at random moments `today --json` must list what deeds.py reads anew out of `plan --json --now`
-of the same moment: every deed of the next 24 hours with its houses, amount, end and reason, nothing else, nothing from
-22:00 to 05:00; with a diary also what was due and is not written. On one farm in twenty deeds are ticked (DESIGN 8):
-numbers hold for the day, the diary holds what was ticked or typed, `undo` takes it back, ticks teach nothing. --self-test
-spoils answers and wants each spoiling noticed."""
+On random farms (barns.py) at random moments `today --json` must list what deeds.py reads anew out of `plan --json
+--now` of the same moment: every deed of the next 24 hours with its houses, amount, end and reason, nothing else, and
+nothing from 22:00 to 05:00; with a diary also what was due and is not written. On one farm in twenty deeds are ticked
+(DESIGN 8): numbers hold for the day, the diary holds what was ticked or typed, `undo` takes it back, ticks teach
+nothing. --self-test spoils answers and wants each spoiling noticed."""
 import argparse
 import copy
 import csv
@@ -119,8 +120,8 @@ class Trial:
         return self.ask("today", "--now", now.isoformat(timespec="minutes"), *words)
 
     def deeds(self, now, since, until):
-        found = reading(self.program, self.file, self.rations, ["--now", now.isoformat(timespec="minutes")], since, until,
-                        kinds=self.kinds)
+        words = ["--now", now.isoformat(timespec="minutes")]
+        found = reading(self.program, self.file, self.rations, words, since, until, kinds=self.kinds)
         return found.deeds if found else None
 
     def exported(self):
