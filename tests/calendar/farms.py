@@ -34,7 +34,9 @@ name = {name}
 kind = "{kind}"
 date = {date}
 chicks = 200
-feeding = [{{ feed = "starter", from = "0 d" }}, {{ feed = "grower", from = "3 wk" }}, {{ feed = "finisher", from = "6 wk" }}]
+feeding = [
+    {{ feed = "starter", from = "0 d" }}, {{ feed = "grower", from = "3 wk" }}, {{ feed = "finisher", from = "6 wk" }},
+]
 until = "9 wk"
 hopper = "tube"
 hoppers = 3

@@ -10,7 +10,8 @@ SIGNATURES = {
     "icalcomponent_count_errors": (I, [P]), "icalrestriction_check": (I, [P]),
     "icalcomponent_string_to_kind": (I, [S]), "icalproperty_string_to_kind": (I, [S]),
     "icalcomponent_get_first_component": (P, [P, I]), "icalcomponent_get_next_component": (P, [P, I]),
-    "icalcomponent_get_first_property": (P, [P, I]), "icalcomponent_count_properties": (I, [P, I]),
+    "icalcomponent_get_first_property": (P, [P, I]), "icalcomponent_get_next_property": (P, [P, I]),
+    "icalcomponent_count_properties": (I, [P, I]),
     "icalproperty_get_value_as_string": (S, [P]), "icalproperty_get_parameter_as_string": (S, [P, S]),
     "icalproperty_get_value": (P, [P]), "icalvalue_get_text": (S, [P]),
     "icalrecur_expand_recurrence": (I, [S, ctypes.c_longlong, I, ctypes.POINTER(ctypes.c_longlong)]),
@@ -32,6 +33,15 @@ def parts(component, kind):
 
 def prop(component, name):
     return LIB.icalcomponent_get_first_property(component, LIB.icalproperty_string_to_kind(name))
+
+
+def texts(component, name):
+    """The TEXT values of all properties of one name; a list of them is several properties to libical."""
+    kind = LIB.icalproperty_string_to_kind(name)
+    found = LIB.icalcomponent_get_first_property(component, kind)
+    while found:
+        yield LIB.icalvalue_get_text(LIB.icalproperty_get_value(found)).decode()
+        found = LIB.icalcomponent_get_next_property(component, kind)
 
 
 def value(component, name):
@@ -65,8 +75,9 @@ def event(component):
     return {"uid": text(component, b"UID"), "start": moment(start), "all_day": parameters[0] == b"DATE",
             "floating": parameters[1] is None and not start.endswith("Z"), "stamp": value(component, b"DTSTAMP"),
             "sequence": int(value(component, b"SEQUENCE")), "summary": text(component, b"SUMMARY"),
-            "description": text(component, b"DESCRIPTION"), "what": text(component, b"CATEGORIES"),
-            "occurrences": occurrences(moment(start), value(component, b"RRULE")), "alarms": alarms}
+            "description": text(component, b"DESCRIPTION"), "what": list(texts(component, b"CATEGORIES")),
+            "status": value(component, b"STATUS"), "alarms": alarms,
+            "occurrences": occurrences(moment(start), value(component, b"RRULE"))}
 
 
 def read(data):

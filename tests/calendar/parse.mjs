@@ -29,7 +29,8 @@ function read(component) {
     sequence: event.sequence,
     summary: event.summary,
     description: event.description,
-    what: component.getFirstPropertyValue("categories"),
+    what: component.getAllProperties("categories").flatMap((one) => one.getValues()),
+    status: component.getFirstPropertyValue("status"),
     occurrences: occurrences(event),
     alarms: alarms(component),
   };
