@@ -203,7 +203,7 @@ def withdrawal_findings(name, read):
         yield f"withdrawals end {[e['start'] for e in over]}, not {wanted}"
     for event in over:
         words = " ".join(event["description"].split())
-        wanted = ("not before now: withdrawal of", "label, your veterinarian and local law decide.")
+        wanted = ("not before now: 5 d withdrawal of", "label, your veterinarian and local law decide.")
         if not all(one in words for one in wanted):
             yield f"a withdrawal says {words!r}"
 

@@ -81,7 +81,7 @@ class Words:
             "warmth": lambda d: r"air (?P<low>\d+) [FC](?: to (?P<high>\d+) [FC])? at chick height\.",
             "ready": lambda d: rf"make {esc(houses(d))} ready: [^\n]+\.",
             "clean": lambda d: rf"clean {esc(houses(d))}\.",
-            "withdrawal-ends": lambda d: rf"not before now: withdrawal of {self.title(d.what)} \([^)]+\) is over\.",
+            "withdrawal-ends": lambda d: rf"not before now: [^,:]+ withdrawal of {self.title(d.what)} is over\.",
             "top-up": lambda d: f"top up {some(d)}: {to_what(d)}" if d.what else
                       f"top up {some(d)} with water, to {water(d)}{until}",
             "change-feed": lambda d: f"empty {some(d)}, then {to_what(d)}" if d.vessel else
@@ -94,7 +94,7 @@ class Words:
             return rf"have (?P<stock>{VOLUME}) of stock holding (?P<dose>.+) of product, {title}, for " \
                    rf"(?P<water>{VOLUME}) through the proportioner\."
         poured = rf", (?P<each>{VOLUME}) into each of {deed.vessels} x {re.escape(deed.vessel)}" if deed.vessel else ""
-        return rf"stir (?P<dose>.+) of {title} into (?P<water>{VOLUME}) of water{poured}\."
+        return rf"stir (?P<dose>.+) of {title} into (?P<water>{VOLUME})(?: of water)?{poured}\."
 
     def move(self, deed):
         to = re.escape(houses(deed))

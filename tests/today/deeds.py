@@ -255,6 +255,11 @@ class Reading:
             numbers = tuple(sorted(n for n, _ in those))
             self.put(at, work, hatch, house=house, numbers=numbers, houses=len(numbers), until=those[0][1])
 
+    def gives(self, hatch, mix):
+        """Whether a course is being given when the plan begins."""
+        date = self.chores.of_date(hatch["date"])
+        return date + dt.timedelta(days=mix["from_d"]) < self.begins < date + dt.timedelta(days=mix["to_d"])
+
     def fetch(self):
         """The trips; what no trip brings, the day before it is needed, and on no day before today."""
         for trip in self.trips["trips"] if self.trips else []:
@@ -269,7 +274,10 @@ class Reading:
                 put(feed["first_needed"], feed["feed"], packs=feed["bags_p95"],
                     amount=more if feed["bags_p95"] is None else feed["bought_kg"])
         on = {s["supplement"]: s["date"] for s in self.trips["supplements"]} if self.trips else {}
+        given = {m["supplement"] for hatch in self.plan["hatches"] for m in hatch["mixes"] if self.gives(hatch, m)}
         for bought in self.plan["supplements"]:
+            if bought["supplement"] in given and not on.get(bought["supplement"]):
+                continue  # it is there
             if on.get(bought["supplement"]):
                 self.put(self.chores.of_date(on[bought["supplement"]]), "fetch", None, what=bought["supplement"],
                          packs=bought["packs"])
