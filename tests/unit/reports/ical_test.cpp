@@ -47,31 +47,67 @@ TEST_CASE("fingerprints are FNV-1a of 64 bits", "[reports]") {
     CHECK(fingerprint({"a", ""}) != fingerprint({"a"}));
 }
 
-TEST_CASE("an event of a whole day, and one that comes back", "[reports]") {
-    Event const day{"1@x", "Buy", "", "", domain::parse_moment("2027-04-04"), "Buy, soon", "now"};
-    Event water{"2@x", "Water", "A", "", domain::parse_moment("2027-04-05T06:30"), "Change", "rinse"};
-    water.every_days = 2;
-    water.times = 9;
-    std::string const text =
-        ical("Farm", {day, water}, {domain::parse_moment("2000-01-02T00:01"), quantities::days(1.5 / 24)});
-    CHECK(text ==
-          "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//cropful//calendar//EN\r\nCALSCALE:GREGORIAN\r\nNAME:Farm\r\n"
-          "BEGIN:VEVENT\r\nUID:1@x\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\nSEQUENCE:1441\r\n"
-          "DTSTART;VALUE=DATE:20270404\r\nSUMMARY:Buy\\, soon\r\nDESCRIPTION:now\r\nCATEGORIES:Buy\r\n"
-          "TRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\nDESCRIPTION:Buy\\, soon\r\n"
-          "END:VALARM\r\nEND:VEVENT\r\n"
-          "BEGIN:VEVENT\r\nUID:2@x\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\nSEQUENCE:1441\r\n"
-          "DTSTART:20270405T063000\r\nRRULE:FREQ=DAILY;INTERVAL=2;COUNT=9\r\nSUMMARY:Change\r\nDESCRIPTION:rinse\r\n"
-          "CATEGORIES:Water\r\nTRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\n"
-          "DESCRIPTION:Change\r\nEND:VALARM\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n");
+namespace {
+
+Event chore_event(std::string const& uid, char const* at) {
+    return {.uid = uid, .at = domain::parse_moment(at), .summary = "Move, soon", .description = "now"};
 }
 
-TEST_CASE("what must not be early rings at its moment, and never before", "[reports]") {
-    Event late{"1@x", "Withdrawal", "A", "", domain::parse_moment("2027-04-05T06:30"), "Not before now", "wait"};
-    Event const usual = late;
-    late.not_before = true;
-    Issue const issue{domain::parse_moment("2027-01-01"), quantities::days(14)};
-    CHECK(ical("F", {late}, issue).find("TRIGGER:PT0M\r\n") != std::string::npos);
-    CHECK(ical("F", {usual}, issue).find("TRIGGER:-P14D\r\n") != std::string::npos);
-    CHECK(ical("F", {late}, {issue.written, std::nullopt}).find("VALARM") == std::string::npos);
+std::string set_in_2000(std::vector<Event> const& events) {
+    return ical("Farm", events, domain::parse_moment("2000-01-02T00:01"));  // 1441 minutes into the year 2000
+}
+
+}  // namespace
+
+TEST_CASE("an event of a chore that rings, and one that is cancelled", "[reports]") {
+    Event chore = chore_event("1@cropful", "2027-04-05T06:30");
+    chore.categories = {"move", "a, b"};
+    chore.rings = domain::parse_moment("2027-04-05T05:00");
+    Event gone = chore_event("2@cropful", "2027-04-05T18:00");
+    gone.description = "";
+    gone.rings = gone.at;
+    gone.cancelled = true;
+    CHECK(set_in_2000({chore, gone}) ==
+          "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//cropful//calendar//EN\r\nCALSCALE:GREGORIAN\r\nNAME:Farm\r\n"
+          "BEGIN:VEVENT\r\nUID:1@cropful\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\n"
+          "SEQUENCE:1441\r\nDTSTART:20270405T063000\r\nSUMMARY:Move\\, soon\r\nDESCRIPTION:now\r\n"
+          "CATEGORIES:move,a\\, b\r\nTRANSP:TRANSPARENT\r\nBEGIN:VALARM\r\nACTION:DISPLAY\r\nTRIGGER:-PT90M\r\n"
+          "DESCRIPTION:Move\\, soon\r\nEND:VALARM\r\nEND:VEVENT\r\n"
+          "BEGIN:VEVENT\r\nUID:2@cropful\r\nDTSTAMP:20000102T000100Z\r\nLAST-MODIFIED:20000102T000100Z\r\n"
+          "SEQUENCE:1441\r\nDTSTART:20270405T180000\r\nSUMMARY:Move\\, soon\r\nSTATUS:CANCELLED\r\n"
+          "TRANSP:TRANSPARENT\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n");
+}
+
+// RFC 5545, 3.3.6: a duration in the largest unit that says it.
+TEST_CASE("an alarm rings at its moment", "[reports]") {
+    Event chore = chore_event("1@cropful", "2027-04-05T06:30");
+    CHECK(set_in_2000({chore}).find("VALARM") == std::string::npos);
+    auto const rings = [&](char const* at, std::string const& trigger) {
+        chore.rings = domain::parse_moment(at);
+        return set_in_2000({chore}).find("TRIGGER:" + trigger + "\r\n") != std::string::npos;
+    };
+    CHECK(rings("2027-04-05T06:30", "PT0M"));
+    CHECK(rings("2027-04-05T04:30", "-PT2H"));
+    CHECK(rings("2027-03-22T06:30", "-P14D"));
+    CHECK(rings("2027-04-04T18:00", "-PT750M"));
+}
+
+TEST_CASE("what an older calendar holds and the new one does not is cancelled, between two moments", "[reports]") {
+    std::string const name(90, 'n');  // folded
+    Event long_named = chore_event("b@cropful", "2027-04-06T18:00");
+    long_named.summary = name + "; a\\b, c";
+    std::string const before = set_in_2000({chore_event("past@cropful", "2027-04-05T06:30"),
+                                            chore_event("a@cropful", "2027-04-06T06:30"), long_named,
+                                            chore_event("somebody@else", "2027-04-06T18:00"),
+                                            chore_event("late@cropful", "2027-04-07T06:30")});
+    auto const from = domain::parse_moment("2027-04-06T06:30"), until = domain::parse_moment("2027-04-07T06:30");
+    auto const gone = cancelled(before, {chore_event("a@cropful", "2027-04-06T06:30")}, from, until);
+    REQUIRE(gone.size() == 1);
+    CHECK(gone[0].uid == "b@cropful");
+    CHECK(gone[0].at.iso() == "2027-04-06T18:00");
+    CHECK(gone[0].summary == long_named.summary);
+    CHECK(gone[0].cancelled);
+    CHECK(cancelled(before, {}, from, until).size() == 2);  // from its first moment on, and not at its last
+    CHECK(cancelled("", {}, from, until).empty());
+    CHECK(cancelled("no calendar\nUID:x@cropful\nEND:VEVENT", {}, from, until).empty());
 }

@@ -3,12 +3,12 @@
 
 #include <catch2/catch.hpp>
 
+#include "cropful/engine/agenda.hpp"
 #include "cropful/engine/buying.hpp"
 #include "cropful/reports/buy_page.hpp"
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/setting.hpp"
 #include "cropful/reports/trips_page.hpp"
-#include "reports/agenda.hpp"
 #include "sample_farms.hpp"
 
 using namespace cropful;
@@ -77,7 +77,7 @@ TEST_CASE("the list has a row for everything to buy, with the day it is needed",
     CHECK_THAT(count(1), Contains("mL"));
 }
 
-TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
+TEST_CASE("text, table and trips name them all", "[reports]") {
     auto const plan = sample::plan_of(farm);
     auto const csv = reports::buy_csv(plan), text = reports::set(reports::purchases_part(plan));
     for (std::string const& sort : sorts) CHECK_THAT(csv, Contains(sort + ","));
@@ -86,16 +86,29 @@ TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
     for (char const* what : {"starter", "Chick tonic", "bedding for tank", "Bleach"}) {
         CHECK_THAT(text, Contains(what));
     }
-    std::vector<reports::Event> events;
-    reports::add_shopping(events, plan);
-    REQUIRE(events.size() == 4);
-    CHECK_THAT(events[2].summary, Contains("bedding for tank"));
-    CHECK_THAT(events[2].description, Contains("2 bags"));
-    CHECK_THAT(events[3].summary, Contains("Bleach"));
-    for (auto const& event : events) CHECK(event.all_day());
-
     auto const trips = reports::set(reports::trips_page(engine::plan_trips(plan), reports::Sources::left_out));
     CHECK_THAT(trips, Contains("of Chick tonic") || Contains("Chick tonic\n"));
     CHECK_THAT(trips, Contains("bedding for tank"));
     CHECK_THAT(trips, Contains("Bleach"));
+}
+
+// Fed and stirred from 5 April; the houses are ready a day before.
+TEST_CASE("each is fetched the day before it is needed, and on no day before a moment's", "[reports]") {
+    auto const plan = sample::plan_of(farm);
+    auto const all = engine::fetches(plan, domain::parse_moment("2027-01-01"));
+    REQUIRE(all.size() == 4);
+    std::vector<std::string> whats, days;
+    for (engine::Fetch const& one : all) {
+        whats.push_back(one.what);
+        days.push_back(one.on.iso());
+    }
+    CHECK(whats == std::vector<std::string>{"starter", "tonic", "tank", "bleach"});
+    CHECK(days == std::vector<std::string>{"2027-04-04T00:00", "2027-04-04T00:00", "2027-04-03T00:00",
+                                           "2027-04-03T00:00"});
+    CHECK(all[2].packs == 2);  // 200 L in bags of 120 L
+    CHECK_FALSE(all[3].packs);
+    CHECK(all[0].feed);
+    for (engine::Fetch const& one : engine::fetches(plan, domain::parse_moment("2027-04-05T12:00"))) {
+        CHECK(one.on.iso() == "2027-04-05T00:00");
+    }
 }

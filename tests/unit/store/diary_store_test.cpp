@@ -143,11 +143,11 @@ TEST_CASE("a newer diary is refused by name", "[readers]") {
     Folder const folder;
     DiaryStore store(folder.diary());
     store.add(deaths(1));
-    Database(folder.diary(), Access::change, 1s).run("PRAGMA user_version = 4");
+    Database(folder.diary(), Access::change, 1s).run("PRAGMA user_version = 5");
     std::string const fault = fault_of([&] { static_cast<void>(store.read()); });
     CHECK_THAT(
         fault,
-        Contains("farm.diary: found a diary of form 4; expected form 1 to 3: use the newer cropful that wrote it"));
+        Contains("farm.diary: found a diary of form 5; expected form 1 to 4: use the newer cropful that wrote it"));
     CHECK(fault_of([&] { store.add(deaths(1)); }) == fault);
 }
 
@@ -166,7 +166,7 @@ TEST_CASE("the file is marked as what it is", "[readers]") {
     DiaryStore(folder.diary()).add(deaths(1));
     Database const database(folder.diary(), Access::read, 1s);
     CHECK(database.whole("PRAGMA application_id") == 0x63726f70);  // "crop" in ASCII
-    CHECK(database.whole("PRAGMA user_version") == 3);
+    CHECK(database.whole("PRAGMA user_version") == 4);
     CHECK(database.prepare("PRAGMA journal_mode").step());
 }
 
