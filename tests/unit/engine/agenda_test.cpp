@@ -43,7 +43,7 @@ using WorkNames = std::vector<std::string>;
 
 }  // namespace
 
-TEST_CASE("on the first day vessels are filled, it is warm, and chicks come before one looks for the dead", "[engine]") {
+TEST_CASE("on the first day vessels are filled before one looks for the dead", "[engine]") {
     auto const tasks = tasks_of("2027-04-05", "2027-04-06");
     CHECK(names_at(tasks, "2027-04-05T07:00") == WorkNames{"top-up", "change-water", "warmth", "move"});
     CHECK(names_at(tasks, "2027-04-05T18:00") == WorkNames{"look"});
@@ -59,12 +59,12 @@ TEST_CASE("on the first day vessels are filled, it is warm, and chicks come befo
     CHECK(of_work(tasks, Work::top_up).at(0).what == "starter");
 }
 
-TEST_CASE("one looks in at every chore with birds, from the first of the time asked for to before its end", "[engine]") {
+TEST_CASE("one looks in at every chore with birds, from the start to before the end", "[engine]") {
     auto const looks = of_work(tasks_of("2027-04-10T07:00", "2027-04-12T07:00"), Work::look);
     std::vector<std::string> at;
     for (Task const& look : looks) at.push_back(look.at.iso());
-    CHECK(at == std::vector<std::string>{"2027-04-10T07:00", "2027-04-10T18:00", "2027-04-11T07:00",
-                                         "2027-04-11T18:00"});
+    CHECK(at ==
+          std::vector<std::string>{"2027-04-10T07:00", "2027-04-10T18:00", "2027-04-11T07:00", "2027-04-11T18:00"});
 }
 
 TEST_CASE("another feed, birds that are sold and the last of them", "[engine]") {

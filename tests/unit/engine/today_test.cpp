@@ -80,8 +80,8 @@ TEST_CASE("at the very hour of a chore one still looks in", "[engine]") {
 TEST_CASE("what is coming is the next of each sort that a person makes ready for", "[engine]") {
     auto const today = today_at("2027-04-12T05:00");
     auto const next = [&](Work work) {
-        auto const found = std::find_if(today.coming.begin(), today.coming.end(),
-                                        [&](Task const& task) { return task.work == work; });
+        auto const found =
+            std::find_if(today.coming.begin(), today.coming.end(), [&](Task const& task) { return task.work == work; });
         return found == today.coming.end() ? "never" : found->at.iso();
     };
     CHECK(next(Work::change_feed) == "2027-05-17T07:00");

@@ -96,10 +96,9 @@ TEST_CASE("what an older calendar holds and the new one does not is cancelled, b
     std::string const name(90, 'n');  // folded
     Event long_named = chore_event("b@cropful", "2027-04-06T18:00");
     long_named.summary = name + "; a\\b, c";
-    std::string const before = set_in_2000({chore_event("past@cropful", "2027-04-05T06:30"),
-                                            chore_event("a@cropful", "2027-04-06T06:30"), long_named,
-                                            chore_event("somebody@else", "2027-04-06T18:00"),
-                                            chore_event("late@cropful", "2027-04-07T06:30")});
+    std::string const before = set_in_2000(
+        {chore_event("past@cropful", "2027-04-05T06:30"), chore_event("a@cropful", "2027-04-06T06:30"), long_named,
+         chore_event("somebody@else", "2027-04-06T18:00"), chore_event("late@cropful", "2027-04-07T06:30")});
     auto const from = domain::parse_moment("2027-04-06T06:30"), until = domain::parse_moment("2027-04-07T06:30");
     auto const gone = cancelled(before, {chore_event("a@cropful", "2027-04-06T06:30")}, from, until);
     REQUIRE(gone.size() == 1);

@@ -103,8 +103,8 @@ TEST_CASE("each is fetched the day before it is needed, and on no day before a m
         days.push_back(one.on.iso());
     }
     CHECK(whats == std::vector<std::string>{"starter", "tonic", "tank", "bleach"});
-    CHECK(days == std::vector<std::string>{"2027-04-04T00:00", "2027-04-04T00:00", "2027-04-03T00:00",
-                                           "2027-04-03T00:00"});
+    CHECK(days ==
+          std::vector<std::string>{"2027-04-04T00:00", "2027-04-04T00:00", "2027-04-03T00:00", "2027-04-03T00:00"});
     CHECK(all[2].packs == 2);  // 200 L in bags of 120 L
     CHECK_FALSE(all[3].packs);
     CHECK(all[0].feed);
