@@ -6,6 +6,7 @@ Before the `$`, a case may ask for
     file NAME ... end                 a file with the lines between
     file NAME like SOURCE ... end     a file of this project, with changes `OLD => NEW`, one a line
     folder NAME, link NAME TARGET     an empty folder, a symbolic link
+    before WORDS                      the program run with these first, which must end well
     disk BYTES                        no file may grow past so many
 A case runs in an empty folder of its own; ` >PLACE` at the end of its command is a redirection of stdout. Then every
 message in the sources must be expected by a case, a unit test or a file of tests/faults (see messages.py)."""
@@ -25,9 +26,10 @@ import messages
 LEAST = 60
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SANITIZER = re.compile(r"Sanitizer|runtime error:")
-CASE = re.compile(r"(?P<setting>(?:(?:file .*\n(?:.*\n)*?end|folder .*|link .*|disk .*)\n)*)"
+CASE = re.compile(r"(?P<setting>(?:(?:file .*\n(?:.*\n)*?end|folder .*|link .*|before .*|disk .*)\n)*)"
                   r"\$ cropful(?P<words>.*?)(?P<redirection> >\S+)?\nexit (?P<status>\d)\n(?P<expect>(?:.+\n)+)")
 SETTING = re.compile(r"(file) (\S+)(?: like (\S+))?\n((?:.*\n)*?)end\n|(folder|link|disk) (\S+)(?: (\S+))?\n")
+BEFORE = re.compile(r"^before (.+)$", re.M)
 DISK = re.compile(r"^disk (\d+)$", re.M)
 FILLER = re.compile(r"(?:\n|#.*\n)*")
 
@@ -77,6 +79,8 @@ def run(program, case, folder):
     command = [program, *shlex.split(case["words"])]
     if case["redirection"]:
         command = ["sh", "-c", 'exec "$0" "$@"' + case["redirection"], *command]
+    for words in BEFORE.findall(case["setting"]):
+        subprocess.run([program, *shlex.split(words)], cwd=folder, check=True, stdout=subprocess.DEVNULL, timeout=60)
     place, disk = {**os.environ, "LC_ALL": "C.UTF-8"}, DISK.search(case["setting"])
     return subprocess.run(command, cwd=folder, env=place, stdin=subprocess.DEVNULL, capture_output=True, encoding="utf-8",
                           errors="replace", timeout=60,

@@ -77,7 +77,7 @@ TEST_CASE("the list has a row for everything to buy, with the day it is needed",
     CHECK_THAT(count(1), Contains("mL"));
 }
 
-TEST_CASE("text, table, calendar and trips name them all", "[reports]") {
+TEST_CASE("text, table and trips name them all", "[reports]") {
     auto const plan = sample::plan_of(farm);
     auto const csv = reports::buy_csv(plan), text = reports::set(reports::purchases_part(plan));
     for (std::string const& sort : sorts) CHECK_THAT(csv, Contains(sort + ","));

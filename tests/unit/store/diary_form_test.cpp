@@ -49,6 +49,31 @@ INSERT INTO entry VALUES (1, 1, '2027-04-12T06:00', 'April', 'topped up', 5.5, '
                          (5, 3, '2027-04-11T18:30', 'April', 'counted', 214, 'birds', char(27) || '[31m'))");
 }
 
+/// The same of the third form, as the program made it then.
+void write_third_form(fs::path const& file) {
+    Database const database(file, Access::create, 1s);
+    database.run(R"(CREATE TABLE entry (
+    id INTEGER PRIMARY KEY,
+    visit INTEGER NOT NULL CHECK (visit > 0),
+    at TEXT NOT NULL CHECK (at GLOB '2[01][0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]'),
+    utc_offset_min INTEGER NOT NULL CHECK (utc_offset_min BETWEEN -1080 AND 1080),
+    hatch TEXT NOT NULL CHECK (hatch <> ''),
+    deed TEXT NOT NULL CHECK (deed IN ('topped up', 'part filled', 'thrown out', 'found empty',
+                                       'died', 'counted', 'moved out', 'moved in',
+                                       'level left', 'stock counted', 'bought')),
+    amount REAL NOT NULL CHECK (amount >= 0 AND amount <= 1e6),
+    unit TEXT NOT NULL CHECK (unit IN ('kg', 'L', 'birds')),
+    note TEXT NOT NULL,
+    CHECK ((unit = 'birds') = (deed IN ('died', 'counted', 'moved out', 'moved in'))),
+    CHECK (deed <> 'found empty' OR amount = 0),
+    CHECK (unit = 'kg' OR deed NOT IN ('stock counted', 'bought'))
+) STRICT;
+PRAGMA application_id = 0x63726f70;
+PRAGMA user_version = 3;
+INSERT INTO entry VALUES (1, 1, '2027-04-12T06:00', 60, 'starter', 'bought', 68, 'kg', ''),
+                         (2, 2, '2027-04-12T06:00', 60, 'April', 'level left', 4.5, 'L', 'half'))");
+}
+
 std::string bytes_of(fs::path const& file) {
     std::ifstream in(file, std::ios::binary);
     return {std::istreambuf_iterator<char>(in), {}};
@@ -99,6 +124,28 @@ TEST_CASE("the first write takes it over whole, and keeps a copy of it as it was
     CHECK(store.undo() == deaths(7));
     CHECK(store.undo().size() == 1);  // visits keep their numbers
     CHECK(store.undo().size() == 2);
+}
+
+TEST_CASE("a diary of the third form takes up what is done and noted, and a copy of it stays", "[readers]") {
+    Folder const folder;
+    write_third_form(folder.diary());
+    DiaryStore store(folder.diary());
+    auto diary = store.read();
+    REQUIRE(diary.size() == 2);
+    CHECK(diary[0] == domain::Entry{domain::parse_moment("2027-04-12T06:00"), "starter", Deed::bought,
+                                    quantities::kilograms(68), "", 60min});
+    std::vector<domain::Entry> const visit{
+        entry("2027-04-12T06:30", Deed::done, quantities::kilograms(2.5), "top-up/April/tube/2027-04-12T06:30"),
+        entry("2027-04-12T06:30", Deed::done, quantities::litres(4), "change-water/April/bell/2027-04-12T06:30"),
+        entry("2027-04-12T06:30", Deed::done, quantities::birds(0), "look/April/2027-04-12T06:30"),
+        entry("2027-04-12T06:30", Deed::noted, quantities::birds(0), "two of them limp")};
+    store.add(visit);
+    CHECK(store.copy_kept() == fs::path(folder.diary().string() + ".form-3"));
+    diary.insert(diary.end(), visit.begin(), visit.end());
+    CHECK(store.read() == diary);
+    CHECK(Database(folder.diary(), Access::read, 1s).whole("PRAGMA user_version") == 4);
+    CHECK(store.undo() == visit);
+    CHECK(store.read().size() == 2);
 }
 
 TEST_CASE("a write that fails takes nothing over, and leaves no copy", "[readers]") {
