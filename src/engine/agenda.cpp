@@ -11,8 +11,8 @@ namespace cropful::engine {
 
 namespace {
 
-Task fetching(Fetch const& one, Chores const& chores) {
-    Task task{.at = chores.first_from(one.on),
+Task fetching(Fetch const& one, Chores const& chores, Moment from) {
+    Task task{.at = chores.first_from(one.on.date() == from.date() ? from : one.on),
               .work = Work::fetch,
               .why = Reason::needed,
               .what = one.what,
@@ -21,6 +21,14 @@ Task fetching(Fetch const& one, Chores const& chores) {
     task.packs = one.packs;
     task.until = one.needed;
     return task;
+}
+
+/// Several rounds through the barn: birds move, all are looked at, water and warmth; then hatch by hatch.
+int round_of(Task const& task) {
+    if (task.work == Work::move && task.why == Reason::of_age) return 0;
+    if (task.work == Work::look) return 1;
+    if (task.work == Work::change_water) return 2;
+    return task.work == Work::warmth ? 3 : 4;
 }
 
 /// What tells a task from all others of its moment.
@@ -45,8 +53,8 @@ void give_ids(std::vector<Task>& tasks) {
 }  // namespace
 
 std::string name(Work work) {
-    constexpr std::array names{"look", "top-up", "change-water", "stir",   "change-feed",     "warmth",
-                               "move", "ready",  "clean",        "remove", "withdrawal-ends", "fetch"};
+    constexpr std::array names{"look", "top-up", "change-water", "stir",  "change-feed",     "warmth",
+                               "move", "ready",  "remove",       "clean", "withdrawal-ends", "fetch"};
     return names.at(static_cast<std::size_t>(work));
 }
 
@@ -103,13 +111,12 @@ std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<F
         order.emplace(hatch.hatch.name, order.size());
     }
     for (Fetch const& one : fetches) {
-        Task task = fetching(one, chores);
+        Task task = fetching(one, chores, from);
         if (from <= task.at && task.at < until) all.push_back(std::move(task));
     }
     auto const place = [&](Task const& task) {
         auto const hatch = order.find(task.hatch);
-        bool const later = task.work != Work::look;  // one looks in everywhere first
-        return std::tuple(later, hatch == order.end() ? order.size() : hatch->second, task.work);
+        return std::tuple(round_of(task), hatch == order.end() ? order.size() : hatch->second, task.work);
     };
     std::ranges::stable_sort(
         all, [&](Task const& a, Task const& b) { return a.at < b.at || (!(b.at < a.at) && place(a) < place(b)); });

@@ -12,7 +12,7 @@ using namespace quantities;
 namespace {
 
 /// What is brought home: whole bags where it is sold in them.
-std::optional<Mass> amount_of(ShoppingItem const& item) {
+std::optional<Mass> brought_home(ShoppingItem const& item) {
     auto const* const* feed = std::get_if<Purchase const*>(&item.what);
     if (feed == nullptr) return std::nullopt;
     auto const& bag = (*feed)->bag;
@@ -34,7 +34,7 @@ void add_items(std::vector<Fetch>& all, std::vector<ShoppingItem> const& items, 
     for (ShoppingItem const& item : items) {
         if (item.none) continue;
         Moment const day = std::max(Moment(item.first.date()) + days(-1), Moment(earliest.date()));
-        all.push_back({day, item.key, item.title, item.packs, amount_of(item), item.first});
+        all.push_back({day, item.key, item.title, item.packs, brought_home(item), item.first});
     }
 }
 

@@ -16,7 +16,8 @@ Duration ends(HatchPlan const& plan) { return plan.feeds.back().to; }
 void add_looks(HatchTasks const& hatch) {
     domain::Hatch const& its = hatch.plan.hatch;
     Moment const last = std::min(hatch.until, its.date + ends(hatch.plan));
-    Moment at = hatch.chores.first_from(std::max(hatch.from, its.date + begins(hatch.plan) + instant * 2.0));
+    Moment at = hatch.chores.first_from(
+        std::max(hatch.from, its.date + std::max(begins(hatch.plan), its.first_age + instant * 2.0)));
     for (; at + instant < last; at = hatch.chores.first_after(at)) {
         hatch.add(hatch.task(Work::look, Reason::every_chore, at, hatch.stage_at(at - its.date)));
     }

@@ -8,6 +8,8 @@ using namespace quantities;
 
 namespace {
 
+constexpr Mass least_to_weigh = kilograms(0.0005);
+
 /// The step of feeding that begins at an age after another; null where none does.
 domain::FeedingStep const* fed_from(domain::Hatch const& hatch, Duration age) {
     for (std::size_t i = 1; i < hatch.feeding.size(); ++i) {
@@ -41,6 +43,7 @@ Task filling(HatchTasks const& hatch, StagePlan const& stage, Vessels<Amount> co
 
 void add_hopper_fills(HatchTasks const& hatch, StagePlan const& stage) {
     for (Fill<Mass> const& fill : stage.hoppers->fills) {
+        if (fill.put_in < least_to_weigh) continue;  // a look is enough
         auto const* change = fed_from(hatch.plan.hatch, fill.due ? *fill.due - hatch.plan.hatch.date : fill.age);
         Task task = filling(hatch, stage, *stage.hoppers, fill, change ? Work::change_feed : Work::top_up,
                             change ? Reason::of_age : Reason::runs_out);

@@ -70,7 +70,8 @@ std::map<std::string, StoreCount> store_counts(domain::Farm const& farm, domain:
         if (before) continue;
         if (entry.deed == Deed::stock_counted) {
             store = {entry.at, amount};
-        } else if (store.at) {
+        } else {
+            store.at = store.at.value_or(entry.at);  // never counted: what was on hand was there then
             store.amount += amount;
         }
     }

@@ -32,7 +32,9 @@ std::set<std::string> ticked(Diary const& diary, Moment day) {
 }
 
 /// What is the same of a task when the plan is made again.
-auto place_of(Task const& task) { return std::tie(task.work, task.hatch, task.house, task.vessel, task.what, task.of_eggs); }
+auto place_of(Task const& task) {
+    return std::tie(task.work, task.hatch, task.house, task.vessel, task.what, task.of_eggs);
+}
 
 /// The tasks of a calendar day as it began.
 std::vector<Task> as_it_began(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,

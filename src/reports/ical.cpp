@@ -87,7 +87,7 @@ std::vector<std::string> unfolded(std::string_view text) {
 }
 
 /// "20270405T063000" or "20270405"; nothing for anything else.
-std::optional<Moment> moment_of(std::string const& text) {
+std::optional<Moment> moment_in(std::string const& text) {
     if (text.size() != 8 && text.size() != 15) return std::nullopt;
     std::string iso = text.substr(0, 4) + "-" + text.substr(4, 2) + "-" + text.substr(6, 2);
     if (text.size() == 15) iso += "T" + text.substr(9, 2) + ":" + text.substr(11, 2);
@@ -178,7 +178,7 @@ std::vector<Event> cancelled(std::string_view before, std::vector<Event> const& 
             at.reset();
         }
         if (name == "UID") uid = value;
-        if (name == "DTSTART") at = moment_of(value);
+        if (name == "DTSTART") at = moment_in(value);
         if (name == "SUMMARY") summary = plain_text(value);
         bool const ours = line == "END:VEVENT" && uid.ends_with("@cropful") && at;
         if (ours && from <= *at && *at < until && !still.contains(uid)) {

@@ -22,14 +22,14 @@ constexpr char deferring[] = "The label, your veterinarian and local law decide.
 
 std::string vessels_of(Task const& task) { return std::to_string(task.vessels) + " x " + task.vessel; }
 
-/// "5.4 lb of Quail starter each, to 60 %"; of one hopper without "each".
+/// "5.4 lb Quail starter each, to 60 %"; of one hopper without "each".
 std::string feed_words(Task const& task, domain::Farm const& farm) {
     auto const one = *task.feed * (1.0 / std::max(1, task.vessels));
-    return print_measured(one, farm.measures) + " of " + feed_title(farm, task.what) +
+    return print_measured(one, farm.measures) + " " + feed_title(farm, task.what) +
            (task.vessels > 1 ? " each, " : ", ") + level_words(task.share_of_full);
 }
 
-std::string water_words(Task const& task, domain::Farm const& farm) {
+std::string each_words(Task const& task, domain::Farm const& farm) {
     return print_measured(*task.each, farm.measures) + (task.vessels > 1 ? " each" : "");
 }
 
@@ -116,9 +116,9 @@ std::string task_words(Task const& task, domain::Farm const& farm) {
             return "look in, count the dead";
         case Work::top_up:
             if (task.feed) return "top up " + vessels_of(task) + ": " + feed_words(task, farm);
-            return "top up " + vessels_of(task) + " with water, to " + water_words(task, farm);
+            return "top up " + vessels_of(task) + " with water, to " + each_words(task, farm);
         case Work::change_water:
-            return "fresh water in " + vessels_of(task) + ": " + water_words(task, farm);
+            return "fresh water in " + vessels_of(task) + ": " + each_words(task, farm);
         case Work::stir:
             return stir_words(task, farm);
         case Work::change_feed:
@@ -140,6 +140,26 @@ std::string task_words(Task const& task, domain::Farm const& farm) {
             break;
     }
     return fetch_words(task, farm);
+}
+
+std::string task_brief(Task const& task, domain::Farm const& farm) {
+    constexpr std::size_t fetching = std::string_view("fetch ").size();
+    switch (task.work) {
+        case Work::look:
+            return "";
+        case Work::change_water:
+            return vessels_of(task) + " " + each_words(task, farm);
+        case Work::warmth:
+            return warmth_words(*task.warmth, farm.measures);
+        case Work::ready:
+            return "make " + task_houses(task) + " ready";
+        case Work::change_feed:
+            return "change to " + feed_title(farm, task.what);
+        case Work::fetch:
+            return fetch_words(task, farm).substr(fetching);
+        default:
+            return task_words(task, farm);
+    }
 }
 
 std::string task_until(Task const& task, Measures measures) {

@@ -44,28 +44,46 @@ std::string line_of(Task const& task, domain::Farm const& farm) {
     return words;
 }
 
-/// All looks of one chore in one line.
-void add_looks_line(Table& table, std::vector<Numbered> const& looks) {
+/// What is done alike for several hatches stands in one row.
+bool is_shared(Work work) {
+    return work == Work::look || work == Work::change_water || work == Work::warmth || work == Work::fetch;
+}
+
+std::string shared_words(Work work) {
+    if (work == Work::change_water) return "fresh water: ";
+    return work == Work::warmth ? "air at chick height: " : "fetch ";
+}
+
+std::string shared_part(Task const& task, domain::Farm const& farm) {
+    std::string const place = task_place(task), brief = task_brief(task, farm);
+    return place + (place.empty() || brief.empty() ? "" : ", ") + brief;
+}
+
+void add_shared(Table& table, std::vector<Numbered> const& tasks, Work work, domain::Farm const& farm) {
     std::vector<int> numbers;
-    std::vector<std::string> places;
-    for (Numbered const& one : looks) {
+    std::vector<std::string> parts;
+    for (Numbered const& one : tasks) {
+        if (one.task.work != work) continue;
         numbers.push_back(one.number);
-        places.push_back(task_place(one.task));
+        parts.push_back(shared_part(one.task, farm));
     }
-    if (!looks.empty()) table.add({numbers_words(numbers), "look in and count the dead: " + join(places, "; ")});
+    std::string const words =
+        work == Work::look ? "look in everywhere, count the dead" : shared_words(work) + join(parts, "; ");
+    table.add({numbers_words(numbers), words});
 }
 
 Page chore_part(std::vector<Numbered> const& tasks, Today const& today) {
-    Table table({Align::right, Align::left}, 1);
-    std::vector<Numbered> looks;
-    for (Numbered const& one : tasks) {
-        if (one.task.work == Work::look) looks.push_back(one);
-    }
-    add_looks_line(table, looks);
-    for (Numbered const& one : tasks) {
-        if (one.task.work != Work::look) table.add({std::to_string(one.number), line_of(one.task, today.plan.farm)});
-    }
+    domain::Farm const& farm = today.plan.farm;
     bool const late = tasks.front().task.overdue;
+    Table table({Align::right, Align::left}, 1);
+    std::set<Work> done;
+    for (Numbered const& one : tasks) {
+        if (late || !is_shared(one.task.work)) {
+            table.add({std::to_string(one.number), line_of(one.task, farm)});
+        } else if (done.insert(one.task.work).second) {
+            add_shared(table, tasks, one.task.work, farm);
+        }
+    }
     return heading(late ? "STILL TO BE DONE" : chore_heading(tasks.front().task.at, today)) + table;
 }
 
@@ -83,13 +101,30 @@ std::vector<std::vector<Numbered>> by_chore(std::vector<Numbered> const& tasks) 
     return all;
 }
 
+/// "7 bags of Quail finisher".
+std::string fetched_words(Task const& task, domain::Farm const& farm) {
+    std::string words = task_brief(task, farm);
+    auto const open = words.find(" ("), close = words.find(") ");
+    if (open != std::string::npos && close != std::string::npos && open < close) words.erase(open, close - open + 1);
+    return words;
+}
+
+constexpr std::size_t most_coming = 4;
+
+/// One line for each of the next few; what is fetched on a day together.
 Page coming_part(Today const& today) {
+    domain::Farm const& farm = today.plan.farm;
     Table table({Align::left, Align::left}, 1);
-    std::string day;
+    std::vector<std::string> fetched;
     for (Task const& task : today.coming) {
-        std::string const at = task.at.day();
-        table.add({at == day ? "" : at, placed(task, today.plan.farm)});
-        day = at;
+        if (task.work == Work::fetch) fetched.push_back(fetched_words(task, farm));
+    }
+    for (Task const& task : today.coming) {
+        std::string const place = task.hatch.empty() ? "" : task.hatch + ": ";
+        bool const fetch = task.work == Work::fetch;
+        if ((fetch && fetched.empty()) || table.rows().size() == most_coming) continue;
+        table.add({task.at.day(), fetch ? "fetch " + join(fetched) : place + task_brief(task, farm)});
+        if (fetch) fetched.clear();
     }
     return table.empty() ? Page() : heading("COMING") + table;
 }

@@ -73,7 +73,7 @@ class Words:
         until, to = r", until (?P<until>[^.]+)\.", r", to (?P<level>the brim|\d+(?:\.\d+)? %)"
         each = lambda deed: " each" if deed.vessels > 1 else ""
         some = lambda deed: f"{deed.vessels} x {esc(deed.vessel)}"
-        to_what = lambda deed: rf"(?P<mass>{MASS}) of {self.title(deed.what)}{each(deed)}{to}{until}"
+        to_what = lambda deed: rf"(?P<mass>{MASS}) {self.title(deed.what)}{each(deed)}{to}{until}"
         water = lambda deed: rf"(?P<each>{VOLUME}){each(deed)}"
         self.forms = {
             "look": lambda d: r"look in, count the dead\.",

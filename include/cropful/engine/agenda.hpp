@@ -10,7 +10,7 @@
 /// What is to be done in the barn, and when: the one list that today's page, the calendar and the sheets print.
 namespace cropful::engine {
 
-/// In the order in which it is done at one chore.
+/// In the order in which it is done at one chore for one hatch.
 enum class Work {
     look,
     top_up,
@@ -20,8 +20,8 @@ enum class Work {
     warmth,
     move,
     ready,
-    clean,
     remove,
+    clean,
     withdrawal_ends,
     fetch
 };

@@ -35,7 +35,8 @@ struct TickedBarn {
     [[nodiscard]] nlohmann::json deeds() const {
         auto const answer = commands::answer({"today", folder.of("farm.toml"), "--now", "2027-04-12T06:00", "--json"});
         nlohmann::json all = nlohmann::json::array();
-        for (auto const& chore : nlohmann::json::parse(answer.out).at("chores")) {
+        auto const json = nlohmann::json::parse(answer.out);
+        for (auto const& chore : json.at("chores")) {
             for (auto const& deed : chore.at("deeds")) all.push_back(deed);
         }
         return all;
