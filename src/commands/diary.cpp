@@ -83,7 +83,7 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
         ->type_name("MOMENT");
     done->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
     add_common(*done, options.json, options.rations);
-    done->footer("Example: cropful diary done farm.toml 1 2 4");
+    done->footer("Example: cropful diary done farm.toml all --now 2027-04-05T07:10");
 
     CLI::App* show =
         add_deed(*diary, options, DiaryDeed::show, "show", "what to look at, what was learned and what is written");

@@ -38,12 +38,11 @@ auto place_of(Task const& task) {
 
 /// The tasks of a calendar day as it began.
 std::vector<Task> as_it_began(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
-                              std::vector<Fetch> const& fetches, HatchChoice const& hatches) {
+                              HatchChoice const& hatches) {
     try {
         Window const window{.from = day, .until = {}, .hatches = hatches, .now = day};
-        auto const plan =
-            make_plan(farm, rations, window, written_before(diary, day), NeedScale::as_printed, {.shopping = false});
-        return agenda(plan, rations, fetches, day, day + days(1));
+        auto const plan = make_plan(farm, rations, window, written_before(diary, day));
+        return agenda(plan, rations, fetches(plan, day), day, day + days(1));
     } catch (NoAnswer const&) {
         return {};  // the birds of the day came later
     }
@@ -64,7 +63,8 @@ class DayList {
     Numbered const& take(Task task) {
         std::optional<std::size_t> place;
         for (std::size_t i = 0; i < all_.size() && !place; ++i) {
-            bool const when = same_time(all_[i].task, task) || (task.overdue && !all_[i].done);
+            bool const late = (task.overdue && !all_[i].done) || task.work == Work::fetch;  // at any hour of its day
+            bool const when = late || same_time(all_[i].task, task);
             if (!taken_[i] && when && place_of(all_[i].task) == place_of(task)) place = i;
         }
         if (!place) return append(std::move(task), true);
@@ -122,7 +122,7 @@ Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& 
     auto const to_buy = fetches(today.plan, now);
     Moment const end = now + domain::longest_life;
     auto const open = agenda(today.plan, rations, to_buy, now, end);
-    DayList list(as_it_began(farm, rations, diary, day, to_buy, hatches), ticked(diary, now));
+    DayList list(as_it_began(farm, rations, diary, day, hatches), ticked(diary, now));
     std::vector<Task> later;
     int last = 0;  // number given
     for (Task const& task : open) {
