@@ -267,7 +267,9 @@ class Reading:
                 self.put(self.chores.of_date(trip["date"]), "fetch", None, what=feed["feed"], amount=feed["feed_kg"],
                          packs=sum(b["bags"] for b in feed["bags"]))
         day = lambda at: max(moment(at).date() - dt.timedelta(days=1), self.begins.date())
-        put = lambda at, what, **more: self.put(self.chores.of_date(day(at)), "fetch", None, what=what, **more)
+        when = lambda at: self.chores.first_from(self.begins) if day(at) == self.begins.date() else \
+            self.chores.of_date(day(at))
+        put = lambda at, what, **more: self.put(when(at), "fetch", None, what=what, **more)
         for feed in [] if self.trips else self.plan["buy"]:
             more = feed["put_in_kg"] + feed["stays_behind_kg"] + feed["spare_kg"] - feed["stock_kg"]
             if feed["bags_p95"] if feed["bags_p95"] is not None else more > 0:

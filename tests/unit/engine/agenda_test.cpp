@@ -45,7 +45,7 @@ using WorkNames = std::vector<std::string>;
 
 TEST_CASE("on the first day vessels are filled before one looks for the dead", "[engine]") {
     auto const tasks = tasks_of("2027-04-05", "2027-04-06");
-    CHECK(names_at(tasks, "2027-04-05T07:00") == WorkNames{"top-up", "change-water", "warmth", "move"});
+    CHECK(names_at(tasks, "2027-04-05T07:00") == WorkNames{"change-water", "warmth", "top-up", "move"});
     CHECK(names_at(tasks, "2027-04-05T18:00") == WorkNames{"look"});
     Task const water = of_work(tasks, Work::change_water).at(0);
     CHECK(water.vessel == "bell");
