@@ -96,7 +96,7 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   table { font-size: 0.9rem; }
   .fills th:first-child { width: 31%; }
   .days .blank, .days thead th:nth-child(n + 4) { display: none; }
-  .days td, .days th { overflow-wrap: anywhere; }
+  .days td, .days th, .room td, .room th { overflow-wrap: anywhere; }
   .days .when, .days .air, .days td.looks, .days .ticks { white-space: normal; }
   .shopping th, .shopping .by, .shopping .figure { white-space: normal; }
 }

@@ -191,6 +191,8 @@ class Reading:
         for stage in hatch["stages"]:
             hoppers, drinkers = stage["hoppers"] or NONE, stage["drinkers"] or NONE
             for fill in hoppers["fills"]:
+                if fill["put_in_kg"] < 0.0005:
+                    continue  # nothing that could be weighed: a look
                 at = moment(fill["do_at"])
                 feed = [f for turns, f in fed if turns <= dt.timedelta(days=fill["age_d"]) + MINUTE][-1]
                 self.put(at, "change-feed" if at in changes else "top-up", hatch, stage, vessel=hoppers["hopper"],

@@ -35,7 +35,7 @@ def run(program, *words, folder=None):
 def numbers_in(text):
     """The numbers that stand before the deeds of a page: "1-3, 7" is four."""
     for line in text.split("\n"):
-        found = re.match(r" {1,4}(\d[\d, -]*)  \S", line)
+        found = re.match(r" {1,8}(\d[\d, -]*)  \S", line)
         for part in re.split(r", ?", found[1].strip()) if found else []:
             first, _, last = part.partition("-")
             yield from range(int(first), int(last or first) + 1)
