@@ -157,7 +157,8 @@ RoomNeeded room_for(Space const& space, SpaceRow const& row, Heads birds) {
 
 Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window) {
     Rations const& rations = season.rations();
-    Sheet sheet{make_plan(season, window), {}, std::move(advice), {}, {}};
+    Agenda agenda = make_agenda(season, window);
+    Sheet sheet{std::move(agenda.plan), {}, std::move(advice), {}, {}};
     for (HatchPlan const& part : sheet.plan.hatches) sheet.hatches.push_back(hatch_sheet(part, sheet.plan, season));
     sheet.assumptions = assumptions_of(sheet, rations);
     sheet.cautions = sheet.plan.cautions;
@@ -165,14 +166,12 @@ Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window) {
     for (HatchSheet const& hatch : sheet.hatches) {
         for (Caution const& caution : hatch.cautions) of_hatches.insert(caution.id);
     }
-    Moment const from = window.from.value_or(window.now.value_or(domain::parse_moment("2000-01-01")));
-    auto const all = agenda(sheet.plan, rations, fetches(sheet.plan, from), from,
-                            window.until.value_or(domain::parse_moment("2199-12-31")));
-    auto const first = std::ranges::find_if(all, [](Task const& task) { return task.work != Work::fetch; });
-    if (first != all.end()) sheet.until = first->at + listed_for;
-    for (Task const& task : all) {
+    auto const at_home = [](Task const& task) { return task.work != Work::fetch; };
+    auto const first = std::ranges::find_if(agenda.tasks, at_home);
+    if (first != agenda.tasks.end()) sheet.until = first->at + listed_for;
+    for (Task& task : agenda.tasks) {
         bool const soon = sheet.until && task.at < *sheet.until;
-        if (soon || task.work == Work::fetch) sheet.tasks.push_back(task);
+        if (soon || !at_home(task)) sheet.tasks.push_back(std::move(task));
     }
     for (HatchPlan const& part : sheet.plan.hatches) {
         sheet.warmth[part.hatch.kind] = rations.kinds.at(part.hatch.kind).brooding.rows;

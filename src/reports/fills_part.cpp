@@ -115,9 +115,7 @@ Page stage_drinkers(engine::StagePlan const& stage, Measures measures, std::opti
 }  // namespace
 
 std::string house_words(engine::StagePlan const& stage) {
-    if (!stage.house) return "";
-    if (stage.numbers.empty()) return plural(stage.houses, *stage.house);
-    return nouns(static_cast<int>(stage.numbers.size()), *stage.house) + " " + numbers_words(stage.numbers);
+    return stage.house ? houses_words(*stage.house, stage.houses, stage.numbers) : "";
 }
 
 std::string of_houses(engine::StagePlan const& stage) {

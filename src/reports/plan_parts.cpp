@@ -76,11 +76,15 @@ std::string short_moment(Moment moment, quantities::Measures measures) {
 }
 
 std::string chore_words(Moment moment, quantities::Measures measures) {
+    return moment.day() + " " + chore_hour(moment, measures);
+}
+
+std::string chore_hour(Moment moment, quantities::Measures measures) {
     std::string const clock = moment.iso().substr(11);
-    if (measures != quantities::Measures::us) return moment.day() + " " + clock;
+    if (measures != quantities::Measures::us) return clock;
     int const hour = std::stoi(clock);
     std::string const minutes = clock.substr(2) == ":00" ? "" : clock.substr(2);
-    return moment.day() + " " + std::to_string((hour + 11) % 12 + 1) + minutes + (hour < 12 ? " am" : " pm");
+    return std::to_string((hour + 11) % 12 + 1) + minutes + (hour < 12 ? " am" : " pm");
 }
 
 std::string ages_words(Duration from, Duration to) {

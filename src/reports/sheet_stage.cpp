@@ -68,8 +68,6 @@ Element task_line(Task const& task, std::string const& hour, domain::Farm const&
     return line;
 }
 
-std::string hour_of(Moment at, Measures measures) { return chore_words(at, measures).substr(at.day().size() + 1); }
-
 /// The day, and the air its chicks need.
 Element day_head(Moment day, std::string const& air) {
     Element head("th");
@@ -99,11 +97,11 @@ Element days_table(StagePage const& page, Sheet const& sheet) {
     HtmlTable table("Tick what is done; write down the dead, and the weight of feed put in.", heads, "days");
     for (auto task = page.tasks.begin(); task != page.tasks.end();) {
         Moment const day = task->at;
-        std::string const first = hour_of(day, farm.measures);
+        std::string const first = chore_hour(day, farm.measures);
         std::vector<std::string> looks;
         Element does("td");
         for (; task != page.tasks.end() && task->at.date() == day.date(); ++task) {
-            std::string const hour = hour_of(task->at, farm.measures);
+            std::string const hour = chore_hour(task->at, farm.measures);
             if (task->work == Work::look) {
                 looks.push_back(hour);
             } else {
@@ -139,8 +137,7 @@ std::string title_of(StagePage const& page) {
     std::string words = page.hatch.hatch.name;
     if (!page.stage.house) return words;
     auto const numbers = page.house ? std::vector<int>{*page.house} : page.stage.numbers;
-    if (numbers.empty()) return words + ", " + plural(page.stage.houses, *page.stage.house);
-    return words + ", " + nouns(static_cast<int>(numbers.size()), *page.stage.house) + " " + numbers_words(numbers);
+    return words + ", " + houses_words(*page.stage.house, page.stage.houses, numbers);
 }
 
 Element page_of(StagePage const& page, Sheet const& sheet) {

@@ -22,7 +22,7 @@ body { margin: 0 auto; padding: 1rem; max-width: 70rem; font: 1.0625rem/1.45 sys
 h1 { margin: 0; font-size: 2rem; line-height: 1.15; }
 h2 { margin: 0; font-size: 2.25rem; line-height: 1.15; }
 h3 { margin: 2rem 0 0.5rem; font-size: 1.3rem; line-height: 1.25; break-after: avoid; }
-h1, h2, h3, td, th, p, li, dd, dt, caption { overflow-wrap: break-word; }
+h1, h2, h3, td, th, p, li, caption { overflow-wrap: break-word; }
 p { margin: 0.25rem 0 0.75rem; }
 a { color: var(--line); }
 header ul { display: flex; flex-wrap: wrap; gap: 0.5rem 1.5rem; margin: 0; padding: 0; list-style: none; }
@@ -31,12 +31,6 @@ header a { display: inline-block; padding: 0.4rem 0; }
 .sheet { margin-top: 2.5rem; padding-top: 1.25rem; border-top: 5px solid var(--ink); }
 .about, .time { color: var(--soft); }
 
-.facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr)); gap: 0.75rem; margin: 1rem 0; }
-.facts div { padding: 0.6rem 0.8rem; border: 2px solid var(--ink); border-radius: 4px; break-inside: avoid; }
-dt { font-weight: 600; }
-dd { margin: 0; }
-.big { font-size: 1.75rem; font-weight: 700; line-height: 1.2; margin: 0.1rem 0; }
-.small { font-size: 0.95rem; color: var(--soft); }
 
 table { width: 100%; border-collapse: collapse; }
 caption { text-align: left; padding-bottom: 0.35rem; color: var(--soft); }
@@ -94,7 +88,6 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   h2 { font-size: 1.8rem; }
   th, td { padding-right: 0.4rem; }
   table { font-size: 0.9rem; }
-  .fills th:first-child { width: 31%; }
   .days .blank, .days thead th:nth-child(n + 4) { display: none; }
   .days td, .days th, .room td, .room th { overflow-wrap: anywhere; }
   .days .when, .days .air, .days td.looks, .days .ticks { white-space: normal; }
@@ -113,10 +106,7 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .running .farm { float: right; font-weight: 400; }
   h2 { font-size: 24pt; }
   h3 { margin: 5mm 0 1.5mm; font-size: 13pt; }
-  .facts { grid-template-columns: repeat(auto-fit, minmax(50mm, 1fr)); gap: 2.5mm; margin: 3mm 0; }
-  .facts div { padding: 2mm 2.5mm; }
-  .big { font-size: 20pt; line-height: 1.1; }
-  .small, .notes, figcaption, thead th { font-size: 9.5pt; }
+  .notes, figcaption, thead th { font-size: 9.5pt; }
   th, td { padding: 1mm 2mm 1mm 0; }
   .days { font-size: 14pt; line-height: 1.2; }
   .days .blank, .days thead th:nth-child(n + 4) { width: 9.5mm; padding-left: 1mm; padding-right: 0; }

@@ -99,9 +99,7 @@ std::string warmth_words(rations::BroodingRow const& row, Measures measures) {
 }
 
 std::string task_houses(Task const& task) {
-    if (task.house.empty()) return "";
-    if (task.numbers.empty()) return plural(task.houses, task.house);
-    return nouns(static_cast<int>(task.numbers.size()), task.house) + " " + numbers_words(task.numbers);
+    return task.house.empty() ? "" : houses_words(task.house, task.houses, task.numbers);
 }
 
 std::string task_place(Task const& task) {

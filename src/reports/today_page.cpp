@@ -28,8 +28,8 @@ bool is_alarming(std::string const& caution) {
 
 /// "Tonight's chore": the hour alone today.
 std::string chore_heading(Moment at, Today const& today) {
-    std::string const words = chore_words(at, today.plan.farm.measures);
-    return at.date() == today.now.date() ? words.substr(at.day().size() + 1) + ", today" : words;
+    auto const measures = today.plan.farm.measures;
+    return at.date() == today.now.date() ? chore_hour(at, measures) + ", today" : chore_words(at, measures);
 }
 
 std::string placed(Task const& task, domain::Farm const& farm) {

@@ -21,4 +21,9 @@ std::string numbers_words(std::vector<int> const& numbers) {
     return join(parts);
 }
 
+std::string houses_words(std::string const& sort, int houses, std::vector<int> const& numbers) {
+    if (numbers.empty()) return plural(houses, sort);
+    return nouns(static_cast<int>(numbers.size()), sort) + " " + numbers_words(numbers);
+}
+
 }  // namespace cropful::reports

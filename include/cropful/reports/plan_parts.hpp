@@ -31,6 +31,8 @@ std::string moment_and_year(engine::Moment moment, quantities::Measures measures
 std::string short_moment(engine::Moment moment, quantities::Measures measures);
 /// "Sun 25 Apr 6:30 am", "Sun 25 Apr 06:30": to the minute, of what somebody does.
 std::string chore_words(engine::Moment moment, quantities::Measures measures);
+/// "6:30 am", "06:30": without its day.
+std::string chore_hour(engine::Moment moment, quantities::Measures measures);
 std::string ages_words(quantities::Duration from, quantities::Duration to);  // "day 0 to 6 wk"
 /// "60 birds at 8 wk, Mon 31 May": removals planned in this time.
 std::vector<std::string> removals_words(engine::HatchPlan const& hatch);
