@@ -150,7 +150,8 @@ std::vector<Event> events_of(engine::Agenda const& agenda, std::optional<Duratio
 std::string calendar(engine::Agenda const& agenda, Moment written, std::optional<Duration> alarm,
                      std::string_view before) {
     auto events = events_of(agenda, alarm);
-    for (Event const& gone : cancelled(before, events, agenda.from, agenda.until)) events.push_back(gone);
+    for (Event const& gone : cancelled(before, calendar_name(agenda.plan), events, agenda.from, agenda.until))
+        events.push_back(gone);
     return ical(calendar_name(agenda.plan), events, written);
 }
 

@@ -163,23 +163,26 @@ std::string ical(std::string const& name, std::vector<Event> const& events, Mome
     return text + ical_line("END", "VCALENDAR");
 }
 
-std::vector<Event> cancelled(std::string_view before, std::vector<Event> const& events, Moment from, Moment until) {
+std::vector<Event> cancelled(std::string_view before, std::string const& name, std::vector<Event> const& events,
+                             Moment from, Moment until) {
+    auto const lines = unfolded(before);
+    if (std::ranges::find(lines, "NAME:" + ical_text(name)) == lines.end()) return {};
     std::set<std::string> still;
     for (Event const& event : events) still.insert(event.uid);
     std::vector<Event> gone;
     std::string uid, summary;
     std::optional<Moment> at;
-    for (std::string const& line : unfolded(before)) {
+    for (std::string const& line : lines) {
         std::size_t const colon = line.find(':');
-        std::string const name = line.substr(0, std::min(colon, line.find(';')));
+        std::string const property = line.substr(0, std::min(colon, line.find(';')));
         std::string const value = colon == std::string::npos ? "" : line.substr(colon + 1);
         if (line == "BEGIN:VEVENT") {
             uid = summary = "";
             at.reset();
         }
-        if (name == "UID") uid = value;
-        if (name == "DTSTART") at = moment_in(value);
-        if (name == "SUMMARY") summary = plain_text(value);
+        if (property == "UID") uid = value;
+        if (property == "DTSTART") at = moment_in(value);
+        if (property == "SUMMARY") summary = plain_text(value);
         bool const ours = line == "END:VEVENT" && uid.ends_with("@cropful") && at;
         if (ours && from <= *at && *at < until && !still.contains(uid)) {
             gone.push_back({.uid = uid, .at = *at, .summary = summary, .description = "", .cancelled = true});

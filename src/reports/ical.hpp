@@ -34,8 +34,9 @@ std::string fingerprint(std::vector<std::string> const& parts);
 /// `written` is in UTC.
 std::string ical(std::string const& name, std::vector<Event> const& events, domain::Moment written);
 
-/// Of a calendar that `ical` wrote, the events between two moments whose UIDs are not among `events`, as cancelled.
-std::vector<Event> cancelled(std::string_view before, std::vector<Event> const& events, domain::Moment from,
-                             domain::Moment until);
+/// Of a calendar of this name that `ical` wrote, the events between two moments whose UIDs are not among `events`, as
+/// cancelled; none of another farm's.
+std::vector<Event> cancelled(std::string_view before, std::string const& name, std::vector<Event> const& events,
+                             domain::Moment from, domain::Moment until);
 
 }  // namespace cropful::reports

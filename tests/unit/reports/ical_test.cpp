@@ -80,13 +80,14 @@ TEST_CASE("what a calendar written before has and is no more is cancelled, from 
               event("beyond", "2027-05-01T07:00"),
               {.uid = "1@others", .at = moment("2027-04-05T07:00"), .summary = "", .description = ""}},
              moment("2027-03-01"));
-    auto const gone =
-        cancelled(before, {event("kept", "2027-04-06T07:00")}, moment("2027-04-04"), moment("2027-05-01"));
+    std::vector<Event> const now{event("kept", "2027-04-06T07:00")};
+    auto const gone = cancelled(before, "Farm", now, moment("2027-04-04"), moment("2027-05-01"));
+    CHECK(cancelled(before, "Other farm", now, moment("2027-04-04"), moment("2027-05-01")).empty());
     REQUIRE(gone.size() == 1);
     CHECK(gone.front().uid == "gone@cropful");
     CHECK(gone.front().at.iso() == "2027-04-05T07:00");
     CHECK(gone.front().summary == "A; b");
     CHECK(ical("Farm", gone, moment("2027-03-02")).find("STATUS:CANCELLED\r\n") != std::string::npos);
-    CHECK(cancelled("", {}, moment("2027-01-01"), moment("2028-01-01")).empty());
-    CHECK(cancelled("no calendar\n\nat all", {}, moment("2027-01-01"), moment("2028-01-01")).empty());
+    CHECK(cancelled("", "Farm", {}, moment("2027-01-01"), moment("2028-01-01")).empty());
+    CHECK(cancelled("no calendar\n\nat all", "Farm", {}, moment("2027-01-01"), moment("2028-01-01")).empty());
 }
