@@ -68,10 +68,17 @@ std::string name(Reason reason) {
 Moment last_chore(domain::Farm const& farm, Moment at) { return Chores(farm).last_by(at); }
 
 Agenda make_agenda(Season const& season, Window const& window) {
-    Plan plan = make_plan(season, window);
+    Wanted const as_ever{.as_of_farm = true};
+    Plan plan = make_plan(season, window, NeedScale::as_printed, as_ever);
     Moment const first = domain::parse_moment("2000-01-01"), last = domain::parse_moment("2199-12-31");
     Moment const from = window.from.value_or(window.now.value_or(first)), until = window.until.value_or(last);
-    auto tasks = agenda(plan, season.rations(), fetches(plan, from), from, until);
+    // nothing ends with the window: what is filled and brought home in it is for the time after it too
+    Window whole = window;
+    whole.until.reset();
+    std::optional<Plan> const onward =
+        window.until ? std::optional(make_plan(season, whole, NeedScale::as_printed, as_ever)) : std::nullopt;
+    Plan const& done = onward ? *onward : plan;
+    auto tasks = agenda(done, season.rations(), fetches(done, from), from, until);
     return {std::move(plan), from, until, std::move(tasks)};
 }
 

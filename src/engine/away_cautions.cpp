@@ -14,13 +14,15 @@ namespace {
 constexpr Duration usual_standing = days(3);  // water is changed every few days; common practice, no source
 constexpr char common[] = "common practice, no source";
 
+bool lasts_through(domain::Course const& its, Ages ages) {
+    return its.from <= ages.from && course_ends(its) >= ages.to;
+}
+
 void course(CautionList& list, domain::Farm const& farm, domain::Hatch const& hatch, domain::Course const& its,
             Ages ages) {
     domain::Supplement const& given = farm.supplements.at(its.supplement);
-    if (!(its.from < ages.to && ages.from < course_ends(its))) return;
-    bool const all_the_time = its.from <= ages.from && course_ends(its) >= ages.to;
-    if (all_the_time && given.keeps && *given.keeps >= ages.to - ages.from) return;
-    if (!all_the_time) {
+    if (!is_broken_off(its, given, ages)) return;
+    if (!lasts_through(its, ages)) {
         list.add({.id = "course-while-away",
                   .hatches = {hatch.name},
                   .with = {{"supplement", given.title},
@@ -80,6 +82,12 @@ void brooding(CautionList& list, domain::Hatch const& hatch, Kind const& kind, A
 }
 
 }  // namespace
+
+bool is_broken_off(domain::Course const& its, domain::Supplement const& given, Ages ages) {
+    bool const meets = its.from < ages.to && ages.from < course_ends(its);
+    bool const keeps = given.keeps.value_or(days(1)) >= ages.to - ages.from;
+    return meets && !(lasts_through(its, ages) && keeps);
+}
 
 std::vector<Caution> away_cautions(Away const& away, Rations const& rations) {
     CautionList list;

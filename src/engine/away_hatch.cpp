@@ -6,6 +6,7 @@
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
+#include "engine/away_cautions.hpp"
 #include "engine/hatch_model.hpp"
 #include "engine/intake.hpp"
 #include "engine/quantile.hpp"
@@ -116,13 +117,14 @@ class Group {
     }
 
     void add_drinkers(domain::Drinker const& drinker, Lodging const& lodging, HatchModel const& model) {
-        Volume const content = filled(drinker, lodging, model, ages_.from);
+        Volume const brim = drinker.volume - drinker.displaced;
+        Volume const content = leaves_plain() ? brim : filled(drinker, lodging, model, ages_.from);
         int const count = lodging.drinkers();
         double const all = in_litres(content) * count;
         auto const use = amounts_of(water_usage(flock_, intake_, drinker.spill));
         vessels_.push_back({drinker.key, count, content, 0, ratio(drinker.least / content), all,
                             RunOut(use, rooms(all, sway_.water(), true)), std::nullopt});
-        vessels_.back().of_batch = content < drinker.volume - drinker.displaced;
+        vessels_.back().of_batch = content < brim;
         if (!tended_.water) return;
         Volume const then = filled(drinker, lodging, model, tended_.water->at - hatch_.date);
         auto const known = known_start(tended_, tended_.water, then * static_cast<double>(count), lodging.from,
@@ -130,6 +132,13 @@ class Group {
         if (!known) return;
         vessels_.back().known.emplace(use, rooms(in_litres(known->content), sway_.water(), true));
         vessels_.back().since = known->age;
+    }
+
+    /// Whether plain water is left.
+    [[nodiscard]] bool leaves_plain() const {
+        return std::ranges::any_of(domain::courses_of(hatch_, farm_), [&](domain::Course const& one) {
+            return is_broken_off(one, farm_.supplements.at(one.supplement), ages_);
+        });
     }
 
     /// What one drinker holds when somebody fills it at an age: a batch during a course.

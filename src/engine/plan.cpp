@@ -12,6 +12,7 @@
 #include "engine/cautions.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/hatch_model.hpp"
+#include "engine/hunger.hpp"
 #include "engine/lifetime.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
@@ -30,9 +31,6 @@ std::optional<Ages> ages_in(domain::Hatch const& hatch, Window const& window) {
     if (window.until) ages.to = std::min(ages.to, *window.until - hatch.date);
     return ages.from + instant < ages.to ? std::optional(ages) : std::nullopt;
 }
-
-/// Over stretches no longer than this each world keeps one factor of use.
-constexpr Duration longest_piece = days(7);
 
 /// More than any farm is planned for at once; it would take minutes and gigabytes.
 constexpr double most_hatch_days = 400'000;
@@ -91,11 +89,6 @@ void refuse_endless(Plan const& plan) {
                    " times in all: check their sizes, change_every and keeps, or ask for a part with --from and --to");
 }
 
-/// What each feed is needed for in every world, in kg, hatch by hatch and in all.
-using WorldNeeds = std::map<std::string, std::vector<double>>;
-
-Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
-
 /// The feeds of a hatch and when each is fed, without amounts.
 std::vector<FeedNeed> feeds_of(domain::Hatch const& hatch, Ages ages) {
     std::vector<FeedNeed> all;
@@ -108,15 +101,11 @@ std::vector<FeedNeed> feeds_of(domain::Hatch const& hatch, Ages ages) {
     return all;
 }
 
-void add_amounts(HatchPlan& plan, WorldNeeds& needs, HatchModel const& model) {
-    Usage<Mass> const& usage = model.feed();
+void add_amounts(HatchPlan& plan, FarmNeeds& needs, HatchModel const& model) {
     for (FeedNeed& need : plan.feeds) {
-        auto worlds = model.eaten({need.from, need.to}, longest_piece);
-        auto& all = needs[need.feed];
-        all.resize(worlds.size());
-        std::transform(all.begin(), all.end(), worlds.begin(), all.begin(), std::plus<>());
-        need.amount = usage.between(need.from, need.to);
+        auto worlds = needs.add(need.feed, model, {need.from, need.to});
         need.band = in_mass(band(worlds));
+        need.amount = model.feed().between(need.from, need.to);
     }
 }
 
@@ -153,7 +142,7 @@ Duration used_until(std::vector<domain::Course> const& courses, Ages ages, Wante
     return courses.empty() ? ages.from : std::min(ages.to, course_ends(courses.back()));
 }
 
-HatchPlan plan_hatch(Season const& season, std::size_t number, WorldNeeds& needs, Ages ages, NeedScale scale,
+HatchPlan plan_hatch(Season const& season, std::size_t number, FarmNeeds& needs, Ages ages, NeedScale scale,
                      Wanted const& wanted) {
     domain::Farm const& farm = season.farm();
     HatchModel const& model = season.hatch(number);
@@ -206,21 +195,6 @@ std::map<std::string, Mass> eaten_by_others(Season const& season, std::vector<st
     return eaten;
 }
 
-/// How much more than the usual flock the farm's hungry one eats of each feed.
-std::map<std::string, double> hunger_of(Plan const& plan, std::map<std::string, Band<Mass>> const& needs) {
-    std::map<std::string, Mass> usual;
-    for (HatchPlan const& part : plan.hatches) {
-        for (FeedNeed const& need : part.feeds) usual[need.feed] += need.amount;
-    }
-    std::map<std::string, double> hunger;
-    for (auto const& [feed, amount] : usual) {
-        auto const need = needs.find(feed);
-        bool const known = need != needs.end() && amount > kilograms(0);
-        hunger[feed] = known ? ratio(need->second.p95 / amount) : 1;
-    }
-    return hunger;
-}
-
 }  // namespace
 
 Duration fed_until(domain::Hatch const& hatch, std::size_t step) {
@@ -235,17 +209,16 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     plan.farm = season.farm();
     plan.need_scale = scale;
     plan.learned = season.lessons().learned;
-    WorldNeeds world_needs;
+    FarmNeeds farm_needs;
     std::vector<std::size_t> numbers;  // of the hatches planned for
     for (std::size_t i = 0; i < plan.farm.hatches.size(); ++i) {
         if (auto const ages = ages_in(plan.farm.hatches[i], window)) {
-            plan.hatches.push_back(plan_hatch(season, i, world_needs, *ages, scale, wanted));
+            plan.hatches.push_back(plan_hatch(season, i, farm_needs, *ages, scale, wanted));
             numbers.push_back(i);
         }
     }
-    std::map<std::string, Band<Mass>> needs;
-    for (auto& [feed, worlds] : world_needs) needs[feed] = in_mass(band(worlds));
-    auto const hunger = hunger_of(plan, needs);
+    bool const part = wanted.as_of_farm && !window.hatches.names.empty();
+    auto const hunger = part ? farm_hunger(season, window.from) : farm_needs.hunger();
     if (wanted.use && wanted.drinkers) refuse_endless(plan);
     for (std::size_t i = 0; wanted.use && i < plan.hatches.size(); ++i) {
         HatchPlan& part = plan.hatches[i];
@@ -268,7 +241,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
                 store.at(feed).amount -= amount;
             }
         }
-        count_bags(plan, needs, store);
+        count_bags(plan, farm_needs.bands(), store);
     }
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);

@@ -41,7 +41,8 @@ std::vector<Task> as_it_began(domain::Farm const& farm, Rations const& rations, 
                               HatchChoice const& hatches) {
     try {
         Window const window{.from = day, .until = {}, .hatches = hatches, .now = day};
-        auto const plan = make_plan(farm, rations, window, written_before(diary, day));
+        auto const plan =
+            make_plan(farm, rations, window, written_before(diary, day), NeedScale::as_printed, {.as_of_farm = true});
         return agenda(plan, rations, fetches(plan, day), day, day + days(1));
     } catch (NoAnswer const&) {
         return {};  // the birds of the day came later
@@ -118,7 +119,8 @@ Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& 
                  HatchChoice const& hatches) {
     Window const window{.from = now, .until = {}, .hatches = hatches, .now = now};
     Moment const day(now.date());
-    Today today{now, now + ahead, make_plan(farm, rations, window, diary), {}, {}, {}};
+    Today today{now, now + ahead, make_plan(farm, rations, window, diary, NeedScale::as_printed, {.as_of_farm = true}),
+                {},  {},          {}};
     auto const to_buy = fetches(today.plan, now);
     Moment const end = now + domain::longest_life;
     auto const open = agenda(today.plan, rations, to_buy, now, end);

@@ -68,6 +68,17 @@ engine::Moment start_of(engine::Plan const& plan) {
     return begins(std::ranges::min(plan.hatches, {}, begins));
 }
 
+/// When a plan that ends before the birds leave ends.
+std::optional<engine::Moment> ends_early(engine::Plan const& plan) {
+    std::optional<engine::Moment> end;
+    for (HatchPlan const& hatch : plan.hatches) {
+        if (hatch.feeds.back().to + quantities::days(1e-6) < hatch.hatch.until) {
+            end = hatch.hatch.date + hatch.feeds.back().to;
+        }
+    }
+    return end;
+}
+
 Page planned_hatch(HatchPlan const& hatch, domain::Farm const& farm, std::optional<engine::Moment> before) {
     auto const measures = farm.measures;
     std::string const kept = ", to " + (hatch.hatch.date + hatch.hatch.until).day();
@@ -93,6 +104,12 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     };
     if (before && std::ranges::any_of(plan.hatches, tended)) {
         page += wrap("FILL, WATER and STIR are listed for two weeks, to " + before->day() + "; --all lists all.");
+    }
+    auto const end = ends_early(plan);
+    if (end && std::ranges::any_of(plan.hatches, tended)) {
+        page += wrap("This plan ends on " + end->day() +
+                     ": what is put in is for the time till then. Who goes on fills "
+                     "as `cropful today` says.");
     }
     for (HatchPlan const& hatch : plan.hatches) page += planned_hatch(hatch, plan.farm, before);
     std::string const short_words =

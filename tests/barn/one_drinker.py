@@ -9,7 +9,7 @@ outside on the rest. What stands in each drinker then, how many there are, wheth
 somebody next comes for it is read from
 - WATER: the fills of `plan --json --from start`, and of the next one as asked from that instant on (`--now`);
 - STIR: the batches of `plan`, and of `mix` as asked a minute before;
-- `away --json`, for somebody who leaves at that instant;
+- `away --json`, for somebody who leaves at that instant for a day (plain water, where it says to leave that);
 - the calendar, as libical reads it: the words of its Water and Mix events.
 Outside a course a full drinker is volume less marbles, reckoned here. JSON agrees to 1e-9, printed words to 1 %,
 moments to the minute. Then answers are spoiled, and must be refused. --self-test reads words and events made here."""
@@ -32,6 +32,7 @@ from quantities import UNITS, split_text  # noqa: E402  (of ../scipy, whose path
 
 SEED, PRINTED, EXACT, STAMP = 20270705, 0.01, 1e-9, "2026-11-25T12:00"
 MINUTE, DAY = dt.timedelta(minutes=1), dt.timedelta(days=1)
+BROKEN_OFF = ("course-while-away", "solution-while-away")
 KINDS = ("bobwhite", "coturnix", "coturnix-jumbo", "chukar", "pheasant")
 
 # litres in each, how many, the product or None, and the next moment somebody comes for it (None: not said)
@@ -162,7 +163,14 @@ class Case:
         if right.product or mixed:
             same("STIR", mixed)
             same("`mix`", self.mix and stirred([self.mix["hatches"][0]["mix"]], self.at, right.count))
-        same("`away`", left(self.away, right.product))
+        # who leaves while a course cannot be given is told so, and leaves full drinkers of plain water
+        if any(c["id"] in BROKEN_OFF for c in self.away["cautions"]):
+            full = Says(self.full, right.count, None, None)
+            told = left(self.away, None)
+            if told.count != full.count or abs(told.litres - full.litres) > EXACT:
+                out.append(("`away`", f"{self.where}, `away`: {show(told)}, though plain water is to be left"))
+        else:
+            same("`away`", left(self.away, right.product))
         same("calendar", calendar(self.events, self.at), PRINTED)
         # who asks just after it is told of the next one, as it was
         again, _ = water(self.later, right.until)

@@ -186,6 +186,7 @@ struct Wanted {
     bool hoppers = true;  // fills
     bool drinkers = true;
     bool mixes = true;           // courses
+    bool as_of_farm = false;     // fills of some hatches as they are among all of the farm
     bool full_now = false;       // of vessels only the fill that starts the plan, to the brim
     bool shopping = true;        // bags, packs and what readies brooders
     bool amounts = true;         // of each feed; shopping needs them
