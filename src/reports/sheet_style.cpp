@@ -30,8 +30,6 @@ header a { display: inline-block; padding: 0.4rem 0; }
 .running { display: none; }
 .sheet { margin-top: 2.5rem; padding-top: 1.25rem; border-top: 5px solid var(--ink); }
 .about, .time { color: var(--soft); }
-
-
 table { width: 100%; border-collapse: collapse; }
 caption { text-align: left; padding-bottom: 0.35rem; color: var(--soft); }
 th, td { padding: 0.4rem 0.6rem 0.4rem 0; vertical-align: top; text-align: left; border-bottom: 1px solid var(--faint); }
@@ -101,20 +99,22 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .sheet { display: table; table-layout: fixed; width: 100%; margin: 0; padding: 0; border: 0; break-before: page; }
   .sheet:first-child { break-before: auto; }
   .page { display: table-row-group; }
-  .running { display: table-header-group; break-inside: avoid; font-weight: 700; font-size: 11pt; }
-  .running span { display: inline-block; padding-bottom: 4mm; }
-  .running .farm { float: right; font-weight: 400; }
-  h2 { font-size: 24pt; }
+  .running { display: table-header-group; break-inside: avoid; font-weight: 700; font-size: 20pt; line-height: 1.1; }
+  .running span { display: inline-block; padding-bottom: 2mm; }
+  .running .farm { float: right; font-weight: 400; font-size: 11pt; }
+  h2 { display: none; }
+  .about { margin: 0 0 1mm; }
   h3 { margin: 5mm 0 1.5mm; font-size: 13pt; }
   .notes, figcaption, thead th { font-size: 9.5pt; }
   th, td { padding: 1mm 2mm 1mm 0; }
   .days { font-size: 14pt; line-height: 1.2; }
   .days .blank, .days thead th:nth-child(n + 4) { width: 9.5mm; padding-left: 1mm; padding-right: 0; }
   .days thead th { font-size: 9.5pt; }
-  .days th, .days td { padding-top: 0.8mm; padding-bottom: 0.8mm; }
-  .days .looks { font-size: 9.5pt; line-height: 1.25; }
-  .days caption { font-size: 11pt; }
+  .days th, .days td { padding-top: 0.7mm; padding-bottom: 0.7mm; }
+  .days .looks { font-size: 9.5pt; line-height: 1.2; }
+  .days caption { font-size: 9.5pt; }
   .signs, .room, .watch li { font-size: 9.5pt; }
+  .room th, .room td { white-space: nowrap; }
   .watch li { margin-bottom: 0.5mm; }
   .watch .notes { font-size: 8.5pt; margin: 1mm 0; }
   .days .air { font-size: 11pt; }

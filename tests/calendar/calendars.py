@@ -38,7 +38,7 @@ class Question:
         self.ics = self.calendar()
         options = dict(zip(words[1::2], words[2::2]))
         since, until = moment(options["--from"]) if "--from" in options else NOW, options.get("--to")
-        days = [w for key in ("--from", "--to", "--units") if key in options for w in (key, options[key])]
+        days = [w for key in ("--from", "--units") if key in options for w in (key, options[key])]
         if words[0].startswith("--"):
             self.deeds = None
             return

@@ -1,5 +1,6 @@
 // Sheets on paper: how many pages, and how large what is read at arm's length. Pages as poppler's pdfinfo counts them;
-// the bars are the project's own: 8 pages for the demo farm (on the days asked), 14 points for what is to be done.
+// the bars are the project's own: 8 pages for the demo farm (on the days asked), 60 for 52 hatches, 14 points for what
+// is to be done.
 import { execFileSync } from "node:child_process";
 import fs from "node:fs";
 import path from "node:path";
@@ -21,10 +22,31 @@ async function pointsOf(browser, html) {
   });
 }
 
+/** The demo farm's barn with room for all, and a hatch every week for a year that stays for more than another. */
+function weekly(saltgrass) {
+  const farm = saltgrass.slice(0, saltgrass.indexOf("[[hatch]]")).replace(/^count = \d+/gm, "count = 400");
+  return `${farm}
+[[hatch]]
+name = "Weekly"
+kind = "bobwhite"
+date = 2026-06-01
+chicks = 240
+every = "1 wk"
+times = 52
+feeding = [{ feed = "starter", from = "0 d" }, { feed = "grower", from = "6 wk" }]
+until = "60 wk"
+courses = [{ supplement = "tonic", from = "0 d", days = 5 }]
+housing = [
+    { from = "0 d", house = "tank", hopper = "tube", drinker = "jar", drinkers = 2 },
+    { from = "3 wk", house = "pen", hopper = "trough", hoppers = 2, drinker = "bell", drinkers = 2 },
+]
+`;
+}
+
 export async function paperFindings(browser, cropful, root, folder) {
   const findings = [];
   const saltgrass = path.join(root, "rations/farms/saltgrass.toml");
-  for (const now of ["2027-04-01T12:00", "2027-05-05T05:00", "2027-06-20T05:00", "2027-08-05T05:00"]) {
+  for (const now of ["2027-04-01T12:00", "2027-05-05T05:00", "2027-05-28T05:00", "2027-06-20T05:00", "2027-08-05T05:00"]) {
     const html = cropful("sheet", saltgrass, "--now", now);
     for (const format of ["A4", "Letter"]) {
       const pages = await pagesOf(browser, html, folder, format);
@@ -33,5 +55,10 @@ export async function paperFindings(browser, cropful, root, folder) {
     const points = await pointsOf(browser, html);
     if (!(points >= 13.99)) findings.push(`what is to be done at ${now} is set in ${points} points`);
   }
+  const many = path.join(folder, "weekly.toml");
+  fs.writeFileSync(many, weekly(fs.readFileSync(saltgrass, "utf8")));
+  const pages = await pagesOf(browser, cropful("sheet", many, "--now", "2027-05-24T06:00"), folder, "Letter");
+  if (pages > 60) findings.push(`52 hatches take ${pages} pages`);
+  if (pages < 52) findings.push(`52 hatches take ${pages} pages: not all are there`);
   return findings;
 }
