@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "commands/progress.hpp"
 #include "cropful/commands/clock.hpp"
 #include "cropful/commands/plan.hpp"
 #include "cropful/reports/calendar.hpp"
@@ -58,7 +59,8 @@ Reply run(CalendarOptions const& options) {
     auto const alarm = read_alarm(options.alarm);
     auto const stamp = read_moment(options.stamp, "--stamp");
     auto const [question, window] = question_between(options.farm, options.days);
-    auto const agenda = engine::make_agenda({question.farm, question.rations, question.diary}, window);
+    auto const agenda =
+        engine::make_agenda({question.farm, question.rations, question.diary}, window, progress_for(question.farm));
     std::string const text = options.farm.json ? reports::calendar_json(agenda)
                                                : reports::calendar(agenda, stamp ? *stamp : now_utc(), alarm,
                                                                    calendar_there(options.output));

@@ -76,7 +76,8 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     add->footer("Example: cropful diary add farm.toml --now 2027-04-12T06:00 --feed \"12 lb\" --died 2");
 
     CLI::App* done = add_deed(*diary, options, DiaryDeed::done, "done", "tick what today's list says");
-    done->add_option("N", options.ticks, "numbers of `cropful today`, 2=\"14 lb\" where it was weighed, or all")
+    done->add_option("N", options.ticks,
+                     "numbers of `cropful today`, 2-4 for several, 2=\"14 lb\" where it was weighed, or all")
         ->type_name("");
     done->add_option_function<std::string>(
             "--at", [&options](std::string const& text) { options.visit.set("--at", text); }, "when; absent: now")
@@ -90,6 +91,20 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     show->add_flag("--all", options.all, "every entry, not only the newest");
     add_common(*show, options.json, options.rations);
     show->footer("Example: cropful diary show farm.toml");
+
+    CLI::App* edit = add_deed(*diary, options, DiaryDeed::edit, "edit", "mend one entry, or take it out");
+    edit->add_option("N", options.ticks, "its number in `cropful diary show`")->type_name("");
+    auto const right = [&](char const* name, char const* type, char const* help) {
+        auto const keep = [&options, name](std::string const& text) { options.visit.set(name, text); };
+        edit->add_option_function<std::string>(name, keep, help)->type_name(type);
+    };
+    right("--amount", "AMOUNT", "what it was: \"11 lb\", \"2 gal\", or birds");
+    right("--at", "MOMENT", "when it was, such as 2027-04-12T06:00");
+    right("--note", "TEXT", "its note");
+    edit->add_flag("--remove", options.remove, "take it out of the diary");
+    edit->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
+    add_common(*edit, options.json, options.rations);
+    edit->footer("Example: cropful diary edit farm.toml 2 --amount \"11 lb\"");
 
     CLI::App* undo = add_deed(*diary, options, DiaryDeed::undo, "undo", "take back the visit written last");
     add_common(*undo, options.json, options.rations);
@@ -134,6 +149,8 @@ Reply run(DiaryOptions const& options) {
             return tick_done(options);
         case DiaryDeed::show:
             return {.out = show_diary(options)};
+        case DiaryDeed::edit:
+            return edit_entry(options);
         case DiaryDeed::undo:
             return undo_visit(options);
         case DiaryDeed::write_csv:

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <span>
 
 #include "commands/diary_parts.hpp"
 #include "cropful/commands/clock.hpp"
@@ -22,19 +23,32 @@ using engine::Today;
 using engine::Work;
 
 constexpr auto soon = quantities::days(2.0 / 24);  // a chore is begun so long before its hour at most
+constexpr auto chore_takes = soon;                 // and done so long after it
 
-/// "2" or "2=14 lb".
+/// "2", "2=14 lb" or one of "2-4".
 struct Tick {
     int number;
     std::optional<std::string> amount;
 };
 
-Tick parse_tick(std::string const& word) {
-    std::size_t const equals = word.find('=');
+constexpr int most_numbers = 100'000;
+
+int parse_number(std::string const& word) {
     Flags one;
-    one.set("N", word.substr(0, equals));
-    int const number = *one.read("N", [](std::string_view text) { return parse_count(text, 100'000); });
-    return {number, equals == std::string::npos ? std::nullopt : std::optional(word.substr(equals + 1))};
+    one.set("N", word);
+    return *one.read("N", [](std::string_view text) { return parse_count(text, most_numbers); });
+}
+
+void add_ticks(std::vector<Tick>& all, std::string const& word) {
+    std::size_t const equals = word.find('='), dash = word.find('-', 1);
+    if (equals != std::string::npos) {
+        all.push_back({parse_number(word.substr(0, equals)), word.substr(equals + 1)});
+        return;
+    }
+    bool const several = dash != std::string::npos;
+    int const first = parse_number(word.substr(0, dash));
+    int const last = several ? parse_number(word.substr(dash + 1)) : first;
+    for (int number = first; number <= last; ++number) all.push_back({number, std::nullopt});
 }
 
 std::vector<Tick> ticks_of(DiaryOptions const& options, Today const& today, domain::Moment at) {
@@ -43,11 +57,16 @@ std::vector<Tick> ticks_of(DiaryOptions const& options, Today const& today, doma
     }
     std::vector<Tick> all;
     if (options.ticks != std::vector<std::string>{"all"}) {
-        for (std::string const& word : options.ticks) all.push_back(parse_tick(word));
+        for (std::string const& word : options.ticks) add_ticks(all, word);
         return all;
     }
-    for (Numbered const& one : today.day) {
-        if (!one.done && one.task.at < at + soon) all.push_back({one.number, std::nullopt});
+    for (Numbered const& one : today.tasks) {
+        if (one.task.at < at + soon) all.push_back({one.number, std::nullopt});
+    }
+    bool const none_shown = all.empty();
+    for (Numbered const& one : today.day) {  // a chore just past that no diary asks for
+        bool const past = at < one.task.at + chore_takes && one.task.at < at;
+        if (none_shown && past && !one.done) all.push_back({one.number, std::nullopt});
     }
     if (all.empty()) throw NoAnswer("nothing is to be done by " + (at + soon).iso());
     return all;
@@ -94,6 +113,13 @@ class Ticked {
                             .utc_offset = stamp_.utc_offset});
     }
 
+    /// What goes in above or below the plan is above or below its level as well; full is full.
+    template <class Some>
+    void fill(Task const& task, bool brim, Some put_in, Some planned, Some left) {
+        put(brim ? Deed::topped_up : Deed::part_filled, task, put_in);
+        if (!brim) put(Deed::level_left, task, std::max(left - planned + put_in, planned * 0.0));
+    }
+
     /// An amount that somebody measured or counted.
     void see(Task const& task, std::string const& text) {
         Flags one;
@@ -113,8 +139,8 @@ class Ticked {
             case Work::remove:
                 return put(Deed::moved_out, task, heads());
             case Work::top_up:
-                if (task.feed) return put(brim ? Deed::topped_up : Deed::part_filled, task, weight());
-                return put(brim ? Deed::topped_up : Deed::part_filled, task, volume());
+                if (task.feed) return fill(task, brim, weight(), *task.feed, *task.feed_left);
+                return fill(task, brim, volume(), *task.water, *task.water_left);
             case Work::change_feed:
                 if (task.feed_left) return put(Deed::level_left, task, weight());
                 break;
@@ -145,13 +171,19 @@ Reply tick_done(DiaryOptions const& options) {
     auto const rations = rations_reader(options.rations).load(barn.farm);
     auto const today = engine::make_today(barn.farm, rations, barn.diary.read(), stamp.at, quantities::days(1));
     Ticked ticked(barn, stamp);
-    std::vector<Numbered> done;
+    std::vector<reports::TickedTask> done;
     for (Tick const& tick : ticks_of(options, today, stamp.at)) {
         Numbered const& one = find(today, tick.number);
-        bool const twice = std::ranges::any_of(done, [&](Numbered const& other) { return other.number == one.number; });
+        bool const twice =
+            std::ranges::any_of(done, [&](auto const& other) { return other.task.number == one.number; });
         if (twice) continue;
+        std::size_t const before = ticked.entries().size();
         ticked.tick(one.task, tick.amount);
-        done.push_back(one);
+        auto const written = std::span(ticked.entries()).subspan(before);
+        auto const seen = std::ranges::find_if(
+            written, [](Entry const& entry) { return entry.deed != Deed::done && entry.note.empty(); });
+        bool const typed = tick.amount && seen != written.end();
+        done.push_back({one, typed ? std::optional(*seen) : std::nullopt});
     }
     Said said = options.json ? Said(reports::written_json(ticked.entries(), barn.diary_file, {}))
                              : reports::done_page(done, barn.farm, barn.diary_file);

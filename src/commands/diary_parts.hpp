@@ -35,6 +35,7 @@ void refuse_to_come(DiaryOptions const& options, domain::Moment at);
 Reply add_visit(DiaryOptions const& options);
 Reply tick_done(DiaryOptions const& options);
 Said show_diary(DiaryOptions const& options);
+Reply edit_entry(DiaryOptions const& options);
 Reply undo_visit(DiaryOptions const& options);
 Reply export_diary(DiaryOptions const& options);
 Reply import_diary(DiaryOptions const& options);

@@ -24,7 +24,7 @@ Reply run(NewOptions const& options) {
     if (*options.file == "-") return {.out = text};
     write_new_file({.name = *options.file}, text);
     std::string const name = escaped(*options.file);
-    return {.out = "Wrote " + name + ". Change it to suit your birds, then: cropful plan " + name + "\n",
+    return {.out = "Wrote " + name + ". Change it to suit your birds, then: cropful today " + name + "\n",
             .done = *options.file + " is written"};
 }
 

@@ -4,6 +4,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include "commands/progress.hpp"
+
 #include "cropful/fault.hpp"
 
 #include "cropful/reports/plan_csv.hpp"
@@ -72,6 +74,7 @@ Asked question_between(FarmOptions const& options, Days const& days, Defaults co
 
 Planned plan_between(FarmOptions const& options, Days const& days, engine::Wanted wanted) {
     auto const [question, window] = question_between(options, days);
+    wanted.progress = progress_for(question.farm);
     return {engine::make_plan(question.farm, question.rations, window, question.diary, engine::NeedScale::as_printed,
                               wanted),
             window};

@@ -3,6 +3,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "commands/progress.hpp"
 #include "cropful/commands/plan.hpp"
 #include "cropful/readers/rations.hpp"
 #include "cropful/reports/sheet_html.hpp"
@@ -24,7 +25,8 @@ CLI::App* add_to(CLI::App& program, SheetOptions& options) {
 Reply run(SheetOptions const& options) {
     auto const [question, window] = question_between(options.farm, options.days);
     auto const advice = rations_reader(options.farm.rations).brooder_advice();
-    auto const sheet = engine::make_sheet({question.farm, question.rations, question.diary}, advice, window);
+    auto const sheet = engine::make_sheet({question.farm, question.rations, question.diary}, advice, window,
+                                          progress_for(question.farm));
     auto const houses = options.each_house ? reports::Houses::apart : reports::Houses::together;
     auto const charts = options.charts ? reports::Charts::drawn : reports::Charts::left_out;
     std::string const text = options.farm.json ? reports::sheet_json(sheet)

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "commands/progress.hpp"
 #include "cropful/commands/clock.hpp"
 #include "cropful/engine/today.hpp"
 #include "cropful/fault.hpp"
@@ -50,8 +51,9 @@ Said run(TodayOptions const& options) {
     if (!farm.file) farm.file = only_farm_here();
     if (!farm.file) throw WrongUse("whose barn? Name the farm file, as in: cropful today farm.toml");
     auto const question = read_question(farm, {});
-    auto const today = engine::make_today(question.farm, question.rations, question.diary, now_of(farm),
-                                          quantities::days(options.days), question.window.hatches);
+    auto const today =
+        engine::make_today(question.farm, question.rations, question.diary, now_of(farm),
+                           quantities::days(options.days), question.window.hatches, progress_for(question.farm));
     return farm.json ? Said(reports::today_json(today)) : reports::today_page(today);
 }
 

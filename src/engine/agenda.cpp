@@ -23,9 +23,9 @@ Task fetching(Fetch const& one, Chores const& chores, Moment from) {
     return task;
 }
 
-/// Several rounds through the barn: birds move, all are looked at, water and warmth; then hatch by hatch.
+/// Several rounds through the barn: all are looked at, water and warmth; then hatch by hatch, and birds move to where
+/// all is there.
 int round_of(Task const& task) {
-    if (task.work == Work::move && task.why == Reason::of_age) return 0;
     if (task.work == Work::look) return 1;
     if (task.work == Work::change_water) return 2;
     return task.work == Work::warmth ? 3 : 4;
@@ -67,8 +67,8 @@ std::string name(Reason reason) {
 
 Moment last_chore(domain::Farm const& farm, Moment at) { return Chores(farm).last_by(at); }
 
-Agenda make_agenda(Season const& season, Window const& window) {
-    Wanted const as_ever{.as_of_farm = true};
+Agenda make_agenda(Season const& season, Window const& window, Progress const& progress) {
+    Wanted const as_ever{.as_of_farm = true, .progress = progress};
     Plan plan = make_plan(season, window, NeedScale::as_printed, as_ever);
     Moment const first = domain::parse_moment("2000-01-01"), last = domain::parse_moment("2199-12-31");
     Moment const from = window.from.value_or(window.now.value_or(first)), until = window.until.value_or(last);

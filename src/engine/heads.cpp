@@ -81,12 +81,12 @@ void end_if_none(Hatch& hatch) {
 domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary) {
     domain::Diary kept;
     for (Entry const& entry : diary) {
-        bool const fits = std::any_of(farm.hatches.begin(), farm.hatches.end(), [&](Hatch const& hatch) {
-            return hatch.name == entry.hatch && is_kept(hatch, entry.at);
+        auto const hatch = std::ranges::find_if(farm.hatches, [&](Hatch const& one) {
+            return one.name == entry.hatch && is_kept(one, entry.at);
         });
-        if (!fits) continue;
-        bool const back = !kept.empty() && entry.at < kept.back().at;
-        domain::Moment const at = back ? kept.back().at : entry.at;
+        if (hatch == farm.hatches.end()) continue;
+        domain::Moment at = std::max(entry.at, hatch->date + hatch->first_age);  // filled that day before they came
+        if (!kept.empty()) at = std::max(at, kept.back().at);
         kept.push_back(entry);
         kept.back().at = at;
     }

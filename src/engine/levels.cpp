@@ -27,7 +27,9 @@ void see(std::optional<Level>& level, Entry const& entry, double amount) {
             level = Level{.at = entry.at, .left = amount, .changed = new_since(level, entry)};
             break;
         case Deed::part_filled:
-            if (level) level->more += amount;
+            // where nothing was known before, no more than that is sure to be there
+            if (!level) level = Level{.at = entry.at, .left = 0};
+            level->more += amount;
             break;
         case Deed::thrown_out:
             if (level) level->more -= amount;

@@ -209,6 +209,9 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     plan.farm = season.farm();
     plan.need_scale = scale;
     plan.learned = season.lessons().learned;
+    auto const tell = [&](std::size_t done) {
+        if (wanted.progress) wanted.progress(done, 2 * plan.farm.hatches.size());
+    };
     FarmNeeds farm_needs;
     std::vector<std::size_t> numbers;  // of the hatches planned for
     for (std::size_t i = 0; i < plan.farm.hatches.size(); ++i) {
@@ -216,16 +219,19 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
             plan.hatches.push_back(plan_hatch(season, i, farm_needs, *ages, scale, wanted));
             numbers.push_back(i);
         }
+        tell(i + 1);
     }
-    bool const part = wanted.as_of_farm && !window.hatches.names.empty();
-    auto const hunger = part ? farm_hunger(season, window.from) : farm_needs.hunger();
+    bool const some = wanted.as_of_farm && !window.hatches.names.empty();
+    auto const hunger = some ? farm_hunger(season, window.from) : farm_needs.hunger();
     if (wanted.use && wanted.drinkers) refuse_endless(plan);
     for (std::size_t i = 0; wanted.use && i < plan.hatches.size(); ++i) {
         HatchPlan& part = plan.hatches[i];
         HatchModel const& model = season.hatch(numbers[i]);
         add_care(part, season, model, hunger, window.now, wanted);
         refuse_endless(plan);
+        tell(plan.farm.hatches.size() + numbers[i] + 1);
     }
+    tell(2 * plan.farm.hatches.size());
     std::vector<std::string> names;
     for (HatchPlan const& part : plan.hatches) names.push_back(part.hatch.name);
     plan.alarms = season.lessons().alarms(names, window.from);

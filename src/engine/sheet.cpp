@@ -155,9 +155,9 @@ RoomNeeded room_for(Space const& space, SpaceRow const& row, Heads birds) {
             .founts = day_olds ? std::optional(whole(3 * count / space.day_olds_per_three_founts)) : std::nullopt};
 }
 
-Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window) {
+Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window, Progress const& progress) {
     Rations const& rations = season.rations();
-    Agenda agenda = make_agenda(season, window);
+    Agenda agenda = make_agenda(season, window, progress);
     Sheet sheet{std::move(agenda.plan), {}, std::move(advice), {}, {}};
     for (HatchPlan const& part : sheet.plan.hatches) sheet.hatches.push_back(hatch_sheet(part, sheet.plan, season));
     sheet.assumptions = assumptions_of(sheet, rations);

@@ -16,17 +16,19 @@ namespace {
 using domain::Deed;
 using domain::Diary;
 
+constexpr Duration carried_for = days(14);  // what nobody did or ticked in two weeks is not going to be
+
 Diary written_before(Diary const& diary, Moment at) {
     Diary earlier = diary;
     std::erase_if(earlier, [&](domain::Entry const& entry) { return at <= entry.at; });
     return earlier;
 }
 
-/// The ids of the tasks ticked on a calendar day.
+/// The ids of the tasks ticked from the start of a day on.
 std::set<std::string> ticked(Diary const& diary, Moment day) {
     std::set<std::string> ids;
     for (domain::Entry const& entry : diary) {
-        if (entry.deed == Deed::done && entry.at.date() == day.date()) ids.insert(entry.note);
+        if (entry.deed == Deed::done && day <= entry.at) ids.insert(entry.note);
     }
     return ids;
 }
@@ -36,17 +38,56 @@ auto place_of(Task const& task) {
     return std::tie(task.work, task.hatch, task.house, task.vessel, task.what, task.of_eggs);
 }
 
-/// The tasks of a calendar day as it began.
+/// The tasks of a stretch of days as its first one began.
 std::vector<Task> as_it_began(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
-                              HatchChoice const& hatches) {
+                              Moment until, HatchChoice const& hatches) {
     try {
         Window const window{.from = day, .until = {}, .hatches = hatches, .now = day};
         auto const plan =
             make_plan(farm, rations, window, written_before(diary, day), NeedScale::as_printed, {.as_of_farm = true});
-        return agenda(plan, rations, fetches(plan, day), day, day + days(1));
+        return agenda(plan, rations, fetches(plan, day), day, until);
     } catch (NoAnswer const&) {
         return {};  // the birds of the day came later
     }
+}
+
+/// Whether it is still to be done when its day is over; the rest is done anew by then, or makes no difference.
+bool outlasts_its_day(Task const& task) {
+    bool const moves = task.work == Work::move && task.why == Reason::of_age;  // chicks come untold
+    bool const of_houses = moves || task.work == Work::ready || task.work == Work::clean;
+    return of_houses || task.work == Work::remove || (task.work == Work::change_feed && !task.feed_left);
+}
+
+/// Whether somebody has ticked not long before a day that a thing other than feed was fetched: no store counts it.
+bool was_fetched(Diary const& diary, std::string const& what, Moment day) {
+    return std::ranges::any_of(diary, [&](domain::Entry const& entry) {
+        bool const ticked = entry.deed == Deed::done && entry.note.starts_with(name(Work::fetch) + "/" + what + "/");
+        return ticked && day + -carried_for <= entry.at && entry.at < day;
+    });
+}
+
+/// Whether the diary says birds left a hatch from a day on.
+bool have_left(Diary const& diary, std::string const& hatch, Moment day) {
+    return std::ranges::any_of(diary, [&](domain::Entry const& entry) {
+        return entry.hatch == hatch && entry.deed == Deed::moved_out && day <= entry.at;
+    });
+}
+
+/// What the days before left undone; nothing before the first tick, for who never ticks has done it all the same.
+std::vector<Task> left_undone(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
+                              HatchChoice const& hatches) {
+    auto const first = std::ranges::find(diary, Deed::done, &domain::Entry::deed);
+    if (first == diary.end()) return {};
+    Moment const since = std::max(day + -carried_for, Moment(first->at.date()));
+    if (!(since < day)) return {};
+    auto tasks = as_it_began(farm, rations, diary, since, day, hatches);
+    auto const done = ticked(diary, since);
+    std::erase_if(tasks, [&](Task const& task) {
+        bool const sold = task.work == Work::remove && have_left(diary, task.hatch, Moment(task.at.date()));
+        return !outlasts_its_day(task) || sold || (done.contains(task.id) && !ticked(diary, day).contains(task.id));
+    });
+    for (Task& task : tasks) task.overdue = true;
+    return tasks;
 }
 
 bool same_time(Task const& a, Task const& b) { return a.at.iso() == b.at.iso(); }
@@ -54,7 +95,8 @@ bool same_time(Task const& a, Task const& b) { return a.at.iso() == b.at.iso(); 
 /// The tasks of one calendar day and their numbers.
 class DayList {
   public:
-    DayList(std::vector<Task> morning, std::set<std::string> done) : done_(std::move(done)) {
+    DayList(std::vector<Task> undone, std::vector<Task> morning, std::set<std::string> done) : done_(std::move(done)) {
+        for (Task& task : undone) append(std::move(task), false);
         // fetches come and go with what is bought: they are numbered last
         std::ranges::stable_partition(morning, [](Task const& task) { return task.work != Work::fetch; });
         for (Task& task : morning) append(std::move(task), false);
@@ -116,15 +158,22 @@ std::vector<Task> next_of_each(std::vector<Task> const& later) {
 }  // namespace
 
 Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment now, Duration ahead,
-                 HatchChoice const& hatches) {
+                 HatchChoice const& hatches, Progress const& progress) {
     Window const window{.from = now, .until = {}, .hatches = hatches, .now = now};
     Moment const day(now.date());
-    Today today{now, now + ahead, make_plan(farm, rations, window, diary, NeedScale::as_printed, {.as_of_farm = true}),
-                {},  {},          {}};
-    auto const to_buy = fetches(today.plan, now);
+    Today today{
+        now,
+        now + ahead,
+        make_plan(farm, rations, window, diary, NeedScale::as_printed, {.as_of_farm = true, .progress = progress}),
+        {},
+        {},
+        {}};
+    auto to_buy = fetches(today.plan, now);
+    std::erase_if(to_buy, [&](Fetch const& one) { return !one.feed && was_fetched(diary, one.what, day); });
     Moment const end = now + domain::longest_life;
     auto const open = agenda(today.plan, rations, to_buy, now, end);
-    DayList list(as_it_began(farm, rations, diary, day, hatches), ticked(diary, now));
+    DayList list(left_undone(farm, rations, diary, day, hatches),
+                 as_it_began(farm, rations, diary, day, day + days(1), hatches), ticked(diary, day));
     std::vector<Task> later;
     int last = 0;  // number given
     for (Task const& task : open) {
@@ -142,7 +191,8 @@ Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& 
     for (Numbered const& one : today.day) {
         last = std::max(last, one.number);
         bool const missed = !diary.empty() && one.task.at < now && !one.done && needs_a_tick(one.task);
-        if (!missed || one.task.overdue) continue;
+        bool const before = one.task.at < day;  // left undone then
+        if (!missed || (one.task.overdue && !before)) continue;
         today.tasks.push_back(one);
         today.tasks.back().task.overdue = true;
     }

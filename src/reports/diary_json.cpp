@@ -50,6 +50,12 @@ std::string removed_json(std::vector<Entry> const& visit, std::string const& fil
     return printed(Json{{"diary", file}, {"removed", entries(visit)}});
 }
 
+std::string edited_json(Entry const& was, std::optional<Entry> const& now, std::string const& file) {
+    Json json{{"diary", file}, {"was", entries({was}).front()}};
+    json["now"] = now ? entries({*now}).front() : Json(nullptr);
+    return printed(json);
+}
+
 std::string imported_json(int added, int known, std::string const& file) {
     return printed(Json{{"diary", file}, {"added", added}, {"there_already", known}});
 }

@@ -150,6 +150,11 @@ Page removed_page(std::vector<Entry> const& visit, std::string const& file, Meas
     return wrap("Removed from " + escaped(file) + ": " + visit_words(visit, measures), "", "  ");
 }
 
+Page edited_page(Entry const& was, std::optional<Entry> const& now, std::string const& file, Measures measures) {
+    Page page = wrap("Was in " + escaped(file) + ": " + visit_words({was}, measures), "", "  ");
+    return page + wrap(now ? "Is now: " + visit_words({*now}, measures) : "It is taken out.", "", "  ");
+}
+
 Page exported_page(Diary const& diary, std::string const& file) {
     return wrap("Wrote " + entries_words(diary.size()) + " to " + escaped(file), "", "  ");
 }
@@ -159,14 +164,16 @@ Page imported_page(int added, int known) {
                 (known == 1 ? " was" : " were") + " there already");
 }
 
-Table entries_table(std::span<Entry const> entries, Measures measures) {
-    Table table({Align::left, Align::left, Align::left});
-    table.head({"when", "hatch", "what"});
+Table entries_table(std::span<Entry const> entries, Measures measures, std::size_t first) {
+    Table table({Align::right, Align::left, Align::left, Align::left});
+    table.head({"", "when", "hatch", "what"});
     Entry const* last = nullptr;
     for (Entry const& entry : entries) {
+        std::string const number = std::to_string(first++);
         bool const same_moment = last != nullptr && last->at == entry.at;
         bool const same_hatch = same_moment && last->hatch == entry.hatch;
-        table.add({same_moment ? "" : moment_of(entry), same_hatch ? "" : entry.hatch, with_note(entry, measures)});
+        table.add(
+            {number, same_moment ? "" : moment_of(entry), same_hatch ? "" : entry.hatch, with_note(entry, measures)});
         last = &entry;
     }
     return table;
@@ -183,7 +190,7 @@ Page diary_page(engine::Lessons const& lessons, Diary const& diary, std::string 
     auto const shown = newest(diary, which);
     std::size_t const left_out = diary.size() - shown.size();
     Page const note = left_out > 0 ? wrap(entries_words(left_out) + " before these; --all shows them") : Page();
-    parts.push_back(heading("WRITTEN") + note + entries_table(shown, measures));
+    parts.push_back(heading("WRITTEN") + note + entries_table(shown, measures, left_out + 1));
     return head + apart(parts);
 }
 

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "cropful/fault/characters.hpp"
+#include "cropful/reports/diary_page.hpp"
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
@@ -20,10 +21,25 @@ using engine::Task;
 using engine::Today;
 using engine::Work;
 
+/// When the next of what is coming is done.
+Moment next_at(Today const& today) {
+    return std::ranges::min(today.coming, {}, [](Task const& task) { return task.at.iso(); }).at;
+}
+
 /// Those of the plan's cautions that cannot wait until somebody reads the plan.
 bool is_alarming(std::string const& caution) {
-    static std::set<std::string> const all{"deaths-high", "diary-out-of-date", "sodium-lethal"};
+    static std::set<std::string> const all{"deaths-high", "diary-out-of-date", "no-brooder", "sodium-lethal"};
     return all.contains(caution);
+}
+
+constexpr quantities::Duration soon = quantities::days(14);
+
+/// Whether one of these hatches finds too few houses before long.
+bool is_crowded_soon(Today const& today, std::vector<std::string> const& hatches) {
+    return std::ranges::any_of(today.plan.placement.unplaced, [&](engine::Unplaced const& one) {
+        bool const its = std::ranges::find(hatches, one.hatch) != hatches.end();
+        return its && one.from < today.now + soon && today.now < one.to;
+    });
 }
 
 /// "Tonight's chore": the hour alone today.
@@ -135,26 +151,34 @@ std::vector<std::string> today_alarms(Today const& today) {
     auto const measures = today.plan.farm.measures;
     std::vector<std::string> all;
     for (engine::Interval const& alarm : today.plan.alarms) all.push_back(alarm_words(alarm, measures));
-    for (CautionLine const& one : caution_lines(today.plan.cautions, measures)) {
-        if (is_alarming(one.id)) all.push_back(one.text);
+    std::vector<domain::Caution> urgent;
+    for (domain::Caution const& one : today.plan.cautions) {
+        bool const later = one.id == "no-brooder" && !is_crowded_soon(today, one.hatches);
+        if (is_alarming(one.id) && !later) urgent.push_back(one);
     }
+    for (CautionLine const& one : caution_lines(urgent, measures)) all.push_back(one.text);
     return all;
 }
 
 Page today_page(Today const& today) {
     auto const measures = today.plan.farm.measures;
-    Page page = both_ends(strong(plan_name(today.plan)), moment_and_year(today.now, measures));
+    Page page = both_ends(strong(plan_name(today.plan)), today.now.day_year() + " " + chore_hour(today.now, measures));
     for (std::string const& words : today_alarms(today)) page += warning(words);
     for (auto const& tasks : by_chore(today.tasks)) page += chore_part(tasks, today);
     if (today.tasks.empty()) {
-        page += wrap("Nothing to do until " + chore_words(today.until, measures) + ".");
+        bool const known = !today.coming.empty();
+        page += wrap(known ? "Nothing to do until " + chore_words(next_at(today), measures) + "." : "Nothing to do.");
     }
     return page + coming_part(today);
 }
 
-Page done_page(std::vector<Numbered> const& done, domain::Farm const& farm, std::string const& file) {
+Page done_page(std::vector<TickedTask> const& done, domain::Farm const& farm, std::string const& file) {
     Table table({Align::right, Align::left}, 1);
-    for (Numbered const& one : done) table.add({std::to_string(one.number), placed(one.task, farm)});
+    for (TickedTask const& one : done) {
+        std::string words = placed(one.task.task, farm);
+        if (one.seen) words += "; you say: " + entry_words(*one.seen, farm.measures);
+        table.add({std::to_string(one.task.number), words});
+    }
     return wrap("Done, and written in " + escaped(file) + ":") + table;
 }
 

@@ -72,6 +72,12 @@ class Change {
 
     void remove(std::int64_t visit) { database_.prepare("DELETE FROM entry WHERE visit = ?").bind(1, visit).run(); }
 
+    void replace(Row const& row, std::optional<domain::Entry> const& by) {
+        database_.prepare("DELETE FROM entry WHERE id = ?").bind(1, row.id).run();
+        auto insert = insert_into(database_);
+        if (by) write_row(insert, {row.id, row.visit, *by});
+    }
+
     [[nodiscard]] std::int64_t last_visit() const {
         std::int64_t last = 0;
         for (Row const& row : rows_) last = std::max(last, row.visit);
@@ -156,6 +162,16 @@ std::vector<domain::Entry> DiaryStore::undo() {
     change.remove(last);
     copy_kept_ = change.commit();
     return removed;
+}
+
+bool DiaryStore::replace(domain::Entry const& was, std::optional<domain::Entry> const& by) {
+    if (!diary_is_there(file_)) return false;
+    Change change(file_, Access::change, patience_);
+    auto const row = std::ranges::find(change.rows(), was, &Row::entry);
+    if (row == change.rows().end()) return false;
+    change.replace(*row, by);
+    copy_kept_ = change.commit();
+    return true;
 }
 
 int DiaryStore::import(std::vector<domain::Entry> const& entries) {

@@ -101,7 +101,7 @@ struct Agenda {
     std::vector<Task> tasks;
 };
 /// What a window asks for; without a start from now on, or from the very beginning.
-Agenda make_agenda(Season const& season, Window const& window);
+Agenda make_agenda(Season const& season, Window const& window, Progress const& progress = {});
 
 /// The last chore no later than a moment.
 Moment last_chore(domain::Farm const& farm, Moment at);

@@ -12,6 +12,7 @@
 #include "cropful/engine/learn.hpp"
 #include "cropful/engine/lifetime.hpp"
 #include "cropful/engine/mix.hpp"
+#include "cropful/engine/progress.hpp"
 #include "cropful/engine/rations.hpp"
 #include "cropful/engine/readying.hpp"
 #include "cropful/engine/season.hpp"
@@ -193,6 +194,7 @@ struct Wanted {
     bool course = true;          // weeks, days and what the hatch is kept for
     Fits fits = Fits::left_out;  // dates on which a hatch without a brooder would have one
     bool use = true;  // what birds eat and drink; without it only labels are judged, and nothing above is there
+    Progress progress{};
 };
 
 /// The main job: what to buy, fill, stir in and watch. Throws NoAnswer where the data allow none.

@@ -62,6 +62,6 @@ struct Sheet {
 RoomNeeded room_for(Space const& space, SpaceRow const& row, Heads birds);
 
 /// The plan and all a sheet shows beside it. Throws NoAnswer where the data allow no plan.
-Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window = {});
+Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window = {}, Progress const& progress = {});
 
 }  // namespace cropful::engine

@@ -25,8 +25,10 @@ struct Today {
 
 /// Numbers hold for the calendar day: they are those of the day as it began, with what was written before it, and what
 /// has come since is numbered behind. Days after it go on counting. Without a diary everything before now is taken as
-/// done; with one what is not written, nor ticked, is still to be done. Throws NoAnswer where all birds are gone.
+/// done; with one what is not written, nor ticked, is still to be done; once somebody has ticked, what a day left
+/// undone of moves, houses to ready or clean, birds to sell and feeds to change comes before the next days' for two
+/// weeks. Throws NoAnswer where all birds are gone.
 Today make_today(domain::Farm const& farm, Rations const& rations, domain::Diary const& diary, Moment now,
-                 Duration ahead, HatchChoice const& hatches = {});
+                 Duration ahead, HatchChoice const& hatches = {}, Progress const& progress = {});
 
 }  // namespace cropful::engine

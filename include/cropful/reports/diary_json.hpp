@@ -12,6 +12,8 @@ std::string diary_json(engine::Lessons const& lessons, domain::Diary const& diar
 std::string written_json(std::vector<domain::Entry> const& visit, std::string const& file,
                          std::vector<std::string> const& advice);
 std::string removed_json(std::vector<domain::Entry> const& visit, std::string const& file);
+/// One entry as it was and as it is; none where it is taken out.
+std::string edited_json(domain::Entry const& was, std::optional<domain::Entry> const& now, std::string const& file);
 std::string imported_json(int added, int known, std::string const& file);
 
 }  // namespace cropful::reports

@@ -18,11 +18,14 @@ Page written_page(std::vector<domain::Entry> const& visit, std::string const& fi
                   std::vector<std::string> const& advice);
 /// The visit that was taken back.
 Page removed_page(std::vector<domain::Entry> const& visit, std::string const& file, quantities::Measures measures);
+/// The same of one that was mended or taken out.
+Page edited_page(domain::Entry const& was, std::optional<domain::Entry> const& now, std::string const& file,
+                 quantities::Measures measures);
 Page exported_page(domain::Diary const& diary, std::string const& file);
 Page imported_page(int added, int known);
 
-/// The table of entries, newest last.
-Table entries_table(std::span<domain::Entry const> entries, quantities::Measures measures);
+/// The table of entries, newest last, whose numbers begin with `first`.
+Table entries_table(std::span<domain::Entry const> entries, quantities::Measures measures, std::size_t first = 1);
 enum class Entries { newest, all };
 /// The page of `diary show`: what to look at, what was learned, what was used from full to full, and the entries.
 Page diary_page(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file, Entries which);

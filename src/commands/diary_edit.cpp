@@ -1,0 +1,67 @@
+#include "commands/diary_parts.hpp"
+#include "cropful/reports/diary_json.hpp"
+#include "cropful/reports/diary_page.hpp"
+
+namespace cropful::commands {
+
+namespace {
+
+using domain::Entry;
+
+/// Birds, feed or water, as the entry has them.
+domain::Amount amount_like(Entry const& entry, std::string_view words, quantities::Measures measures) {
+    if (std::holds_alternative<quantities::Mass>(entry.amount)) return quantities::parse_mass(words, measures);
+    if (std::holds_alternative<quantities::Volume>(entry.amount)) return quantities::parse_volume(words, measures);
+    return quantities::birds(parse_count(words, domain::most_birds));
+}
+
+/// The entry `diary show` gives that number.
+Entry const& entry_numbered(domain::Diary const& diary, DiaryOptions const& options, std::string const& file) {
+    if (options.ticks.empty()) {
+        throw WrongUse(
+            "which entry? Say its number in `cropful diary show`, as in: cropful diary edit farm.toml 7 "
+            "--amount \"11 lb\"");
+    }
+    Flags one;
+    one.set("N", options.ticks.front());
+    int const most = static_cast<int>(diary.size());
+    if (most == 0) throw NoAnswer(file + ": nothing is written yet");
+    int const number = *one.read("N", [&](std::string_view words) { return parse_count(words, most); });
+    if (number < 1) throw WrongUse("entries are numbered from 1 on, as `cropful diary show` has them");
+    return diary[static_cast<std::size_t>(number - 1)];
+}
+
+}  // namespace
+
+Reply edit_entry(DiaryOptions const& options) {
+    Barn barn = read_barn(options);
+    auto const diary = barn.diary.read();
+    Entry const was = entry_numbered(diary, options, barn.diary_file);
+    auto const measures = barn.farm.measures;
+    bool const changes = options.visit.has("--amount") || options.visit.has("--at") || options.visit.has("--note");
+    if (options.remove == changes) {
+        throw WrongUse("say what is right with --amount, --at or --note, or --remove where nothing is");
+    }
+    std::optional<Entry> now;
+    if (!options.remove) {
+        now = was;
+        auto const amount = [&](std::string_view words) { return amount_like(was, words, measures); };
+        if (auto const said = options.visit.read("--amount", amount)) now->amount = *said;
+        if (auto const note = options.visit.text("--note")) now->note = *note;
+        if (options.visit.has("--at")) {
+            auto const stamp = stamp_of(options);
+            refuse_to_come(options, stamp.at);
+            now->at = stamp.at;
+            now->utc_offset = stamp.utc_offset;
+        }
+        domain::check_amount(*now);
+    }
+    if (!barn.diary.replace(was, now)) {
+        throw WrongUse(barn.diary_file + ": another program has changed that entry meanwhile; look at it again");
+    }
+    Said said = options.json ? Said(reports::edited_json(was, now, barn.diary_file))
+                             : reports::edited_page(was, now, barn.diary_file, measures);
+    return changed(barn, std::move(said), "the entry is changed in " + barn.diary_file);
+}
+
+}  // namespace cropful::commands
