@@ -22,7 +22,7 @@ using engine::Work;
 
 /// Those of the plan's cautions that cannot wait until somebody reads the plan.
 bool is_alarming(std::string const& caution) {
-    static std::set<std::string> const all{"deaths-high", "diary-out-of-date", "sodium-lethal"};
+    static std::set<std::string> const all{"deaths-high", "diary-out-of-date", "sodium-lethal", "water-stop"};
     return all.contains(caution);
 }
 

@@ -28,7 +28,12 @@ struct Check {
     std::optional<Mass> eaten_per_bird;
     std::optional<Mass> given_per_bird;
     std::optional<Mass> need_per_bird;
-    Source source;  // of the need
+    // Sodium only: what is drunk for the feed eaten, and with it the most sodium of the diet in percent of the feed.
+    std::optional<VolumePerMass> thirst;
+    std::optional<MassPerVolume> drunk_sodium;
+    std::optional<double> diet;
+    std::optional<double> ceiling;  // of the diet
+    Source source;                  // of the need
 };
 
 enum class NeedScale { as_printed, by_energy };
