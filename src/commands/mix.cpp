@@ -37,14 +37,17 @@ void check_plain(FarmOptions const& farm) {
     }
 }
 
-Said chlorine(MixOptions const& options) {
+void check_bleach(MixOptions const& options) {
     FarmOptions const& farm = options.farm;
     if (farm.file) throw WrongUse("--chlorine asks about plain water; leave out the farm file \"" + *farm.file + "\"");
-    for (auto const& [flag, text] : farm.flags.all())
-        throw WrongUse("--chlorine is about bleach alone; leave out " + flag);
+    for (auto const& [flag, text] : farm.flags.all()) {
+        if (flag != "--proportioner") throw WrongUse("--chlorine is about bleach alone; leave out " + flag);
+    }
     if (!options.bleach) throw WrongUse("how strong is the bleach? Say what its label says: --bleach \"8.25 %\"");
     if (!options.water) throw WrongUse("into how much water? Say --water \"50 gal\"");
-    auto const measures = measures_of(farm.units, quantities::Measures::us);
+}
+
+engine::ChlorineDose chlorine_dose(MixOptions const& options, quantities::Measures measures) {
     Flags asked;
     asked.set("--chlorine", *options.chlorine);
     asked.set("--bleach", *options.bleach);
@@ -60,11 +63,22 @@ Said chlorine(MixOptions const& options) {
         if (share < 0.005 || share > 0.2) throw BadInput(in_quotes(text), "the strength of a bleach, 0.5 % to 20 %");
         return share;
     };
-    engine::ChlorineDose const dose{*asked.read("--chlorine", wanted), *asked.read("--bleach", strength),
-                                    *asked.read("--water", some_in(quantities::parse_volume, measures))};
-    auto const cautions = engine::chlorine_cautions(dose, rations_reader(farm.rations).load({}).water);
-    if (farm.json) return reports::chlorine_json(dose, cautions, measures);
-    return reports::chlorine_page(dose, cautions, measures, farm.sources);
+    engine::ChlorineDose dose{*asked.read("--chlorine", wanted), *asked.read("--bleach", strength),
+                              *asked.read("--water", some_in(quantities::parse_volume, measures))};
+    dose.water_parts = options.farm.flags.read("--proportioner", quantities::parse_proportion).value_or(0);
+    if (dose.product() > dose.water) {
+        throw WrongUse("the bleach is too weak for such a proportioner: it would take more of it than there is stock");
+    }
+    return dose;
+}
+
+Said chlorine(MixOptions const& options) {
+    check_bleach(options);
+    auto const measures = measures_of(options.farm.units, quantities::Measures::us);
+    auto const dose = chlorine_dose(options, measures);
+    auto const cautions = engine::chlorine_cautions(dose, rations_reader(options.farm.rations).load({}).water);
+    if (options.farm.json) return reports::chlorine_json(dose, cautions, measures);
+    return reports::chlorine_page(dose, cautions, measures, options.farm.sources);
 }
 
 Said plain_water(MixOptions const& options) {

@@ -5,7 +5,7 @@ namespace cropful::engine {
 
 using namespace quantities;
 
-Volume ChlorineDose::product() const { return water * ratio(wanted / kilograms_per_litre(bleach)); }
+Volume ChlorineDose::product() const { return water * ratio(in_water() / kilograms_per_litre(bleach)); }
 
 std::vector<domain::Caution> chlorine_cautions(ChlorineDose const& dose, WaterTable const& table) {
     CautionList list;

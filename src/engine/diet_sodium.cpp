@@ -39,8 +39,8 @@ void add_diet_sodium(Plan& plan, WaterTable const& table) {
             if (!(feed > 0) || !check.drunk_sodium) continue;
             check.diet = feed + 100 * ratio(*check.drunk_sodium * *check.thirst);
             bool const laying = part.hatch.laying_from && check.from >= *part.hatch.laying_from;
-            auto const ceiling = std::ranges::find(table.ceilings, laying, &rations::SodiumCeiling::laying);
-            if (ceiling != table.ceilings.end()) check.ceiling = ceiling->at_most;
+            auto const ceiling = std::ranges::find(table.ceilings, laying, &SodiumCeiling::laying);
+            if (ceiling != table.ceilings.end()) check.ceiling = *ceiling;
         }
     }
 }

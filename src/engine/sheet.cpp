@@ -102,7 +102,7 @@ std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Ration
     drug_cautions(list, plan, part, rations);
     withdrawal_cautions(list, plan, part);
     water_drug_cautions(list, plan, part, rations);
-    hatch_water_cautions(list, plan, part, rations);
+    hatch_water_cautions(list, plan, part);
     water_cautions(list, plan, part);
     stale_feed_cautions(list, {part});
     return list.all();

@@ -20,7 +20,7 @@ void add_diet_sodium(Plan& plan, WaterTable const& table);
 /// Of the water alone.
 void well_cautions(CautionList& list, Plan const& plan, Rations const& rations);
 /// Of what is stirred into it, and of the feed beside it.
-void hatch_water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
+void hatch_water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part);
 void about_well(AssumptionList& list, Plan const& plan, Rations const& rations);
 
 }  // namespace cropful::engine

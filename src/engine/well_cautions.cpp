@@ -64,16 +64,16 @@ bool is_to_come(HatchPlan const& part, SodiumSum const& sum) {
 }
 
 /// Feed and water together above the most of a diet.
-void salty_diet(CautionList& list, Plan const& plan, HatchPlan const& part, WaterTable const& table) {
+void salty_diet(CautionList& list, Plan const& plan, HatchPlan const& part) {
     for (Check const& check : part.checks) {
-        if (!check.diet || !check.ceiling || *check.diet <= *check.ceiling) continue;
+        if (!check.diet || !check.ceiling || *check.diet <= check.ceiling->at_most) continue;
         list.add({.id = "diet-sodium",
                   .with = {{"feed", plan.farm.feeds.at(check.feed).title},
                            {"kind", part.kind_title},
                            {"diet", domain::Content{"sodium", *check.diet}},
                            {"drunk", *check.drunk_sodium},
-                           {"ceiling", domain::Content{"sodium", *check.ceiling}}},
-                  .source = table.ceilings.front().source.text});
+                           {"ceiling", domain::Content{"sodium", check.ceiling->at_most}}},
+                  .source = check.ceiling->source.text});
     }
 }
 
@@ -103,12 +103,12 @@ void well_cautions(CautionList& list, Plan const& plan, Rations const& rations) 
     }
 }
 
-void hatch_water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations) {
+void hatch_water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part) {
     for (SodiumSum const& sum : plan.sodium) {
         if (sum.hatch != part.hatch.name || sum.supplement.empty() || !is_to_come(part, sum)) continue;
         for (Caution const& one : sodium_cautions(plan.farm.supplements.at(sum.supplement), sum)) list.add(one);
     }
-    salty_diet(list, plan, part, rations.water);
+    salty_diet(list, plan, part);
 }
 
 }  // namespace cropful::engine

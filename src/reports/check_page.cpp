@@ -39,10 +39,10 @@ std::string daily_words(Check const& check) {
            grams_words(*check.given_per_bird, 2) + ", needed " + grams_words(*check.need_per_bird, 2);
 }
 
-/// "; with 2 mL a g of water that holds 199 mg/L 0.22 % of the diet, at most 0.3 %"; sodium only.
+/// "; with 2 mL of water a g, up to 199 mg/L, 0.22 % of the diet, at most 0.3 %"; sodium only.
 std::string diet_words(Check const& check) {
     if (!check.diet || !check.drunk_sodium) return "";
-    std::string const most = check.ceiling ? ", at most " + level_words("sodium", *check.ceiling) : "";
+    std::string const most = check.ceiling ? ", at most " + level_words("sodium", check.ceiling->at_most) : "";
     return "; with " + quantities::plain(quantities::in_litres_per_kilogram(*check.thirst)) +
            " mL of water a g, up to " +
            quantities::number(quantities::in_milligrams_per_litre(*check.drunk_sodium), 0) + " mg/L, " +

@@ -118,7 +118,7 @@ Json check_json(Check const& check) {
         json["drunk_sodium_mg_per_l"] = or_null(check.drunk_sodium, quantities::in_milligrams_per_litre);
         json["water_ml_per_g"] = or_null(check.thirst, quantities::in_litres_per_kilogram);
         json["diet_pct"] = or_null(check.diet);
-        json["diet_at_most_pct"] = or_null(check.ceiling);
+        json["diet_at_most_pct"] = check.ceiling ? Json(check.ceiling->at_most) : Json(nullptr);
     }
     json.update(to_json(check.source));
     return json;

@@ -5,7 +5,7 @@ namespace cropful::reports {
 Sentences water_sentences() {
     return {
         {"water-stop",
-         "This water is not fit for birds, for its {items}: `cropful check` has the figures. Give other water at once; "
+         "This water is not fit for birds ({items}): `cropful check` has the figures. Give other water at once; "
          "thirsty or dull birds drink little and often at first. The laboratory and your veterinarian decide."},
         {"water-caution/above",
          "{item} of the water, {value} {unit}, is above {limit}. Give chicks and layers better water first, or blend "

@@ -287,6 +287,12 @@ def chlorine(program):
             yield f"{wanted} in {water}: {sorted(ids)}"
 
 
+    stock = subprocess.run([program, "mix", "--chlorine", "3 mg/L", "--bleach", "5 %", "--water", "10 L", "--proportioner",
+                            "1:128", "--json"], capture_output=True, text=True, check=True)
+    if not near(json.loads(stock.stdout)["chlorine"]["product_ml"], 3 * 129 * 10 / 50):  # one part added to 128
+        yield f"behind a proportioner: {stock.stdout[:200]}"
+
+
 def all_findings(program, folder, spoiled=False):
     barn = Barn(program, folder)
     yield from grades(barn, GRADES[:6] if spoiled else GRADES)

@@ -32,8 +32,8 @@ struct Check {
     std::optional<VolumePerMass> thirst;
     std::optional<MassPerVolume> drunk_sodium;
     std::optional<double> diet;
-    std::optional<double> ceiling;  // of the diet
-    Source source;                  // of the need
+    std::optional<SodiumCeiling> ceiling;
+    Source source;  // of the need
 };
 
 enum class NeedScale { as_printed, by_energy };

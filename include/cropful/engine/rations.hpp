@@ -31,6 +31,7 @@ using rations::Phase;
 using rations::Powder;
 using rations::Rations;
 using rations::Sign;
+using rations::SodiumCeiling;
 using rations::Space;
 using rations::SpaceRow;
 using rations::WaterGrade;
