@@ -8,6 +8,7 @@
 #include "cropful/commands/files.hpp"
 #include "cropful/reports/mix_page.hpp"
 #include "cropful/reports/plan_json.hpp"
+#include "cropful/reports/water_part.hpp"
 
 namespace cropful::commands {
 
@@ -36,6 +37,50 @@ void check_plain(FarmOptions const& farm) {
     }
 }
 
+void check_bleach(MixOptions const& options) {
+    FarmOptions const& farm = options.farm;
+    if (farm.file) throw WrongUse("--chlorine asks about plain water; leave out the farm file \"" + *farm.file + "\"");
+    for (auto const& [flag, text] : farm.flags.all()) {
+        if (flag != "--proportioner") throw WrongUse("--chlorine is about bleach alone; leave out " + flag);
+    }
+    if (!options.bleach) throw WrongUse("how strong is the bleach? Say what its label says: --bleach \"8.25 %\"");
+    if (!options.water) throw WrongUse("into how much water? Say --water \"50 gal\"");
+}
+
+engine::ChlorineDose chlorine_dose(MixOptions const& options, quantities::Measures measures) {
+    Flags asked;
+    asked.set("--chlorine", *options.chlorine);
+    asked.set("--bleach", *options.bleach);
+    asked.set("--water", *options.water);
+    auto const wanted = [&](std::string_view text) {
+        auto const content = quantities::parse_dissolved(text, measures);
+        double const milligrams = quantities::in_milligrams_per_litre(content);
+        if (milligrams < 0.1 || milligrams > 1000) throw BadInput(in_quotes(text), "from 0.1 to 1000 mg/L");
+        return content;
+    };
+    auto const strength = [&](std::string_view text) {
+        double const share = quantities::parse_percent(text, measures);
+        if (share < 0.005 || share > 0.2) throw BadInput(in_quotes(text), "the strength of a bleach, 0.5 % to 20 %");
+        return share;
+    };
+    engine::ChlorineDose dose{*asked.read("--chlorine", wanted), *asked.read("--bleach", strength),
+                              *asked.read("--water", some_in(quantities::parse_volume, measures))};
+    dose.water_parts = options.farm.flags.read("--proportioner", quantities::parse_proportion).value_or(0);
+    if (dose.product() > dose.water) {
+        throw WrongUse("the bleach is too weak for such a proportioner: it would take more of it than there is stock");
+    }
+    return dose;
+}
+
+Said chlorine(MixOptions const& options) {
+    check_bleach(options);
+    auto const measures = measures_of(options.farm.units, quantities::Measures::us);
+    auto const dose = chlorine_dose(options, measures);
+    auto const cautions = engine::chlorine_cautions(dose, rations_reader(options.farm.rations).load({}).water);
+    if (options.farm.json) return reports::chlorine_json(dose, cautions, measures);
+    return reports::chlorine_page(dose, cautions, measures, options.farm.sources);
+}
+
 Said plain_water(MixOptions const& options) {
     check_plain(options.farm);
     Flags const& flags = options.farm.flags;
@@ -47,6 +92,8 @@ Said plain_water(MixOptions const& options) {
     one.set("--water", *options.water);
     auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
     auto const dose = engine::dose(*supplement, water);
+    auto const rations = rations_reader(options.farm.rations).load({});
+    auto const sum = engine::sodium_for_all({}, *supplement, rations.water);
     engine::Mix const mix{.supplement = supplement->key,
                           .from = {},
                           .to = {},
@@ -54,9 +101,10 @@ Said plain_water(MixOptions const& options) {
                           .batches = {},
                           .total = dose,
                           .strength = engine::strength(*supplement),
-                          .sodium = engine::sodium(*supplement)};
-    auto const rations = rations_reader(options.farm.rations).load({});
-    auto const cautions = engine::mix_cautions(*supplement, rations.limits);
+                          .sodium = engine::sodium(*supplement),
+                          .sum = sum.is_known() ? std::optional(sum) : std::nullopt};
+    auto cautions = engine::sodium_cautions(*supplement, sum);
+    for (auto const& caution : engine::mix_cautions(*supplement)) cautions.push_back(caution);
     if (options.farm.json) return reports::plain_mix_json(mix, cautions, measures);
     return reports::plain_mix_page(mix, *supplement, cautions, measures, options.farm.sources);
 }
@@ -69,11 +117,16 @@ CLI::App* add_to(CLI::App& program, MixOptions& options) {
     add_hatches(*app, options.farm);
     add_to(*app, options.days, "what to stir in");
     app->add_option("--water", options.water, "for this much water, whoever drinks it")->type_name("VOLUME");
+    app->add_option("--chlorine", options.chlorine, "bleach for --water to hold so much, such as \"3 mg/L\"")
+        ->type_name("CONTENT");
+    app->add_option("--bleach", options.bleach, "chlorine of the bleach, such as \"8.25 %\"")->type_name("PERCENT");
     app->footer("Example: cropful mix --rate \"4 oz per 128 gal\" --water \"3 gal\"");
     return app;
 }
 
 Said run(MixOptions const& options) {
+    if (options.chlorine) return chlorine(options);
+    if (options.bleach) throw WrongUse("--bleach says nothing without --chlorine");
     if (options.water) return plain_water(options);
     FarmOptions const& asked = options.farm;
     if (!asked.file && !asked.flags.has("--kind")) {

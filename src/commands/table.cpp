@@ -19,7 +19,8 @@ namespace {
 using quantities::Measures;
 using readers::RationsReader;
 
-std::vector<std::string> const lists{"kinds", "needs", "units", "drugs", "limits", "forms", "ingredients", "spoons"};
+std::vector<std::string> const lists{"kinds", "needs", "units",       "drugs", "limits",
+                                     "water", "forms", "ingredients", "spoons"};
 
 std::vector<rations::Kind> all_kinds(RationsReader const& reader) {
     std::vector<rations::Kind> kinds;
@@ -45,6 +46,7 @@ Said list(std::string const& what, RationsReader const& reader, bool json, Measu
     auto const rations = reader.load({});
     if (what == "drugs") return json ? Said(drugs_json(rations.drugs)) : drugs_page(rations.drugs, measures);
     if (what == "limits") return json ? Said(limits_json(rations.limits)) : limits_page(rations.limits);
+    if (what == "water") return json ? Said(water_table_json(rations.water)) : water_page(rations.water);
     return json ? Said(forms_json(rations.forms)) : forms_page(rations.forms);
 }
 

@@ -4,6 +4,7 @@
 
 #include "engine/refills.hpp"
 #include "engine/spread.hpp"
+#include "engine/well.hpp"
 
 namespace cropful::engine {
 
@@ -213,6 +214,7 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
         }
     }
     about_readying(list, plan.farm, plan.readying);
+    about_well(list, plan, rations);
     if (plan.need_scale == NeedScale::by_energy) {
         list.add({.id = "needs-scaled", .source = {"asked for", Standing::yours}});
     }

@@ -26,7 +26,7 @@ void feed_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, R
 void drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 /// What must wait after a medicine, as the farm file states it.
 void withdrawal_cautions(CautionList& list, Plan const& plan, HatchPlan const& part);
-void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
+void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part);
 void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 /// Feed that stands too long in hoppers; of several hatches at once.
 void stale_feed_cautions(CautionList& list, std::vector<HatchPlan> const& parts);

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "engine/caution_list.hpp"
+#include "engine/well.hpp"
 
 namespace cropful::engine {
 
@@ -76,11 +77,13 @@ std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     placement_cautions(list, plan);
     sharing_cautions(list, plan);
     silence(list, plan);
+    well_cautions(list, plan, rations);
     for (HatchPlan const& part : plan.hatches) feed_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) withdrawal_cautions(list, plan, part);
     for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);
-    for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part, rations);
+    for (HatchPlan const& part : plan.hatches) hatch_water_cautions(list, plan, part);
+    for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part);
     stale_feed_cautions(list, plan.hatches);
     store_cautions(list, plan);
     readying_cautions(list, plan);

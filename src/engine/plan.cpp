@@ -16,6 +16,7 @@
 #include "engine/lifetime.hpp"
 #include "engine/quantile.hpp"
 #include "engine/refills.hpp"
+#include "engine/well.hpp"
 
 namespace cropful::engine {
 
@@ -128,6 +129,7 @@ std::vector<Check> checks_for(HatchPlan const& plan, domain::Farm const& farm, R
         domain::Feed const& feed = farm.feeds.at(part.feed);
         auto some = check(feed, needs, part.from, part.to, plan.hatch.laying_from, scale);
         add_daily_protein(some, intake);
+        if (farm.water) add_thirst(some, intake);
         mark_excess(some, rations.limits, plan.hatch.laying_from);
         add_excess_without_need(some, feed, rations.limits);
         std::move(some.begin(), some.end(), std::back_inserter(all));
@@ -249,6 +251,8 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
         }
         count_bags(plan, farm_needs.bands(), store);
     }
+    Moment const begins = window.from.value_or(plan.hatches.front().hatch.date);
+    if (wanted.mixes) add_water(plan, rations, window.now.value_or(begins));
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);
     for (Caution const& caution : season.lessons().cautions()) plan.cautions.push_back(caution);

@@ -12,6 +12,7 @@
 #include "engine/check_extras.hpp"
 #include "engine/hatch_model.hpp"
 #include "engine/refills.hpp"
+#include "engine/well.hpp"
 
 namespace cropful::engine {
 
@@ -96,11 +97,13 @@ std::vector<std::optional<int>> bags(HatchPlan const& part, domain::Farm const& 
 
 std::vector<Caution> cautions_of(HatchPlan const& part, Plan const& plan, Rations const& rations) {
     CautionList list;
+    well_cautions(list, plan, rations);
     feed_cautions(list, plan, part, rations);
     drug_cautions(list, plan, part, rations);
     withdrawal_cautions(list, plan, part);
     water_drug_cautions(list, plan, part, rations);
-    water_cautions(list, plan, part, rations);
+    hatch_water_cautions(list, plan, part);
+    water_cautions(list, plan, part);
     stale_feed_cautions(list, {part});
     return list.all();
 }

@@ -4,7 +4,6 @@
 
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
-#include "cropful/rations/limits.hpp"
 #include "engine/caution_list.hpp"
 
 namespace cropful::engine {
@@ -15,36 +14,6 @@ namespace {
 
 constexpr int longest_vitamins = 7;       // days; common practice, no source
 constexpr double stock_tolerance = 0.02;  // stock against label rate: the two meanings of 1:128 differ by 0.8 %
-
-void sodium_guides(CautionList& list, domain::Supplement const& supplement, std::vector<Limit> const& limits) {
-    auto const sodium_added = sodium(supplement);
-    if (!sodium_added) return;
-    double const added = in_milligrams_per_litre(*sodium_added);
-    auto const over = passed(limits, "sodium_water", added);
-    if (over.empty()) return;
-    Limit const& lowest = *over.front();
-    Limit const& highest = *over.back();
-    if (Limit const* stop = deadly(over)) {
-        list.add({.id = "sodium-lethal",
-                  .with = {{"supplement", supplement.title}, {"added", *sodium_added}, {"limit", words_of(*stop)}},
-                  .source = stop->source.text});
-        return;
-    }
-    Caution caution{.id = "sodium-water",
-                    .with = {{"supplement", supplement.title},
-                             {"added", *sodium_added},
-                             {"lowest", lowest.words},
-                             {"lowest_applies", lowest.applies},
-                             {"lowest_meaning", lowest.meaning}},
-                    .source = lowest.source.text};
-    if (over.size() > 1) {
-        caution.with["highest"] = highest.words;
-        caution.with["highest_applies"] = highest.applies;
-        caution.with["highest_meaning"] = highest.meaning;
-        caution.source += "; " + highest.source.text;
-    }
-    list.add(std::move(caution));
-}
 
 void bare_ounces(CautionList& list, domain::Supplement const& supplement, Rate const& rate) {
     if (!rate.says_bare_oz) return;
@@ -90,9 +59,8 @@ void vitamins(CautionList& list, domain::Supplement const& supplement) {
 
 }  // namespace
 
-std::vector<Caution> mix_cautions(domain::Supplement const& supplement, std::vector<Limit> const& limits) {
+std::vector<Caution> mix_cautions(domain::Supplement const& supplement) {
     CautionList list;
-    sodium_guides(list, supplement, limits);
     if (supplement.rate) bare_ounces(list, supplement, *supplement.rate);
     if (supplement.stock) bare_ounces(list, supplement, supplement.stock->strength);
     stock_against_label(list, supplement);

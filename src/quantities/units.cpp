@@ -22,6 +22,7 @@ constexpr std::array table = {
     Unit{"tonne", "tonnes,metric ton,metric tons", "mass", 1000, "1000 kg", si},
     Unit{"lb", "Lb,LB,lbs,pound,pounds", "mass", kilograms_per_pound, "0.45359237 kg", hb44},
     Unit{"oz", "Oz,OZ,ounce,ounces", "mass", kilograms_per_ounce, "1/16 lb", hb44},
+    Unit{"grain", "grains", "mass", kilograms_per_pound / 7000, "1/7000 lb", hb44},
     Unit{"short ton", "short tons,US ton,US tons", "mass", 2000 * kilograms_per_pound, "2000 lb", hb44},
     Unit{"cwt", "hundredweight,hundredweights", "mass", 100 * kilograms_per_pound, "100 lb", hb44},
     Unit{"US cwt", "US hundredweight,US hundredweights", "mass", 100 * kilograms_per_pound, "100 lb", hb44},

@@ -103,6 +103,7 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     Table root = Table::root(std::move(document));
     std::optional<Table> const head = root.maybe_table("farm");
     std::optional<Table> const store = root.maybe_table("store");
+    std::optional<Table> const water = root.maybe_table("water");
     auto const feeds = root.tables("feed");
     auto const hoppers = root.tables("hopper");
     auto const drinkers = root.tables("drinker");
@@ -124,6 +125,7 @@ domain::Farm parse_file(Document document, RationsReader const& rations, Expect 
     Farm farm;
     if (head) read_head(*head, farm);
     if (store) farm.store = read_store(*store);
+    if (water) farm.water = read_water_report(*water);
     read_tables(feeds, farm.feeds, [&](std::string const& key, Table& table) { return read_feed(key, table, farm); });
     read_tables(hoppers, farm.hoppers, read_hopper);
     read_tables(drinkers, farm.drinkers, read_drinker);

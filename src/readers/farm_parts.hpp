@@ -17,6 +17,7 @@ domain::Feed read_feed(std::string const& key, Table& table, domain::Farm const&
 /// The feed's key `bags`: sizes and prices, in the order of the file; empty when it is absent.
 std::vector<domain::Bag> read_bags(Table& feed);
 domain::Store read_store(Table table);
+domain::WaterReport read_water_report(Table table);
 domain::Hopper read_hopper(std::string const& key, Table& table);
 domain::Drinker read_drinker(std::string const& key, Table& table);
 domain::Supplement read_supplement(std::string const& key, Table& table);

@@ -22,15 +22,13 @@ FormDensity read_density(Table& table) {
     return {.density = table.need("density", three_densities), .source = read_source(table)};
 }
 
-/// A level in feed is in the nutrient's own unit; a level in water is in mg/L.
+/// A level in feed, in the nutrient's own unit.
 double a_limit(std::string const& key, Value const& value) {
     constexpr std::string_view in_feed = "_feed";
-    if (key.ends_with("_water")) return quantities::in_milligrams_per_litre(a_density(value));
     auto const* nutrient =
         key.ends_with(in_feed) ? domain::find_nutrient(key.substr(0, key.size() - in_feed.size())) : nullptr;
     if (nutrient == nullptr) {
-        throw BadInput("a limit on " + in_quotes(key),
-                       "a key that ends in _water, or a nutrient's that ends in _feed, such as \"calcium_feed\"",
+        throw BadInput("a limit on " + in_quotes(key), "a nutrient's key that ends in _feed, such as \"calcium_feed\"",
                        value.origin());
     }
     return parse_level(*nutrient, a_text(value));

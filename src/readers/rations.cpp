@@ -109,6 +109,20 @@ rations::BrooderAdvice RationsReader::brooder_advice() const {
     return read_brooder_advice(open_rations(*this, "brooding.toml"));
 }
 
+namespace {
+
+/// Asked for only where a laboratory's report stands beside a feed's sodium.
+std::vector<rations::SodiumCeiling> sodium_ceilings(RationsReader const& reader) {
+    std::vector<rations::SodiumCeiling> ceilings;
+    for (rations::BlendRule const& rule : reader.blend_tables().rules) {
+        bool const plain = rule.of == rations::BlendRule::Of::nutrient && rule.per.empty();
+        if (plain && rule.key == "sodium") ceilings.push_back({rule.laying, rule.at_most, rule.source});
+    }
+    return ceilings;
+}
+
+}  // namespace
+
 rations::Rations RationsReader::load(domain::Farm const& farm) const {
     rations::Rations rations;
     for (domain::Hatch const& hatch : farm.hatches) {
@@ -121,6 +135,8 @@ rations::Rations RationsReader::load(domain::Farm const& farm) const {
     rations.forms = read_form_densities(open_rations(*this, "feeds/forms.toml"));
     rations.limits = read_limits(open_rations(*this, "limits.toml"));
     rations.drugs = read_drugs(open_rations(*this, "drugs.toml"));
+    rations.water = read_water_table(open_rations(*this, "water.toml"));
+    if (farm.water) rations.water.ceilings = sodium_ceilings(*this);
     return rations;
 }
 

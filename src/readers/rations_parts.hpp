@@ -16,6 +16,7 @@ rations::NeedsTable read_needs(std::string const& key, Document document);
 std::map<std::string, rations::FormDensity> read_form_densities(Document document);
 std::vector<rations::Limit> read_limits(Document document);
 std::vector<rations::Drug> read_drugs(Document document);
+rations::WaterTable read_water_table(Document document);
 std::vector<rations::Powder> read_powders(Document document);
 rations::BrooderAdvice read_brooder_advice(Document document);
 /// Only the names by which a kind is known besides its key: title, latin and `also`.

@@ -89,6 +89,24 @@ change_every = "1 d"                 # fresh water at least this often
 # drug = "amprolium"                 # for a medicine: what it is one with
 # withdrawal = "3 d"                 # of a medicine, from its label; and eggs_withdrawal, of feed too
 
+# ---- Water: what a laboratory found in it. `cropful check` says whether it is fit. ----
+
+# [water]
+# sampled = 2027-03-01               # when the sample was taken
+# tds = "620 mg/L"                   # dissolved solids; or by conductivity: "970 uS/cm"
+# sodium = "40 mg/L"
+# chloride = "30 mg/L"
+# sulfate = "60 mg/L"
+# nitrate = "8 mg/L"                 # or nitrate_n, where the report says nitrate-nitrogen
+# nitrite = "0 mg/L"
+# iron = "0.1 mg/L"
+# manganese = "0.01 mg/L"
+# hardness = "<12 grain/gal"|210 mg/L"   >          # as calcium carbonate
+# ph = 7.2
+# coliforms = 0                      # in 100 mL
+# softened = true                    # the birds' water comes through a softener
+# sampled_after = true               # and the sample was taken behind it
+
 # ---- Mixing your own feed: what `cropful blend` may choose from, and for whom. ----
 
 # [ingredient.corn]

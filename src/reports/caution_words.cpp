@@ -41,7 +41,7 @@ Sentences const& caution_sentences() {
 }
 
 Sentences const& assumption_sentences() {
-    static Sentences const all = all_of({bird_notes(), buying_notes(), brooder_notes(), mix_notes()});
+    static Sentences const all = all_of({bird_notes(), buying_notes(), brooder_notes(), mix_notes(), water_notes()});
     return all;
 }
 

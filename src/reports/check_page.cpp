@@ -8,6 +8,7 @@
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/plan_parts.hpp"
+#include "cropful/reports/water_part.hpp"
 #include "cropful/reports/words.hpp"
 #include "reports/nutrient_words.hpp"
 
@@ -36,6 +37,16 @@ std::string daily_words(Check const& check) {
     return "; " + grams_words(*check.eaten_per_bird, 1) + " of it a day (" +
            quantities::print_age(check.from + (check.to - check.from) / 2.0) + ") give a bird " +
            grams_words(*check.given_per_bird, 2) + ", needed " + grams_words(*check.need_per_bird, 2);
+}
+
+/// "; with 2 mL of water a g, up to 199 mg/L, 0.22 % of the diet, at most 0.3 %"; sodium only.
+std::string diet_words(Check const& check) {
+    if (!check.diet || !check.drunk_sodium) return "";
+    std::string const most = check.ceiling ? ", at most " + level_words("sodium", check.ceiling->at_most) : "";
+    return "; with " + quantities::plain(quantities::in_litres_per_kilogram(*check.thirst)) +
+           " mL of water a g, up to " +
+           quantities::number(quantities::in_milligrams_per_litre(*check.drunk_sodium), 0) + " mg/L, " +
+           quantities::number(*check.diet, 2) + " % of the diet" + most;
 }
 
 /// "20 %"; "none known" where the table has no need.
@@ -69,7 +80,7 @@ Page table_part(std::vector<Check> const& checks, domain::Farm const& farm) {
             unstated.push_back(nutrient_title(check.nutrient) + " " + level_words(check.nutrient, check.need));
         } else {
             table.add({nutrient_title(check.nutrient), label_words(check), need_words(check),
-                       alarm_capitals(verdict_words(check)) + daily_words(check)});
+                       alarm_capitals(verdict_words(check)) + daily_words(check) + diet_words(check)});
         }
     }
     Page page =
@@ -90,7 +101,8 @@ struct Judged {
 
 bool judged_alike(std::vector<Check> const& a, std::vector<Check> const& b) {
     auto const alike = [](Check const& x, Check const& y) {
-        return same_table(x, y) && x.nutrient == y.nutrient && daily_words(x) == daily_words(y);
+        return same_table(x, y) && x.nutrient == y.nutrient && daily_words(x) == daily_words(y) &&
+               diet_words(x) == diet_words(y);
     };
     return std::ranges::equal(a, b, alike);
 }
@@ -178,6 +190,8 @@ Page check_page(engine::Plan const& plan, Sources sources) {
         parts.back() += table_part(one.checks, plan.farm);
         before = &one;
     }
+    Page const water = water_part(plan);
+    if (!water.empty()) parts.push_back(water);
     Page const learned = learned_part(plan.learned, plan.farm.measures);
     if (!learned.empty()) parts.push_back(learned);
     return farm_and_parts(plan.farm, parts) + notes_part(plan, sources);

@@ -95,6 +95,7 @@ Json mix_json(engine::Mix const& mix) {
               {"to_d", in_days(mix.to)},
               {"per_l_g", or_null(mix.strength, quantities::in_grams_per_litre)},
               {"sodium_mg_per_l", or_null(mix.sodium, quantities::in_milligrams_per_litre)},
+              {"sodium", mix.sum ? sodium_json(*mix.sum) : Json(nullptr)},
               {"batches", Json::array()}};
     for (engine::Batch const& batch : mix.batches) json["batches"].push_back(batch_json(batch));
     add_dose(json, mix.total);
@@ -112,6 +113,12 @@ Json check_json(Check const& check) {
     if (check.nutrient == "protein") {
         json["given_g_per_bird_d"] = or_null(check.given_per_bird, in_grams);
         json["need_g_per_bird_d"] = or_null(check.need_per_bird, in_grams);
+    }
+    if (check.nutrient == "sodium") {
+        json["drunk_sodium_mg_per_l"] = or_null(check.drunk_sodium, quantities::in_milligrams_per_litre);
+        json["water_ml_per_g"] = or_null(check.thirst, quantities::in_litres_per_kilogram);
+        json["diet_pct"] = or_null(check.diet);
+        json["diet_at_most_pct"] = check.ceiling ? Json(check.ceiling->at_most) : Json(nullptr);
     }
     json.update(to_json(check.source));
     return json;

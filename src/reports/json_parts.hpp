@@ -35,6 +35,9 @@ Json learned_json(std::vector<engine::Learned> const& learned);
 Json intervals_json(std::vector<engine::Interval> const& intervals);
 Json mix_json(engine::Mix const& mix);
 Json check_json(engine::Check const& check);
+Json water_json(std::vector<engine::WaterFinding> const& findings);
+Json sodium_json(engine::SodiumSum const& sum);
+Json water_rows_json(rations::WaterTable const& table);
 Json farm_name(domain::Farm const& farm);                       // null without one
 Json measures_name(quantities::Measures measures);              // "us", "metric", "uk"
 Json date_json(engine::Moment date, domain::Farm const& farm);  // the day alone at its first chore

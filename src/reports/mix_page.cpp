@@ -3,6 +3,7 @@
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/plan_parts.hpp"
+#include "cropful/reports/water_part.hpp"
 #include "cropful/reports/words.hpp"
 
 namespace cropful::reports {
@@ -21,6 +22,7 @@ std::string strength_words(Mix const& mix) {
     if (mix.strength) parts.push_back(plain(quantities::in_grams_per_litre(*mix.strength)) + " g of product per L");
     if (mix.sodium)
         parts.push_back(number(quantities::in_milligrams_per_litre(*mix.sodium), 0) + " mg/L of sodium added");
+    if (mix.sum && mix.sum->well) parts.push_back("sodium in all " + sodium_words(*mix.sum));
     return join(parts);
 }
 

@@ -203,7 +203,11 @@ std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> 
 }
 
 std::string check_json_text(Plan const& plan) {
-    return answer(plan, [](Json& part, HatchPlan const& hatch) { part["check"] = checks_json(hatch); });
+    auto const add = [](Json& part, HatchPlan const& hatch) { part["check"] = checks_json(hatch); };
+    return answer(plan, {{"farm", farm_name(plan.farm)}}, add, [&](Json& whole) {
+        whole["water"] = water_json(plan.water);
+        whole["sodium"] = plan.sodium.empty() ? Json(nullptr) : sodium_json(plan.sodium.front());
+    });
 }
 
 }  // namespace cropful::reports

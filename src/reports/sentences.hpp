@@ -18,5 +18,6 @@ Sentences bird_notes();  // what flocks eat, drink and lose
 Sentences buying_notes();
 Sentences brooder_notes();
 Sentences mix_notes();
+Sentences water_notes();  // how a laboratory's report is read
 
 }  // namespace cropful::reports

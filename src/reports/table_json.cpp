@@ -126,7 +126,6 @@ Json drug_json(rations::Drug const& drug) {
 
 /// The key of a limit's level, and what turns the level into its unit.
 std::pair<char const*, double> limit_unit(rations::Limit const& limit) {
-    if (limit.key.ends_with("_water")) return {"mg_per_l", 1};
     auto const* nutrient = domain::find_nutrient(limit.key.substr(0, limit.key.rfind('_')));
     if (nutrient->unit == domain::NutrientUnit::milligrams_per_kilogram) return {"mg_per_kg", 1};
     return nutrient->unit == domain::NutrientUnit::percent ? std::pair{"fraction", 0.01} : std::pair{"iu_per_kg", 1.0};
@@ -202,6 +201,22 @@ std::string limits_json(std::vector<rations::Limit> const& limits) {
         json["meaning"] = limit.meaning;
         return with_source(json, limit.source);
     });
+}
+
+std::string water_table_json(rations::WaterTable const& water) {
+    Json json;
+    json["water"] = water_rows_json(water);
+    auto const factor = [&](char const* key, rations::WaterFactor const& one) {
+        json[key] = with_source({{"factor", one.factor}}, one.source);
+    };
+    factor("nitrate_of_nitrogen", water.nitrate);
+    factor("tds_mg_per_l_of_ds_per_m", water.tds);
+    factor("tds_mg_per_l_of_ds_per_m_above_5", water.strong_tds);
+    factor("sodium_of_hardness", water.softener);
+    json["chlorine"] = with_source({{"least_mg_per_l", quantities::in_milligrams_per_litre(water.chlorine.least)},
+                                    {"most_mg_per_l", quantities::in_milligrams_per_litre(water.chlorine.most)}},
+                                   water.chlorine.source);
+    return printed(json);
 }
 
 std::string forms_json(std::map<std::string, rations::FormDensity> const& forms) {

@@ -50,7 +50,8 @@ Page index_page() {
     table.add({"needs", "nutrient needs; `cropful table NAME` shows one"});
     table.add({"units", "units that may be written, and what they are exactly"});
     table.add({"drugs", "drugs in feed and water, and whom they can hurt"});
-    table.add({"limits", "guides for what is in water and feed"});
+    table.add({"limits", "levels in feed that harm"});
+    table.add({"water", "levels in drinking water, from the best practice to what kills"});
     table.add({"forms", "weight per volume of mash, crumble and pellets"});
     table.add({"ingredients", "what may go into a mix, and what it holds"});
     table.add({"spoons", "what a level teaspoon of common powders weighs"});
@@ -102,6 +103,30 @@ Page limits_page(std::vector<rations::Limit> const& limits) {
                 wrap(sourced(limit.source), "  ", "   ") + Blank();
     }
     return page;
+}
+
+Page water_page(rations::WaterTable const& water) {
+    Page page;
+    for (rations::WaterRow const& row : water.rows) {
+        std::string const side = row.below ? " below " : " above ";
+        page += wrap(row.item + side + plain(row.level) + (row.unit == "pH" ? "" : ' ' + row.unit) + ", " +
+                         row.applies + ": " + name(row.grade),
+                     "", "  ") +
+                wrap(row.meaning, "  ", "  ") + wrap(sourced(row.source), "  ", "   ") + Blank();
+    }
+    auto const factor = [&](std::string const& what, rations::WaterFactor const& one) {
+        page += wrap(what + ": " + plain(one.factor) + " " + sourced(one.source), "", "  ");
+    };
+    factor("mg of nitrate in a mg of its nitrogen", water.nitrate);
+    factor("mg/L of dissolved solids for 1 dS/m (1000 uS/cm), to 5 dS/m", water.tds);
+    factor("the same above 5 dS/m", water.strong_tds);
+    factor("mg of sodium a softener puts in for a mg of hardness", water.softener);
+    auto const milligrams = [](quantities::MassPerVolume content) {
+        return plain(quantities::in_milligrams_per_litre(content));
+    };
+    return page + wrap("free chlorine at the farthest drinker: " + milligrams(water.chlorine.least) + " to " +
+                           milligrams(water.chlorine.most) + " mg/L " + sourced(water.chlorine.source),
+                       "", "  ");
 }
 
 Page forms_page(std::map<std::string, rations::FormDensity> const& forms) {

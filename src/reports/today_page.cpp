@@ -28,7 +28,8 @@ Moment next_at(Today const& today) {
 
 /// Those of the plan's cautions that cannot wait until somebody reads the plan.
 bool is_alarming(std::string const& caution) {
-    static std::set<std::string> const all{"deaths-high", "diary-out-of-date", "no-brooder", "sodium-lethal"};
+    static std::set<std::string> const all{"deaths-high", "diary-out-of-date", "no-brooder", "sodium-lethal",
+                                           "water-stop"};
     return all.contains(caution);
 }
 

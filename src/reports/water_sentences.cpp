@@ -4,12 +4,44 @@ namespace cropful::reports {
 
 Sentences water_sentences() {
     return {
-        {"sodium-lethal", "{supplement} adds {added:mg/L} mg/L sodium to the water. {do_not_give} At {limit}."},
-        {"sodium-water",
-         "{supplement} adds {added:mg/L} mg/L sodium to the water, above {lowest} ({lowest_applies}, "
-         "{lowest_meaning})< "
-         "and above {highest} ({highest_applies}: {highest_meaning})>. These are guides for water drunk all the time: "
-         "keep the course short, then give plain water."},
+        {"water-stop",
+         "This water is not fit for birds ({items}): `cropful check` has the figures. Give other water at once; "
+         "thirsty or dull birds drink little and often at first. The laboratory and your veterinarian decide."},
+        {"water-caution/above",
+         "{item} of the water, {value} {unit}, is above {limit}. Give chicks and layers better water first, or blend "
+         "it, and ask the laboratory or your veterinarian. Nothing that adds to it goes in."},
+        {"water-caution/below",
+         "{item} of the water, {value}, is below {limit}. Give chicks and layers better water first, and ask the "
+         "laboratory or your veterinarian."},
+        {"water-people",
+         "{item} of the water, {value} {unit}, is above {limit}. For people who drink it ask the laboratory or your "
+         "health department."},
+        {"water-old",
+         "The water was sampled on {sampled:year}, more than a year ago, and wells change: have it tested again."},
+        {"diet-sodium",
+         "{feed} with water of {drunk:mg/L} mg/L sodium is a diet of {diet:amount} sodium for {kind}; {ceiling:amount} "
+         "is the most. Ask for a feed with less salt, or give better water."},
+        {"sodium-lethal",
+         "{supplement} adds {added:mg/L} mg/L sodium to the water<, {sum:mg/L} with what is in it before>. "
+         "{do_not_give} At {limit}."},
+        {"sodium-water/guide",
+         "{supplement} adds {added:mg/L} mg/L sodium to the water<, {sum:mg/L} with what is in it before>, above "
+         "{limit}. Guides are for water drunk all the time: keep the course short, then give plain water."},
+        {"sodium-water/caution",
+         "{supplement} adds {added:mg/L} mg/L sodium to the water<, {sum:mg/L} with what is in it before>, above "
+         "{limit}. Give less of it, or stir it into better water, and ask your veterinarian first. {defer}"},
+        {"chlorine-gas",
+         "Never mix bleach with acid, vinegar, ammonia or another cleaner: that gives off poisonous gas. Each goes in "
+         "by itself, and no two into one stock bucket."},
+        {"chlorine-drugs",
+         "No chlorine while a vaccine or a medicine is in the water: it spoils them. Stop before, and flush the "
+         "lines."},
+        {"chlorine-label",
+         "Plain bleach without scent or thickener, fresh: it weakens in store. Measure free chlorine at the drinker "
+         "that is farthest away. {defer}"},
+        {"chlorine-strong",
+         "{wanted:mg/L} mg/L is more than the {least:mg/L} to {most:mg/L} mg/L of drinking water: for lines and "
+         "drinkers without birds. Flush them, and let birds drink when it is down again."},
         {"bare-ounces",
          "{supplement}: \"{rate}\" was read as ounces by weight (28.35 g). If the product is a liquid its label means "
          "fluid ounces (29.57 mL): write fl oz."},

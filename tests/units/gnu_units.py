@@ -38,6 +38,7 @@ KNOWN = {
     "tonne": ("mass", "tonne", Fraction(1000)),
     "lb": ("mass", "pound", LB),
     "oz": ("mass", "ounce", LB / 16),
+    "grain": ("mass", "grain", LB / 7000),
     "short ton": ("mass", "shortton", 2000 * LB),
     "cwt": ("mass", "ushundredweight", 100 * LB),
     "US cwt": ("mass", "ushundredweight", 100 * LB),

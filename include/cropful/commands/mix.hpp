@@ -12,7 +12,9 @@ namespace cropful::commands {
 struct MixOptions {
     FarmOptions farm;
     Days days;
-    std::optional<std::string> water;  // a question about plain water, without birds
+    std::optional<std::string> water;       // a question about plain water, without birds
+    std::optional<std::string> chlorine{};  // wanted in it
+    std::optional<std::string> bleach{};    // of what strength
 };
 CLI::App* add_to(CLI::App& program, MixOptions& options);
 /// What to stir into the water.

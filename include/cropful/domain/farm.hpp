@@ -12,6 +12,7 @@
 #include "cropful/domain/moment.hpp"
 #include "cropful/domain/nutrient.hpp"
 #include "cropful/domain/quantities.hpp"
+#include "cropful/domain/water.hpp"
 #include "cropful/quantities/text.hpp"
 
 /// A farm as its owner wrote it. Fractions are 0 to 1. An empty optional was not stated; nothing is filled in here.
@@ -214,6 +215,7 @@ struct Farm {
     std::vector<Duration> chores{};      // hours of the day, rising; empty: `usual_chores`
     Mass scale_step = kilograms(0.001);  // what its scale tells apart
     std::optional<Store> store;
+    std::optional<WaterReport> water{};
     std::map<std::string, Feed> feeds;
     std::map<std::string, Hopper> hoppers;
     std::map<std::string, Drinker> drinkers;

@@ -28,6 +28,11 @@ struct Check {
     std::optional<Mass> eaten_per_bird;
     std::optional<Mass> given_per_bird;
     std::optional<Mass> need_per_bird;
+    // Sodium only: what is drunk for the feed eaten, and with it the most sodium of the diet in percent of the feed.
+    std::optional<VolumePerMass> thirst;
+    std::optional<MassPerVolume> drunk_sodium;
+    std::optional<double> diet;
+    std::optional<SodiumCeiling> ceiling;
     Source source;  // of the need
 };
 

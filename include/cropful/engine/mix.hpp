@@ -6,6 +6,7 @@
 
 #include "cropful/domain/farm.hpp"
 #include "cropful/engine/rations.hpp"
+#include "cropful/engine/water.hpp"
 
 namespace cropful::engine {
 
@@ -38,6 +39,7 @@ struct Mix {
     Dose total;
     std::optional<MassPerVolume> strength;  // product by weight per water
     std::optional<MassPerVolume> sodium;    // added sodium per water
+    std::optional<SodiumSum> sum{};         // with what is in the water; none where nothing of it is known
 };
 
 /// Whether a dose is a multiple of 1/8 tsp (0.5 mL) within 1 % of the rate, or at least 50 steps of the farm's scale.
@@ -56,8 +58,10 @@ std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement
 std::optional<MassPerVolume> strength(domain::Supplement const& supplement);
 /// Sodium added to the water.
 std::optional<MassPerVolume> sodium(domain::Supplement const& supplement);
-/// What must be said of a supplement whoever drinks it: sodium against the guides (`sodium_water` limits, by rising
-/// level), a bare "oz", a stock that does not give the label rate.
-std::vector<domain::Caution> mix_cautions(domain::Supplement const& supplement, std::vector<Limit> const& limits);
+/// What must be said of a supplement whoever drinks it: a bare "oz", a stock that does not give the label rate, acid,
+/// vitamins.
+std::vector<domain::Caution> mix_cautions(domain::Supplement const& supplement);
+/// Of the sodium in what is drunk.
+std::vector<domain::Caution> sodium_cautions(domain::Supplement const& supplement, SodiumSum const& sum);
 
 }  // namespace cropful::engine

@@ -16,6 +16,7 @@
 #include "cropful/engine/rations.hpp"
 #include "cropful/engine/readying.hpp"
 #include "cropful/engine/season.hpp"
+#include "cropful/engine/water.hpp"
 
 namespace cropful::engine {
 
@@ -173,6 +174,9 @@ struct Plan {
     bool cost_is_whole = true;  // false when something to buy has no price
     std::vector<Learned> learned;
     std::vector<Interval> alarms;
+    std::vector<WaterFinding> water{};  // the worst first
+    std::vector<SodiumSum> sodium{};    // of plain water and of every course, hatch by hatch; the worst first
+    bool old_water = false;             // the laboratory's sample is more than a year old
     NeedScale need_scale = NeedScale::as_printed;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;
@@ -186,7 +190,7 @@ Duration fed_until(domain::Hatch const& hatch, std::size_t step);
 struct Wanted {
     bool hoppers = true;  // fills
     bool drinkers = true;
-    bool mixes = true;           // courses
+    bool mixes = true;           // courses, and whether the water is fit
     bool as_of_farm = false;     // fills of some hatches as they are among all of the farm
     bool full_now = false;       // of vessels only the fill that starts the plan, to the brim
     bool shopping = true;        // bags, packs and what readies brooders

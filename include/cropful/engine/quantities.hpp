@@ -14,5 +14,6 @@ using quantities::MassPerVolume;
 using quantities::Money;
 using quantities::MoneyPerMassDay;
 using quantities::Volume;
+using quantities::VolumePerMass;
 
 }  // namespace cropful::engine

@@ -11,9 +11,11 @@ using domain::Source;
 using rations::BrooderAdvice;
 using rations::Brooding;
 using rations::BroodingRow;
+using rations::Drinking;
 using rations::Drug;
 using rations::EnergyResponse;
 using rations::FormDensity;
+using rations::Graded;
 using rations::Growing;
 using rations::HatchRate;
 using rations::HeatResponse;
@@ -29,8 +31,12 @@ using rations::Phase;
 using rations::Powder;
 using rations::Rations;
 using rations::Sign;
+using rations::SodiumCeiling;
 using rations::Space;
 using rations::SpaceRow;
+using rations::WaterGrade;
 using rations::WaterRatio;
+using rations::WaterRow;
+using rations::WaterTable;
 
 }  // namespace cropful::engine

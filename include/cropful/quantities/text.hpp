@@ -53,6 +53,26 @@ Rate parse_rate(std::string_view text, Measures measures = Measures::us);
 /// The strength of a stock: a rate by weight, "4 oz per gal".
 Rate parse_strength(std::string_view text, Measures measures = Measures::us);
 
+/// Electrical conductivity of water.
+class Conductivity {
+  public:
+    static constexpr Conductivity microsiemens_per_centimetre(double x) { return Conductivity(x); }
+    [[nodiscard]] constexpr double in_microsiemens_per_centimetre() const { return value_; }
+    friend constexpr std::partial_ordering operator<=>(Conductivity, Conductivity) = default;
+
+  private:
+    explicit constexpr Conductivity(double x) : value_(x) {}
+    double value_;
+};
+
+/// What a litre of water holds of something, none included, at most 100 g: "120 mg/L", "120 ppm", which is the same of
+/// water.
+MassPerVolume parse_dissolved(std::string_view text, Measures measures = Measures::us);
+/// Of hardness, as calcium carbonate: the same, or "15 grain/gal".
+MassPerVolume parse_hardness(std::string_view text, Measures measures = Measures::us);
+/// Of all that is dissolved: the same, or by conductivity: "1500 uS/cm".
+std::variant<MassPerVolume, Conductivity> parse_solids(std::string_view text, Measures measures = Measures::us);
+
 /// A quantity as written, its units not looked up: "4 oz per 128 gal" is 4 "oz" per 128 "gal". For units that have no
 /// dimension here, such as IU.
 struct Figure {

@@ -11,6 +11,7 @@
 #include "cropful/domain/standing.hpp"
 #include "cropful/quantities/temperature.hpp"
 #include "cropful/rations/quantities.hpp"
+#include "cropful/rations/water.hpp"
 
 /// What is built in about birds, feeds, drugs and limits; each group with its source.
 namespace cropful::rations {
@@ -152,7 +153,7 @@ struct Powder {
 struct Limit {
     std::string key;
     std::string applies;
-    double level;  // mg/L for *_water, the nutrient's own unit for *_feed
+    double level;  // in the nutrient's own unit
     std::string words;
     std::string meaning;
     bool stop = false;  // from this level on birds die of it: nothing of it may be given
@@ -181,6 +182,7 @@ struct Rations {
     std::map<std::string, FormDensity> forms;  // "mash", "crumble", "pellet"
     std::vector<Limit> limits;
     std::vector<Drug> drugs;
+    WaterTable water{};
 };
 
 }  // namespace cropful::rations

@@ -16,6 +16,8 @@ std::string last_json(engine::Plan const& plan, std::optional<engine::Moment> at
 std::string mix_json_text(engine::Plan const& plan);
 std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions,
                            quantities::Measures measures);
+std::string chlorine_json(engine::ChlorineDose const& dose, std::vector<engine::Caution> const& cautions,
+                          quantities::Measures measures);
 std::string check_json_text(engine::Plan const& plan);
 
 }  // namespace cropful::reports

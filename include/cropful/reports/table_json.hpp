@@ -19,6 +19,7 @@ std::string needs_json(rations::NeedsTable const& needs);
 std::string units_json(std::span<quantities::Unit const> units);
 std::string drugs_json(std::vector<rations::Drug> const& drugs);
 std::string limits_json(std::vector<rations::Limit> const& limits);
+std::string water_table_json(rations::WaterTable const& water);
 std::string forms_json(std::map<std::string, rations::FormDensity> const& forms);
 std::string powders_json(std::vector<rations::Powder> const& powders);
 

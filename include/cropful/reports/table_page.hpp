@@ -20,6 +20,7 @@ Page needs_page(rations::NeedsTable const& needs);
 Page units_page(std::span<quantities::Unit const> units);
 Page drugs_page(std::vector<rations::Drug> const& drugs, quantities::Measures measures);
 Page limits_page(std::vector<rations::Limit> const& limits);
+Page water_page(rations::WaterTable const& water);
 Page forms_page(std::map<std::string, rations::FormDensity> const& forms);
 Page powders_page(std::vector<rations::Powder> const& powders);
 

@@ -36,7 +36,8 @@ TEST_CASE("sodium in the water against the guides", "[cautions]") {
     auto farm = with_supplement("tonic");
     CHECK_FALSE(due(farm, "sodium-water"));
     farm.supplements.at("tonic").sodium = 0.06;
-    CHECK(states(farm, "sodium-water", {{"added", kilograms_per_litre(60e-6)}, {"lowest", "50 mg/L"}}));
+    CHECK(states(farm, "sodium-water", {{"added", kilograms_per_litre(60e-6)}, {"form", "guide"}}));
+    CHECK(quotes(farm, "sodium-water", "limit", "50 mg/L (poultry)"));
     CHECK_FALSE(due(farm, "sodium-lethal"));
 }
 
@@ -57,7 +58,7 @@ TEST_CASE("sodium at which chicks died is not to be given", "[cautions]") {
 
 TEST_CASE("limits are ranked by their values, whatever the order of their rows", "[cautions]") {
     auto const row = [](double level, bool stop) {
-        return rations::Limit{.key = "sodium_water",
+        return rations::Limit{.key = "sodium_feed",
                               .applies = "",
                               .level = level,
                               .words = "",
@@ -66,12 +67,12 @@ TEST_CASE("limits are ranked by their values, whatever the order of their rows",
                               .source = {}};
     };
     std::vector<rations::Limit> const limits{row(983, true), row(350, false), row(50, false)};
-    CHECK(rations::passed(limits, "sodium_water", 50).empty());
-    REQUIRE(rations::passed(limits, "sodium_water", 1000).size() == 3);
-    CHECK(rations::passed(limits, "sodium_water", 1000).front()->level == 50);
-    CHECK(rations::passed(limits, "sodium_water", 1000).back()->level == 983);
-    CHECK(rations::deadly(rations::passed(limits, "sodium_water", 983)) != nullptr);  // from this level on
-    CHECK(rations::deadly(rations::passed(limits, "sodium_water", 982.9)) == nullptr);
+    CHECK(rations::passed(limits, "sodium_feed", 50).empty());
+    REQUIRE(rations::passed(limits, "sodium_feed", 1000).size() == 3);
+    CHECK(rations::passed(limits, "sodium_feed", 1000).front()->level == 50);
+    CHECK(rations::passed(limits, "sodium_feed", 1000).back()->level == 983);
+    CHECK(rations::deadly(rations::passed(limits, "sodium_feed", 983)) != nullptr);  // from this level on
+    CHECK(rations::deadly(rations::passed(limits, "sodium_feed", 982.9)) == nullptr);
     CHECK(rations::passed(limits, "salt_feed", 1000).empty());
 }
 

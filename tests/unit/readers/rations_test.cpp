@@ -125,8 +125,13 @@ TEST_CASE("what a farm needs is gathered, and no more", "[readers]") {
     CHECK(rations.needs.contains("bobwhite"));
     CHECK(rations.forms.size() == 3);
     CHECK_FALSE(rations.limits.empty());
-    CHECK(rations.limits.at(0).words == "50 mg/L");
-    CHECK_THAT(rations.limits.at(0).level, WithinRel(50.0, 1e-12));
+    CHECK(rations.limits.at(0).words == "1.5 %");
+    CHECK_THAT(rations.limits.at(0).level, WithinRel(1.5, 1e-12));
+    CHECK(rations.water.rows.at(0).item == "tds");
+    CHECK_THAT(rations.water.rows.at(0).level, WithinRel(1000.0, 1e-12));
+    CHECK(rations.water.ceilings.empty());
+    auto const with_water = RationsReader().load(sample::farm_from(sample::bobwhites() + "[water]\nph = 7\n"));
+    CHECK(with_water.water.ceilings.size() == 2);  // growing, and in lay
     CHECK(rations.drugs.at(0).name == "monensin");
 }
 

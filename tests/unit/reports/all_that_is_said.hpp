@@ -52,7 +52,13 @@ class Notes {
         add(engine::away({farm, rations, {}, worlds}, {start, start + quantities::days(length)}));
     }
     void mix(domain::Supplement const& supplement) {
-        for (auto& caution : engine::mix_cautions(supplement, {})) cautions.push_back(std::move(caution));
+        for (auto& caution : engine::mix_cautions(supplement)) cautions.push_back(std::move(caution));
+    }
+    void chlorine() {
+        engine::ChlorineDose const strong{quantities::kilograms_per_litre(50e-6), 0.05, quantities::litres(100)};
+        for (auto& caution : engine::chlorine_cautions(strong, reader_.load({}).water)) {
+            cautions.push_back(std::move(caution));
+        }
     }
     void blend(std::vector<domain::Ingredient> const& use, std::optional<std::string> const& kind, double protein,
                engine::NeedScale scale = engine::NeedScale::as_printed) {

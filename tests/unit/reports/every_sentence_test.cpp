@@ -106,6 +106,25 @@ void say_of_water(Notes& notes) {
     notes.plan(farm);
 }
 
+void say_of_wells(Notes& notes) {
+    auto farm = sample::with_supplement("Salts", "1 g per L");
+    auto const content = [](double milligrams) { return kilograms_per_litre(milligrams * 1e-6); };
+    farm.hatches[0].kind = "coturnix";
+    farm.feeds.at("starter").label["sodium"] = {0.18, {}};
+    farm.water = domain::WaterReport{.found = {{"hardness", content(300)}, {"sulfate", content(1001)}},
+                                     .conductivity = Conductivity::microsiemens_per_centimetre(8000),
+                                     .nitrate_n = content(11),
+                                     .ph = 5.9,
+                                     .sampled = farm.hatches[0].date + days(-500),
+                                     .softened = true};
+    farm.supplements.at("tonic").sodium = 0.5;
+    notes.plan(farm);
+    farm.water->found = {{"sodium", content(700)}};
+    farm.supplements.at("tonic").sodium.reset();
+    notes.plan(farm);
+    notes.chlorine();
+}
+
 void say_of_brooders(Notes& notes) {
     auto farm = sample::farm_in("rations/farms/rolling.toml");
     notes.season(farm);
@@ -194,6 +213,7 @@ Notes all_notes() {
     say_of_drugs_in_feed(notes);
     say_of_drugs_in_water(notes);
     say_of_water(notes);
+    say_of_wells(notes);
     say_of_brooders(notes);
     say_of_absences(notes);
     say_of_diaries(notes);
