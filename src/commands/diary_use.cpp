@@ -1,7 +1,9 @@
 #include "commands/diary_parts.hpp"
 #include "commands/inputs.hpp"
 #include "commands/new_file.hpp"
+#include "cropful/commands/clock.hpp"
 #include "cropful/commands/files.hpp"
+#include "cropful/engine/ended.hpp"
 #include "cropful/engine/learn.hpp"
 #include "cropful/readers/diary_csv.hpp"
 #include "cropful/readers/rations.hpp"
@@ -17,8 +19,9 @@ Said show_diary(DiaryOptions const& options) {
     auto const rations = rations_reader(options.rations).load(barn.farm);
     auto const lessons = engine::learn(barn.farm, rations, diary);
     auto const which = options.all ? reports::Entries::all : reports::Entries::newest;
-    return options.json ? Said(reports::diary_json(lessons, diary, barn.diary_file))
-                        : reports::diary_page(lessons, diary, barn.diary_file, which);
+    auto const ended = engine::ended(lessons, rations, diary, now());
+    return options.json ? Said(reports::diary_json(lessons, ended, diary, barn.diary_file))
+                        : reports::diary_page(lessons, ended, diary, barn.diary_file, which);
 }
 
 Reply undo_visit(DiaryOptions const& options) {

@@ -30,11 +30,21 @@ Json entries(std::vector<Entry> const& all) {
 
 }  // namespace
 
-std::string diary_json(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file) {
+std::string diary_json(engine::Lessons const& lessons, std::vector<engine::Ended> const& ended,
+                       domain::Diary const& diary, std::string const& file) {
     Json json{{"farm", lessons.farm.name}, {"diary", file}, {"entries", entries(diary)}};
     json["intervals"] = intervals_json(lessons.intervals);
     json["learned"] = learned_json(lessons.learned);
     json["alarms"] = intervals_json(lessons.alarms());
+    json["ended"] = Json::array();
+    for (engine::Ended const& one : ended) {
+        json["ended"].push_back(Json{{"hatch", one.hatch},
+                                     {"from", one.from.iso()},
+                                     {"until", one.until.iso()},
+                                     {"put_in_kg", quantities::in_kilograms(one.put_in)},
+                                     {"expected_kg", quantities::in_kilograms(one.expected)},
+                                     {"from_start", one.from_start}});
+    }
     json["strangers"] = lessons.strangers;
     return printed(json);
 }

@@ -100,6 +100,18 @@ Page used_part(std::span<engine::Interval const> intervals, Measures measures) {
     return heading("USED") + table;
 }
 
+/// "April bobwhites, to Mon 26 Jul 2027: ate 812 lb where 790 lb were expected".
+Page ended_part(std::vector<engine::Ended> const& ended, Measures measures) {
+    Page page;
+    for (engine::Ended const& one : ended) {
+        std::string words = one.hatch + ", to " + one.until.day_year() + ": took " + print(one.put_in, measures) +
+                            " of feed where the tables expect " + print(one.expected, measures);
+        if (!one.from_start) words += "; but the diary begins late";
+        page += wrap(words, "  ", "    ");
+    }
+    return ended.empty() ? page : heading("OVER") + page;
+}
+
 /// "change-water pen bell": the id of a task without its hatch and moment.
 std::string task_of(Entry const& entry) {
     std::string words = entry.note;
@@ -179,14 +191,16 @@ Table entries_table(std::span<Entry const> entries, Measures measures, std::size
     return table;
 }
 
-Page diary_page(engine::Lessons const& lessons, Diary const& diary, std::string const& file, Entries which) {
+Page diary_page(engine::Lessons const& lessons, std::vector<engine::Ended> const& ended, Diary const& diary,
+                std::string const& file, Entries which) {
     Measures const measures = lessons.farm.measures;
     Page const head = both_ends(lessons.farm.name, escaped(file)) + Blank();
     if (diary.empty()) {
         return head + wrap("Nothing is written yet. A first visit, such as: cropful diary add FARM --feed \"12 lb\"");
     }
     std::vector<Page> parts{alarms_part(lessons.alarms(), measures), learned_part(lessons.learned, measures),
-                            cautions_of(lessons), used_part(newest(lessons.intervals, which), measures)};
+                            ended_part(ended, measures), cautions_of(lessons),
+                            used_part(newest(lessons.intervals, which), measures)};
     auto const shown = newest(diary, which);
     std::size_t const left_out = diary.size() - shown.size();
     Page const note = left_out > 0 ? wrap(entries_words(left_out) + " before these; --all shows them") : Page();

@@ -4,11 +4,13 @@
 #include <vector>
 
 #include "cropful/domain/diary.hpp"
+#include "cropful/engine/ended.hpp"
 #include "cropful/engine/learn.hpp"
 
 namespace cropful::reports {
 
-std::string diary_json(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file);
+std::string diary_json(engine::Lessons const& lessons, std::vector<engine::Ended> const& ended,
+                       domain::Diary const& diary, std::string const& file);
 std::string written_json(std::vector<domain::Entry> const& visit, std::string const& file,
                          std::vector<std::string> const& advice);
 std::string removed_json(std::vector<domain::Entry> const& visit, std::string const& file);

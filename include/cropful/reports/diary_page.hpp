@@ -6,6 +6,7 @@
 
 #include "cropful/domain/diary.hpp"
 #include "cropful/domain/farm.hpp"
+#include "cropful/engine/ended.hpp"
 #include "cropful/engine/learn.hpp"
 #include "cropful/reports/page.hpp"
 
@@ -27,7 +28,9 @@ Page imported_page(int added, int known);
 /// The table of entries, newest last, whose numbers begin with `first`.
 Table entries_table(std::span<domain::Entry const> entries, quantities::Measures measures, std::size_t first = 1);
 enum class Entries { newest, all };
-/// The page of `diary show`: what to look at, what was learned, what was used from full to full, and the entries.
-Page diary_page(engine::Lessons const& lessons, domain::Diary const& diary, std::string const& file, Entries which);
+/// The page of `diary show`: what to look at, what was learned, what hatches that are over took, what was used from
+/// full to full, and the entries.
+Page diary_page(engine::Lessons const& lessons, std::vector<engine::Ended> const& ended, domain::Diary const& diary,
+                std::string const& file, Entries which);
 
 }  // namespace cropful::reports
