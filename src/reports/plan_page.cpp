@@ -116,8 +116,7 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
         "\"Sure\" is 19 times in 20, \"usually\" as often as not. Look in on hoppers and drinkers every day all the "
         "same.";
     page += spaced(wrap(detail == Detail::everything ? how_sure_words() : short_words));
-    bool const listed = sources == Sources::named || detail == Detail::everything;
-    return page + (listed ? notes_part(plan, sources) : short_notes_part(plan));
+    return page + notes_part(plan, sources);
 }
 
 }  // namespace cropful::reports

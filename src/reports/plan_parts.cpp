@@ -147,14 +147,6 @@ std::string rests_on_words(std::vector<engine::Assumption> const& assumptions, q
            ". --sources lists them and where each comes from.";
 }
 
-Page short_notes_part(engine::Plan const& plan) {
-    auto const measures = plan.farm.measures;
-    std::string const words = rests_on_words(plan.assumptions, measures);
-    constexpr std::size_t heading_length = std::string_view("THIS RESTS ON").size();
-    return cautions_part(plan.cautions, measures, Sources::left_out) +
-           spaced(wrap(strong(words.substr(0, heading_length)) + words.substr(heading_length)));
-}
-
 Page notes_part(engine::Plan const& plan, Sources sources) {
     return notes_part(plan.cautions, plan.assumptions, plan.farm.measures, sources);
 }
@@ -163,13 +155,15 @@ Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine
                 quantities::Measures measures, Sources sources) {
     Page page = cautions_part(cautions, measures, sources);
     if (assumptions.empty()) return page;
-    page +=
-        spaced(heading("THIS RESTS ON", sources == Sources::named ? "" : " (--sources names where each comes from)"));
+    constexpr std::size_t heading_length = std::string_view("THIS RESTS ON").size();
+    std::string const all = rests_on_words(assumptions, measures);
+    if (sources == Sources::left_out) {
+        return page + spaced(wrap(strong(all.substr(0, heading_length)) + all.substr(heading_length)));
+    }
+    page += spaced(heading(all.substr(0, heading_length)));
     std::vector<std::string> named;
     for (AssumptionLine const& one : assumption_lines(assumptions, measures)) {
-        std::string const words =
-            sources == Sources::named ? source_words(one.source, named) : domain::name(one.source.standing);
-        page += wrap(one.text + " [" + words + "]", "  - ", "    ");
+        page += wrap(one.text + " [" + source_words(one.source, named) + "]", "  - ", "    ");
     }
     return page + sources_part(named);
 }

@@ -46,13 +46,12 @@ std::string supplement_title(domain::Supplement const& supplement);
 /// "[published: NRC 1994]".
 std::string sourced(domain::Source const& source);
 Page cautions_part(std::vector<engine::Caution> const& cautions, quantities::Measures measures, Sources sources);
-/// What to watch and what the figures rest on; empty when there is nothing to say.
+/// What to watch and what the figures rest on, counted by standing unless their sources are asked for; empty when there
+/// is nothing to say.
 Page notes_part(std::vector<engine::Caution> const& cautions, std::vector<engine::Assumption> const& assumptions,
                 quantities::Measures measures, Sources sources);
 Page notes_part(engine::Plan const& plan, Sources sources);
 /// "THIS RESTS ON 31 figures: 12 published, ...".
 std::string rests_on_words(std::vector<engine::Assumption> const& assumptions, quantities::Measures measures);
-/// The same with the figures counted by standing instead of listed.
-Page short_notes_part(engine::Plan const& plan);
 
 }  // namespace cropful::reports

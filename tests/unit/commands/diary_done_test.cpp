@@ -79,3 +79,43 @@ TEST_CASE("what is ticked is gone from the list, and cannot be ticked again", "[
     CHECK(barn.deeds().size() == before - 1);
     CHECK_THAT(barn.refused({number}), Contains(number + " is done already"));
 }
+
+TEST_CASE("several numbers at once, and what was typed is said again", "[commands]") {
+    TickedBarn const barn;
+    std::string const look = barn.number_of("look");
+    CHECK_THAT(commands::answer(barn.words({look + "=3"})).out, Contains("you say: 3 died"));
+    CHECK_THAT(barn.refused({"1-99"}), Contains("is no number of today's list") || Contains("is done already"));
+    CHECK_THAT(barn.refused({"3-"}), Contains("expected a whole number"));
+}
+
+TEST_CASE("an entry is mended by its number", "[commands]") {
+    TickedBarn const barn;
+    auto const edit = [&](std::vector<std::string> const& more) {
+        std::vector<std::string> words{"diary", "edit", barn.folder.of("farm.toml"), "--now", "2027-04-12T06:00"};
+        words.insert(words.end(), more.begin(), more.end());
+        return words;
+    };
+    auto const refused = [&](std::vector<std::string> const& more) {
+        try {
+            commands::answer(edit(more));
+        } catch (Fault const& fault) {
+            return std::string(fault.what());
+        }
+        return std::string();
+    };
+    CHECK_THAT(refused({"1", "--remove"}), Contains("nothing is written yet"));
+    commands::answer({"diary", "add", barn.folder.of("farm.toml"), "--at", "2027-04-10T06:00", "--now",
+                      "2027-04-12T06:00", "--died", "2"});
+    CHECK_THAT(refused({}), Contains("which entry?"));
+    CHECK_THAT(refused({"2", "--remove"}), Contains("expected a whole number from 1 to 1"));
+    CHECK_THAT(refused({"1"}), Contains("say what is right"));
+    CHECK_THAT(refused({"1", "--amount", "2 lb"}), Contains("expected a whole number"));
+    CHECK_THAT(refused({"1", "--at", "2027-04-13"}), Contains("a moment that has been"));
+    auto const mended = commands::answer(edit({"1", "--amount", "5", "--at", "2027-04-11T06:00", "--json"}));
+    auto const json = nlohmann::json::parse(mended.out);
+    CHECK(json.at("was").at("birds") == 2);
+    CHECK(json.at("now").at("birds") == 5);
+    CHECK(json.at("now").at("at") == "2027-04-11T06:00");
+    CHECK_THAT(commands::answer(edit({"1", "--remove"})).out, Contains("It is taken out"));
+    CHECK_THAT(refused({"1", "--remove"}), Contains("nothing is written yet"));
+}

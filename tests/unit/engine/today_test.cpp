@@ -93,3 +93,22 @@ TEST_CASE("what is coming is the next of each sort that a person makes ready for
 TEST_CASE("where all birds are gone there is no list", "[engine]") {
     CHECK_THROWS_AS(today_at("2027-09-01T05:00"), NoAnswer);
 }
+
+TEST_CASE("birds to sell that a day left undone stay on the list, once somebody ticks", "[engine]") {
+    char const* const sell = "remove/April/2027-05-31T07:00";
+    REQUIRE(with_id(today_at("2027-05-31T05:00").tasks, sell) != nullptr);
+    domain::Diary const ticking{seen("2027-05-28T07:00", domain::Deed::done, "look/April/2027-05-28T07:00")};
+    auto const with = [&](domain::Entry const& entry) {
+        domain::Diary more = ticking;
+        more.push_back(entry);
+        return today_at("2027-06-03T05:00", more);
+    };
+    auto const later = today_at("2027-06-03T05:00", ticking);
+    REQUIRE(with_id(later.tasks, sell) != nullptr);
+    CHECK(with_id(later.tasks, sell)->task.overdue);
+    CHECK(with_id(later.tasks, sell)->number == 1);
+    CHECK(with_id(today_at("2027-06-15T05:00", ticking).tasks, sell) == nullptr);  // two weeks on
+    CHECK(with_id(today_at("2027-06-03T05:00", {seen("2027-05-28T07:00", domain::Deed::died)}).tasks, sell) == nullptr);
+    CHECK(with_id(with(seen("2027-06-01T07:00", domain::Deed::done, sell)).tasks, sell) == nullptr);
+    CHECK(with_id(with(seen("2027-06-01T07:00", domain::Deed::moved_out)).tasks, sell) == nullptr);
+}

@@ -93,6 +93,20 @@ TEST_CASE("undo takes back whole visits, the one written last first", "[readers]
     CHECK(folder.files() == 1);
 }
 
+TEST_CASE("one entry is mended or taken out, and stays in its visit", "[readers]") {
+    Folder const folder;
+    DiaryStore store(folder.diary());
+    CHECK_FALSE(store.replace(deaths(1)[0], std::nullopt));
+    CHECK(folder.files() == 0);
+    store.add({deaths(1)[0], deaths(2)[0], deaths(3)[0]});
+    CHECK(store.replace(deaths(2)[0], deaths(7)[0]));
+    CHECK(store.read() == Diary{deaths(1)[0], deaths(7)[0], deaths(3)[0]});
+    CHECK_FALSE(store.replace(deaths(2)[0], std::nullopt));  // it is no more
+    CHECK(store.replace(deaths(1)[0], std::nullopt));
+    CHECK(store.undo() == Diary{deaths(7)[0], deaths(3)[0]});
+    CHECK(folder.files() == 1);
+}
+
 TEST_CASE("an import adds what is not there yet, line for line", "[readers]") {
     Folder const folder;
     DiaryStore store(folder.diary());
