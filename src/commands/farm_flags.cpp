@@ -44,7 +44,8 @@ constexpr FarmFlag flags_of_a_hatch[] = {
     {"--spoon", "WEIGHT", of_supplement, "weight of a spoonful, such as \"5 g per tsp\"", ""},
     {"--sodium", "PERCENT", of_supplement, "sodium in the product", ""},
     {"--stock", "STRENGTH", of_supplement, "product in the stock, such as \"4 oz per gal\"", "--proportioner"},
-    {"--proportioner", "1:N", of_supplement, "parts of water to 1 of stock, such as 1:128", "--stock"},
+    {"--proportioner", "1:N", of_supplement, "1 part of stock in N in all, or \"1:128 added\" to N of water", ""},
+    {"--tank", "VOLUME", of_supplement, "what the stock's tank holds, such as \"5 gal\"", "--proportioner"},
     {"--days", "N", of_supplement, "length of the course; 1 when absent", "--kind"},
     {"--keeps", "TIME", of_supplement, "how long the mixed water keeps", "--kind"},
     {"--from-age", "TIME", of_supplement, "age at which the course starts", "--kind"},
@@ -71,7 +72,7 @@ void check_together(Flags const& flags) {
         }
     }
     bool const dosed = flags.has("--rate") || flags.has("--stock");
-    for (char const* flag : {"--spoon", "--sodium", "--days", "--keeps", "--from-age"}) {
+    for (char const* flag : {"--spoon", "--sodium", "--days", "--keeps", "--from-age", "--proportioner"}) {
         if (flags.has(flag) && !dosed) throw WrongUse(std::string(flag) + " says nothing without --rate or --stock");
     }
 }

@@ -120,11 +120,19 @@ std::optional<Supplement> supplement_from(Flags const& flags, Measures measures,
     Supplement supplement;
     supplement.key = supplement.title = "supplement";
     supplement.rate = flags.read("--rate", in(quantities::parse_rate, measures));
-    auto const strength = flags.read("--stock", in(quantities::parse_strength, measures));
-    if (strength) {
-        supplement.stock = domain::Stock{*strength, *flags.read("--proportioner", quantities::parse_proportion)};
+    auto const strength = flags.read("--stock", in(quantities::parse_rate, measures));
+    if (auto const through = flags.read("--proportioner", quantities::parse_proportioner)) {
+        supplement.stock = domain::Stock{.strength = strength,
+                                         .proportioner = *through,
+                                         .tank = flags.read("--tank", some_in(quantities::parse_volume, measures)),
+                                         .keeps = {}};
     }
-    if (!supplement.rate && !supplement.stock) return std::nullopt;
+    if (!supplement.rate && !strength) return std::nullopt;
+    if (!domain::can_be_stock(supplement)) {
+        throw WrongUse(
+            "the rate is too strong for such a proportioner: the stock would hold more than 1 kg or 1 L of product to "
+            "the litre");
+    }
     supplement.spoon = flags.read("--spoon", some_in(quantities::parse_density, measures));
     supplement.keeps = flags.read("--keeps", some_in(quantities::parse_duration, measures));
     supplement.from = flags.read("--from-age", in(quantities::parse_duration, measures)).value_or(age);

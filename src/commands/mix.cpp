@@ -16,7 +16,7 @@ namespace {
 
 std::string rate_words(domain::Supplement const& supplement, Flags const& flags) {
     if (supplement.rate) return supplement.rate->words;
-    return flags.all().at("--stock") + " in the stock, " + flags.all().at("--proportioner");
+    return flags.all().at("--stock") + " in the stock";
 }
 
 /// How long past --age the birds must be kept for the whole course, where --until is silent.
@@ -30,7 +30,7 @@ quantities::Duration course_of(FarmOptions const& farm) {
 void check_plain(FarmOptions const& farm) {
     if (farm.file) throw WrongUse("--water asks about plain water; leave out the farm file \"" + *farm.file + "\"");
     for (auto const& [flag, text] : farm.flags.all()) {
-        auto const about_product = {"--rate", "--spoon", "--sodium", "--stock", "--proportioner"};
+        auto const about_product = {"--rate", "--spoon", "--sodium", "--stock", "--proportioner", "--tank"};
         if (std::find(about_product.begin(), about_product.end(), flag) == about_product.end()) {
             throw WrongUse("--water asks about plain water; leave out " + flag + ", or leave out --water");
         }
@@ -65,7 +65,7 @@ engine::ChlorineDose chlorine_dose(MixOptions const& options, quantities::Measur
     };
     engine::ChlorineDose dose{*asked.read("--chlorine", wanted), *asked.read("--bleach", strength),
                               *asked.read("--water", some_in(quantities::parse_volume, measures))};
-    dose.water_parts = options.farm.flags.read("--proportioner", quantities::parse_proportion).value_or(0);
+    dose.proportioner = options.farm.flags.read("--proportioner", quantities::parse_proportioner);
     if (dose.product() > dose.water) {
         throw WrongUse("the bleach is too weak for such a proportioner: it would take more of it than there is stock");
     }

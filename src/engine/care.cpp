@@ -14,7 +14,7 @@ namespace {
 
 std::string words(domain::Supplement const& supplement) {
     if (supplement.rate) return supplement.rate->words;
-    return "stock at 1:" + plain(supplement.stock->water_parts);
+    return "stock, " + print(supplement.stock->proportioner);
 }
 
 /// What the hungry flock eats between two ages, whichever feeds they span, in kg.

@@ -30,6 +30,8 @@ void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part);
 void water_drug_cautions(CautionList& list, Plan const& plan, HatchPlan const& part, Rations const& rations);
 /// Feed that stands too long in hoppers; of several hatches at once.
 void stale_feed_cautions(CautionList& list, std::vector<HatchPlan> const& parts);
+/// Tanks that run dry before anybody is there again.
+void stock_cautions(CautionList& list, Plan const& plan);
 void store_cautions(CautionList& list, Plan const& plan);
 void readying_cautions(CautionList& list, Plan const& plan);
 

@@ -84,6 +84,7 @@ std::vector<Caution> cautions(Plan const& plan, Rations const& rations) {
     for (HatchPlan const& part : plan.hatches) water_drug_cautions(list, plan, part, rations);
     for (HatchPlan const& part : plan.hatches) hatch_water_cautions(list, plan, part);
     for (HatchPlan const& part : plan.hatches) water_cautions(list, plan, part);
+    stock_cautions(list, plan);
     stale_feed_cautions(list, plan.hatches);
     store_cautions(list, plan);
     readying_cautions(list, plan);

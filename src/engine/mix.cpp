@@ -4,18 +4,23 @@ namespace cropful::engine {
 
 using namespace quantities;
 
+namespace {
+
+std::optional<MassPerVolume> weight_of_rate(Rate const& rate, domain::Supplement const& supplement) {
+    if (auto const by_weight = rate.by_weight()) return by_weight;
+    if (!supplement.spoon) return std::nullopt;
+    return *supplement.spoon * *rate.by_measure();
+}
+
+}  // namespace
+
 std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement) {
     if (!supplement.rate) return std::nullopt;
-    if (auto const by_weight = supplement.rate->by_weight()) return by_weight;
-    if (!supplement.spoon) return std::nullopt;
-    return *supplement.spoon * *supplement.rate->by_measure();
+    return weight_of_rate(*supplement.rate, supplement);
 }
 
 std::optional<MassPerVolume> strength(domain::Supplement const& supplement) {
-    if (supplement.stock) {
-        return *supplement.stock->strength.by_weight() / supplement.stock->water_parts;
-    }
-    return label_strength(supplement);
+    return weight_of_rate(domain::drunk_rate(supplement), supplement);
 }
 
 std::optional<MassPerVolume> sodium(domain::Supplement const& supplement) {
@@ -30,11 +35,8 @@ Dose dose(domain::Supplement const& supplement, Volume water) {
         dose.by_weight = *product * water;
         if (supplement.spoon) dose.by_volume = *dose.by_weight / *supplement.spoon;
     }
-    if (supplement.stock) {
-        dose.stock = water / supplement.stock->water_parts;
-    } else if (auto const by_measure = supplement.rate->by_measure()) {
-        dose.by_volume = water * *by_measure;
-    }
+    if (auto const by_measure = domain::drunk_rate(supplement).by_measure()) dose.by_volume = water * *by_measure;
+    if (supplement.stock) dose.stock = water * supplement.stock->proportioner.share();
     return dose;
 }
 

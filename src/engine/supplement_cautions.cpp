@@ -23,16 +23,29 @@ void bare_ounces(CautionList& list, domain::Supplement const& supplement, Rate c
 }
 
 void stock_against_label(CautionList& list, domain::Supplement const& supplement) {
-    if (!supplement.stock) return;
-    auto const label = label_strength(supplement);
-    MassPerVolume const through = *strength(supplement);
-    if (!label) return;
-    double const apart = std::abs(ratio(through / *label) - 1);
-    if (apart <= stock_tolerance) return;
-    list.add(
-        {.id = "stock-off-label",
-         .with = {{"supplement", supplement.title}, {"through", through}, {"label", *label}, {"apart", Share{apart}}},
-         .source = "arithmetic; 1 part of stock ADDED to " + plain(supplement.stock->water_parts) + " parts of water"});
+    if (!supplement.stock || !supplement.rate) return;
+    std::string const source = "arithmetic; " + print(supplement.stock->proportioner);
+    auto const label = label_strength(supplement), through = strength(supplement);
+    if (label && through) {
+        double const apart = std::abs(ratio(*through / *label) - 1);
+        if (apart <= stock_tolerance) return;
+        return list.add({.id = "stock-off-label",
+                         .with = {{"form", "by weight"},
+                                  {"supplement", supplement.title},
+                                  {"through", *through},
+                                  {"label", *label},
+                                  {"apart", Share{apart}}},
+                         .source = source});
+    }
+    auto const measure = supplement.rate->by_measure(), drunk = domain::drunk_rate(supplement).by_measure();
+    if (!measure || !drunk || std::abs(*drunk / *measure - 1) <= stock_tolerance) return;
+    list.add({.id = "stock-off-label",
+              .with = {{"form", "by measure"},
+                       {"supplement", supplement.title},
+                       {"through", 1000 * *drunk},
+                       {"label", 1000 * *measure},
+                       {"apart", Share{std::abs(*drunk / *measure - 1)}}},
+              .source = source});
 }
 
 bool titled(domain::Supplement const& supplement, std::initializer_list<char const*> words) {
@@ -62,7 +75,7 @@ void vitamins(CautionList& list, domain::Supplement const& supplement) {
 std::vector<Caution> mix_cautions(domain::Supplement const& supplement) {
     CautionList list;
     if (supplement.rate) bare_ounces(list, supplement, *supplement.rate);
-    if (supplement.stock) bare_ounces(list, supplement, supplement.stock->strength);
+    if (supplement.stock && supplement.stock->strength) bare_ounces(list, supplement, *supplement.stock->strength);
     stock_against_label(list, supplement);
     acid(list, supplement);
     vitamins(list, supplement);

@@ -27,7 +27,7 @@ void approval_in_water(CautionList& list, std::string const& title, Drug const& 
     list.add(std::move(caution));
 }
 
-/// The same substance in a feed at the same ages.
+/// The same substance in a feed at the same ages, or another drug beside it.
 void feed_and_water(CautionList& list, Plan const& plan, domain::Hatch const& hatch,
                     domain::Supplement const& supplement, Mix const& mix, Drug const& drug, Rations const& rations) {
     for (std::size_t i = 0; i < hatch.feeding.size(); ++i) {
@@ -35,9 +35,14 @@ void feed_and_water(CautionList& list, Plan const& plan, domain::Hatch const& ha
         bool const together = mix.from < fed_until(hatch, i) && hatch.feeding[i].from < mix.to;
         if (!feed.medicated || !together) continue;
         Drug const* fed = find_drug(feed.medicated->drug, hatch.kind, rations);
-        if (!same_substance(fed ? fed->name : feed.medicated->drug, drug.name)) continue;
+        std::string const& in_feed = fed ? fed->name : feed.medicated->drug;
+        bool const same = same_substance(in_feed, drug.name);
         list.add({.id = "drug-in-feed-and-water",
-                  .with = {{"feed", feed.title}, {"supplement", supplement.title}, {"drug", drug.name}},
+                  .with = {{"form", same ? "same" : "two"},
+                           {"feed", feed.title},
+                           {"supplement", supplement.title},
+                           {"drug", drug.name},
+                           {"fed", in_feed}},
                   .source = drug.source.text});
     }
 }

@@ -121,6 +121,12 @@ std::string print(Money money, std::string const& currency) { return number(in_m
 
 std::string print(Heads heads) { return number(in_birds(heads), 0); }
 
+std::string print(Proportioner const& proportioner) {
+    std::string const parts = plain(proportioner.parts);
+    return proportioner.added ? "1 part of stock added to " + parts + " of water"
+                              : "1 part of stock in " + parts + " in all";
+}
+
 std::string percent(double fraction) {
     double const x = 100 * fraction;
     return (std::abs(x) < 10 ? plain(x) : without_trailing_zeros(fixed(x, 1))) + " %";

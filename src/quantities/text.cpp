@@ -227,6 +227,23 @@ double parse_proportion(std::string_view text) {
     return parts;
 }
 
+Proportioner parse_proportioner(std::string_view text) {
+    std::string_view const words = trim(text);
+    auto const ends_in = [&](std::string_view end) {
+        return words.size() > end.size() && words.substr(words.size() - end.size()) == end;
+    };
+    bool const added = ends_in(" added");
+    std::string_view const end = added ? " added" : ends_in(" in all") ? " in all" : "";
+    Wanted const wanted{text, "a proportion, such as \"1:128\", \"1:128 in all\" or \"1:128 added\", up to 1:100000"};
+    try {
+        Proportioner const found{parse_proportion(words.substr(0, words.size() - end.size())), added};
+        if (added || found.parts >= 1) return found;
+    } catch (BadInput const&) {
+        wanted.refuse();
+    }
+    wanted.refuse();
+}
+
 std::optional<MassPerVolume> Rate::by_weight() const {
     auto const* weight = std::get_if<MassPerVolume>(&product);
     return weight ? std::optional(*weight) : std::nullopt;
@@ -266,14 +283,6 @@ Measures parse_measures(std::string_view text) {
     if (text == "metric") return Measures::metric;
     if (text == "uk") return Measures::uk;
     throw BadInput(in_quotes(text), "us, metric or uk");
-}
-
-Rate parse_strength(std::string_view text, Measures measures) {
-    Rate strength = parse_rate(text, measures);
-    if (!strength.by_weight()) {
-        throw BadInput('"' + strength.words + '"', "a strength by weight, such as \"4 oz per gal\"");
-    }
-    return strength;
 }
 
 Figure parse_figure(std::string_view text, std::string const& expected) { return read_figure(text, {text, expected}); }

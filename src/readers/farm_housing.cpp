@@ -90,7 +90,10 @@ std::vector<domain::Course> read_courses(Table& table, Farm const& farm, domain:
         return b.from < a.from + quantities::days(static_cast<double>(a.days_long)) - quantities::days(1e-9);
     };
     if (std::ranges::adjacent_find(courses, overlap) != courses.end()) {
-        throw table.refuse("courses", "one course after the other: only one thing is stirred in at a time");
+        throw table.refuse(
+            "courses",
+            "one course after the other: only one thing is stirred in at a time; a mix of two needs its own word from "
+            "the label or the veterinarian");
     }
     return courses;
 }

@@ -36,8 +36,10 @@ Pack a_pack(Value const& value) {
 
 domain::Stock a_stock(Value const& value) {
     Table table = value.table("a table such as { strength = \"4 oz per gal\", proportioner = \"1:128\" }");
-    domain::Stock stock{.strength = table.need("strength", a_strength),
-                        .water_parts = table.need("proportioner", a_proportion)};
+    domain::Stock stock{.strength = table.maybe("strength", a_strength),
+                        .proportioner = table.need("proportioner", a_proportion),
+                        .tank = table.maybe("tank", more_than_none(a_volume)),
+                        .keeps = table.maybe("keeps", more_than_none(a_time))};
     table.done();
     return stock;
 }
@@ -75,8 +77,11 @@ domain::Supplement read_supplement(std::string const& key, Table& table) {
     supplement.sodium = table.maybe("sodium", a_percentage);
     read_pack(table, supplement);
     if (auto const price = table.maybe("price", a_price)) supplement.price = quantities::money(*price);
-    bool const dosed = supplement.rate || supplement.stock;
+    bool const dosed = supplement.rate || (supplement.stock && supplement.stock->strength);
     if (!dosed) throw table.missing("rate", "the label's rate, such as \"1 tsp per gal\", or stock = {...}");
+    if (!domain::can_be_stock(supplement)) {
+        throw table.refuse("stock", "a ratio at which a litre of stock holds at most 1 kg or 1 L of product");
+    }
     return supplement;
 }
 

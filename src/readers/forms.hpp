@@ -43,10 +43,10 @@ inline constexpr Quoted<quantities::MassPerVolume> a_density{
 inline constexpr Quoted<double> a_percentage{quantities::parse_percent, "a percentage in quotes, such as \"24 %\""};
 inline constexpr Quoted<quantities::Rate> a_rate{quantities::parse_rate,
                                                  "a label's rate in quotes, such as \"1 tsp per gal\""};
-inline constexpr Quoted<quantities::Rate> a_strength{quantities::parse_strength,
+inline constexpr Quoted<quantities::Rate> a_strength{quantities::parse_rate,
                                                      "a strength in quotes, such as \"4 oz per gal\""};
-inline constexpr Quoted<double> a_proportion{
-    [](std::string_view text, quantities::Measures) { return quantities::parse_proportion(text); },
+inline constexpr Quoted<quantities::Proportioner> a_proportion{
+    [](std::string_view text, quantities::Measures) { return quantities::parse_proportioner(text); },
     "a proportion in quotes, such as \"1:128\""};
 
 /// A form whose amount must be more than none.

@@ -56,7 +56,10 @@ Sentences drug_sentences() {
         {"water-drug-approval/to order",
          "{supplement}: no approval of {drug} in water for {kind} is known here. A veterinarian must order it.< "
          "Conditions: {conditions}.> {defer}"},
-        {"drug-in-feed-and-water",
+        {"drug-in-feed-and-water/two",
+         "{feed} ({fed}) and {supplement} ({drug}): two medicines at once, in feed AND water. Give "
+         "both only when the label or your veterinarian says so. {defer}"},
+        {"drug-in-feed-and-water/same",
          "{feed} and {supplement}: {drug} in feed AND water is a double dose. It must be the only source: stop one of "
          "them. {defer}"},
         {"water-drug-eggs/in lay", "{supplement} ({drug}) is given in lay: not for hens whose eggs are eaten. {defer}"},

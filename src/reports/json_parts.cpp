@@ -19,6 +19,7 @@ void add_dose(Json& json, Dose const& dose) {
     json["product_g"] = or_null(dose.by_weight, in_grams);
     json["product_ml"] = or_null(dose.by_volume, in_millilitres);
     json["stock_ml"] = or_null(dose.stock, in_millilitres);
+    json["stock_product_ml"] = or_null(dose.stock ? dose.by_volume : std::nullopt, in_millilitres);
     json["stock_product_g"] = or_null(dose.stock ? dose.by_weight : std::nullopt, in_grams);
 }
 

@@ -34,6 +34,7 @@ Json drinkers_json(engine::HatchPlan const& hatch, Fills which);  // null withou
 Json learned_json(std::vector<engine::Learned> const& learned);
 Json intervals_json(std::vector<engine::Interval> const& intervals);
 Json mix_json(engine::Mix const& mix);
+Json stocks_json(engine::Plan const& plan);
 Json check_json(engine::Check const& check);
 Json water_json(std::vector<engine::WaterFinding> const& findings);
 Json sodium_json(engine::SodiumSum const& sum);

@@ -8,14 +8,18 @@
 
 namespace cropful::reports {
 
-namespace {
-
 using engine::Dose;
 using engine::Mix;
 using quantities::Measures;
 using quantities::number;
 using quantities::plain;
 using quantities::print;
+
+std::string product_words(Dose const& dose, Measures measures) {
+    return dose.by_weight ? print_dose(*dose.by_weight, measures) : print_dose(*dose.by_volume, measures);
+}
+
+namespace {
 
 std::string strength_words(Mix const& mix) {
     std::vector<std::string> parts;
@@ -26,25 +30,38 @@ std::string strength_words(Mix const& mix) {
     return join(parts);
 }
 
-/// How a proportioner's ratio is meant, and how strong its stock is.
-std::string stock_words(domain::Supplement const& supplement) {
+/// How a proportioner's ratio is meant, how strong its stock is, and what a full tank takes.
+std::string stock_words(domain::Supplement const& supplement, Measures measures) {
     if (!supplement.stock) return "";
-    return "stock: " + plain(quantities::in_grams_per_litre(*supplement.stock->strength.by_weight())) +
-           " g of product per L; the proportioner adds 1 part of it to " + plain(supplement.stock->water_parts) +
-           " parts of water";
+    domain::Stock const& stock = *supplement.stock;
+    quantities::Rate const rate = domain::stock_rate(supplement);
+    std::string words = "stock: ";
+    words += rate.by_weight() ? plain(quantities::in_grams_per_litre(*rate.by_weight())) + " g"
+                              : plain(1000 * *rate.by_measure()) + " mL";
+    words += " of product per L, topped up with water; the proportioner gives " + print(stock.proportioner);
+    if (!stock.tank) return words;
+    auto const drunk = *stock.tank * (1 / stock.proportioner.share());
+    auto const full = engine::dose(supplement, drunk);
+    return words + ". A full tank is " + print_measured(*stock.tank, measures) + " holding " +
+           product_words(full, measures) + " of product, and serves " + print_measured(drunk, measures) + " of water";
 }
 
 Page indented(std::string const& words) { return words.empty() ? Page() : wrap(words, "    ", "    "); }
 
 Table batches_table(Mix const& mix, Measures measures, std::optional<engine::Moment> const& before) {
+    bool const line = mix.total.stock.has_value();
     Table table({Align::left, Align::right, Align::left, Align::right}, 4);
-    table.head({"mix", "water", "stir in", "pour into each"});
+    if (line) {
+        table.head({"have ready", "water", "through the proportioner", ""});
+    } else {
+        table.head({"mix", "water", "stir in", "pour into each"});
+    }
     bool all = true;
     for (engine::Batch const& batch : mix.batches) {
         all = !before || batch.at < *before;
         if (!all) break;
         table.add({chore_words(batch.at, measures), print_measured(batch.dose.water, measures),
-                   dose_words(batch.dose, measures), print_measured(batch.each_drinker, measures)});
+                   dose_words(batch.dose, measures), line ? "" : print_measured(batch.each_drinker, measures)});
     }
     table.add({all ? "in all" : "whole course", print_measured(mix.total.water, measures),
                dose_words(mix.total, measures), ""});
@@ -63,7 +80,7 @@ std::string thrown_away(Mix const& mix, Measures measures) {
 
 std::string dose_words(Dose const& dose, Measures measures) {
     if (dose.stock) {
-        return print_measured(*dose.stock, measures) + " of stock holding " + print_dose(*dose.by_weight, measures) +
+        return print_measured(*dose.stock, measures) + " of stock holding " + product_words(dose, measures) +
                " of product";
     }
     if (!dose.by_volume) return print_dose(*dose.by_weight, measures);
@@ -76,14 +93,17 @@ std::string dose_words(Dose const& dose, Measures measures) {
 std::string course_words(Mix const& mix, domain::Farm const& farm) {
     std::string const head = supplement_title(farm.supplements.at(mix.supplement)) + ", " + mix.words;
     if (mix.batches.empty()) return head;
+    if (mix.total.stock) return head + ", through the proportioner";
     bool const daily = quantities::in_days(mix.batches.front().lasts) > 1 - 1e-9;
     return head + ", mixed fresh " + (daily ? "each day" : "every " + print(mix.batches.front().lasts));
 }
 
 std::vector<std::string> course_notes(Mix const& mix, domain::Farm const& farm) {
-    std::vector<std::string> notes{"Put only this in the drinkers; filling them up would take more product.",
-                                   thrown_away(mix, farm.measures), stock_words(farm.supplements.at(mix.supplement)),
-                                   strength_words(mix)};
+    bool const line = mix.total.stock.has_value();
+    std::vector<std::string> notes{
+        line ? "" : "Put only this in the drinkers; filling them up would take more product.",
+        thrown_away(mix, farm.measures), stock_words(farm.supplements.at(mix.supplement), farm.measures),
+        strength_words(mix)};
     std::erase(notes, "");
     return notes;
 }
@@ -117,6 +137,10 @@ Page mix_page(engine::Plan const& plan, Sources sources) {
             parts.push_back(wrap(hatch_words(hatch), "", "  ") + course_part(hatch, plan.farm));
     }
     if (parts.empty()) parts.push_back(wrap("Nothing is stirred into the water in this time."));
+    for (engine::StockLine const& line : plan.stocks) {
+        Page const stock = stock_part(plan, line);
+        if (!stock.empty()) parts.push_back(stock);
+    }
     Page const learned = learned_part(plan.learned, plan.farm.measures);
     if (!learned.empty()) parts.push_back(learned);
     return farm_and_parts(plan.farm, parts) + notes_part(plan, sources);
@@ -124,9 +148,11 @@ Page mix_page(engine::Plan const& plan, Sources sources) {
 
 Page plain_mix_page(Mix const& mix, domain::Supplement const& supplement, std::vector<engine::Caution> const& cautions,
                     Measures measures, Sources sources) {
-    std::string const head = "Into " + print_measured(mix.total.water, measures) + " of water stir " +
-                             dose_words(mix.total, measures) + ", at " + mix.words;
-    return wrap(head) + indented(stock_words(supplement)) + indented(strength_words(mix)) +
+    std::string const water = print_measured(mix.total.water, measures);
+    std::string const head =
+        mix.total.stock ? water + " of water through the proportioner take " : "Into " + water + " of water stir ";
+    return wrap(head + dose_words(mix.total, measures) + ", at " + mix.words) +
+           indented(stock_words(supplement, measures)) + indented(strength_words(mix)) +
            cautions_part(cautions, measures, sources);
 }
 

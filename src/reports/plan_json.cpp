@@ -171,7 +171,10 @@ std::string plan_json(Plan const& plan, engine::Window const& window) {
         part["check"] = checks_json(hatch);
         part["weeks"] = weeks_json(hatch);
     };
-    return answer(plan, std::move(json), add, [&](Json& whole) { add_purchases(whole, plan); });
+    return answer(plan, std::move(json), add, [&](Json& whole) {
+        whole["stocks"] = stocks_json(plan);
+        add_purchases(whole, plan);
+    });
 }
 
 std::string buy_json(Plan const& plan, engine::Window const& window) {
@@ -191,10 +194,12 @@ std::string last_json(Plan const& plan, std::optional<engine::Moment> at) {
 }
 
 std::string mix_json_text(Plan const& plan) {
-    return answer(plan, [](Json& part, HatchPlan const& hatch) {
+    auto const add = [](Json& part, HatchPlan const& hatch) {
         part["mix"] = mix_or_null(hatch);
         part["mixes"] = mixes_json(hatch);
-    });
+    };
+    return answer(plan, {{"farm", farm_name(plan.farm)}}, add,
+                  [&](Json& whole) { whole["stocks"] = stocks_json(plan); });
 }
 
 std::string plain_mix_json(engine::Mix const& mix, std::vector<engine::Caution> const& cautions,

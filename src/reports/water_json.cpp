@@ -53,7 +53,7 @@ std::string chlorine_json(engine::ChlorineDose const& dose, std::vector<engine::
     Json const chlorine{{"chlorine_mg_per_l", in_milligrams_per_litre(dose.wanted)},
                         {"bleach_pct", 100 * dose.bleach},
                         {"water_l", quantities::in_litres(dose.water)},
-                        {"water_parts", dose.water_parts > 0 ? Json(dose.water_parts) : Json(nullptr)},
+                        {"water_parts", dose.proportioner ? Json(1 / dose.proportioner->share() - 1) : Json(nullptr)},
                         {"product_ml", quantities::in_millilitres(dose.product())}};
     return printed({{"chlorine", chlorine}, {"assumptions", Json::array()}, {"cautions", notes(cautions, measures)}});
 }

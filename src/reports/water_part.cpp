@@ -98,8 +98,7 @@ Page water_part(engine::Plan const& plan) {
 Page chlorine_page(engine::ChlorineDose const& dose, std::vector<engine::Caution> const& cautions,
                    quantities::Measures measures, Sources sources) {
     std::string const line =
-        dose.water_parts > 0 ? " at 1:" + quantities::plain(dose.water_parts) + " (1 part of stock added to so many)"
-                             : "";
+        dose.proportioner ? " through a proportioner (" + quantities::print(*dose.proportioner) + ")" : "";
     return wrap("For " + milligrams(dose.wanted) + " mg/L of chlorine" + line + " pour " +
                 quantities::print_dose(dose.product(), measures) + " of bleach of " + quantities::percent(dose.bleach) +
                 " into " + quantities::print_measured(dose.water, measures) +

@@ -45,9 +45,16 @@ Sentences water_sentences() {
         {"bare-ounces",
          "{supplement}: \"{rate}\" was read as ounces by weight (28.35 g). If the product is a liquid its label means "
          "fluid ounces (29.57 mL): write fl oz."},
-        {"stock-off-label",
+        {"stock-off-label/by measure",
+         "{supplement}: the stock through the proportioner gives {through} mL/L, the label rate {label} mL/L, {apart} "
+         "apart. Set one right before dosing."},
+        {"stock-off-label/by weight",
          "{supplement}: the stock through the proportioner gives {through:g/L} g/L, the label rate {label:g/L} g/L, "
          "{apart} apart. Set one right before dosing."},
+        {"stock-tank-too-small",
+         "{supplement}: a full stock tank lasts {lasts} for certain on {from:year}, but nobody is there again for "
+         "{gap}. "
+         "Then birds get plain water: take a larger tank, or come more often."},
         {"acid-in-metal",
          "{supplement}: acid takes zinc out of galvanised founts, and zinc poisons birds. Use plastic, glass or "
          "stainless steel, and never mix it with chlorine: that gives off poisonous gas."},

@@ -287,10 +287,12 @@ def chlorine(program):
             yield f"{wanted} in {water}: {sorted(ids)}"
 
 
-    stock = subprocess.run([program, "mix", "--chlorine", "3 mg/L", "--bleach", "5 %", "--water", "10 L", "--proportioner",
-                            "1:128", "--json"], capture_output=True, text=True, check=True)
-    if not near(json.loads(stock.stdout)["chlorine"]["product_ml"], 3 * 129 * 10 / 50):  # one part added to 128
-        yield f"behind a proportioner: {stock.stdout[:200]}"
+    for ratio, times in (("1:128", 128), ("1:128 in all", 128), ("1:128 added", 129)):
+        stock = subprocess.run([program, "mix", "--chlorine", "3 mg/L", "--bleach", "5 %", "--water", "10 L",
+                                "--proportioner", ratio, "--json"], capture_output=True, text=True, check=True)
+        found = json.loads(stock.stdout)["chlorine"]
+        if not near(found["product_ml"], 3 * times * 10 / 50) or not near(found["water_parts"], times - 1):
+            yield f"behind a proportioner of {ratio}: {stock.stdout[:200]}"
 
 
 def all_findings(program, folder, spoiled=False):

@@ -106,8 +106,10 @@ struct Drinker {
 };
 
 struct Stock {
-    Rate strength;           // product in the stock, by weight
-    double water_parts = 0;  // parts of water one part of stock is added to: 128 for 1:128
+    std::optional<Rate> strength{};  // product in the finished stock; absent: what gives the rate
+    Proportioner proportioner;
+    std::optional<Volume> tank{};     // what its tank holds
+    std::optional<Duration> keeps{};  // how long it keeps; absent: as the solution
 };
 
 struct Supplement {
@@ -128,6 +130,13 @@ struct Supplement {
     std::optional<Stock> stock;
     bool fills_drinkers = false;  // a batch is what the drinkers hold, not what will be drunk
 };
+
+/// Product in what is drunk: by the stock where its strength is stated, else by the label's rate.
+Rate drunk_rate(Supplement const& supplement);
+/// Product in its stock, which it must have.
+Rate stock_rate(Supplement const& supplement);
+/// Whether a litre of its stock, if it has any, holds at most 1 kg or 1 L of product.
+bool can_be_stock(Supplement const& supplement);
 
 struct FeedingStep {
     std::string feed;

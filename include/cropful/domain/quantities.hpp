@@ -21,6 +21,7 @@ using quantities::Money;
 using quantities::money;
 using quantities::MoneyPerMass;
 using quantities::MoneyPerMassDay;
+using quantities::Proportioner;
 using quantities::Rate;
 using quantities::Temperature;
 using quantities::Volume;

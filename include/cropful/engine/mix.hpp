@@ -15,7 +15,7 @@ struct Dose {
     Volume water;
     std::optional<Mass> by_weight;    // by stock, by a rate by weight, or by spoon when the spoon's weight is known
     std::optional<Volume> by_volume;  // known for a rate by measure, or by weight when the spoon's weight is known
-    std::optional<Volume> stock;      // stock ADDED to the water by the proportioner
+    std::optional<Volume> stock;      // of it in the water, put in by the proportioner
 };
 
 /// One batch: mixed at `at`, drunk until the next.
@@ -50,7 +50,7 @@ bool can_be_measured(Dose const& dose, domain::Farm const& farm);
 /// Of water through a proportioner `need` itself.
 Volume batch_water(domain::Supplement const& supplement, Volume need, domain::Farm const& farm);
 
-/// What goes into `water`: strength times water. Needs a rate or a stock.
+/// What goes into `water`, stock included: strength times water. Needs a rate or a stock.
 Dose dose(domain::Supplement const& supplement, Volume water);
 /// Product by weight in the water by the label's rate; empty when only a measure is known.
 std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement);

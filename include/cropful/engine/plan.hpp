@@ -16,6 +16,7 @@
 #include "cropful/engine/rations.hpp"
 #include "cropful/engine/readying.hpp"
 #include "cropful/engine/season.hpp"
+#include "cropful/engine/stock.hpp"
 #include "cropful/engine/water.hpp"
 
 namespace cropful::engine {
@@ -176,6 +177,7 @@ struct Plan {
     std::vector<Interval> alarms;
     std::vector<WaterFinding> water{};  // the worst first
     std::vector<SodiumSum> sodium{};    // of plain water and of every course, hatch by hatch; the worst first
+    std::vector<StockLine> stocks{};    // of every supplement through a proportioner
     bool old_water = false;             // the laboratory's sample is more than a year old
     NeedScale need_scale = NeedScale::as_printed;
     std::vector<Assumption> assumptions;

@@ -62,9 +62,8 @@ struct ChlorineDose {
     MassPerVolume wanted;  // available chlorine in the water
     double bleach = 0;     // available chlorine of the product, kg in 1 L: 0.0825 of 8.25 %
     Volume water;          // with the product in it
-    double water_parts =
-        0;  // `water` is a stock of which one part is added to so many of water; 0: it is drunk as it is
-    [[nodiscard]] MassPerVolume in_water() const { return wanted * (1 + water_parts); }
+    std::optional<domain::Proportioner> proportioner{};  // `water` is a stock that goes in through it
+    [[nodiscard]] MassPerVolume in_water() const { return proportioner ? wanted / proportioner->share() : wanted; }
     [[nodiscard]] Volume product() const;
 };
 std::vector<domain::Caution> chlorine_cautions(ChlorineDose const& dose, WaterTable const& table);

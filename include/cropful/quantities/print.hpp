@@ -20,6 +20,8 @@ std::string percent(double fraction);                           // 0.245 -> "24.
 std::string number(double x, int decimals);                     // fixed decimals, thousands with commas
 std::string plain(double x);                                    // up to 4 significant digits, no trailing zeros
 
+std::string print(Proportioner const& proportioner);  // "1 part of stock in 128 in all", "... added to 128 of water"
+
 /// Feed to be weighed and water to be poured, always within 0.4 % of the amount: so of a dose and its water, both
 /// rounded, the rate is still kept to 1 %.
 std::string print_measured(Mass mass, Measures measures);      // "5.3 lb", "6.4 oz" / "1.25 kg", "180 g", "40 mg"

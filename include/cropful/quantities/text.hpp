@@ -37,8 +37,17 @@ MassPerVolume parse_density(std::string_view text, Measures measures = Measures:
 MoneyPerMass parse_price(std::string_view text, Measures measures = Measures::us);
 /// "24 %" as 0.24; 0 to 100 %.
 double parse_percent(std::string_view text, Measures measures = Measures::us);
-/// "1:128" as 128: parts of water to one part of stock, more than 0.
+/// "1:128" as 128, more than 0.
 double parse_proportion(std::string_view text);
+
+/// How much of what is drunk is stock.
+struct Proportioner {
+    double parts = 1;    // N of 1:N
+    bool added = false;  // one part of stock is ADDED to N of water; else it is one part in N in all
+    [[nodiscard]] double share() const { return 1 / (parts + (added ? 1 : 0)); }
+};
+/// "1:128" and "1:128 in all" as one part in 128, "1:128 added" as one part to 128 of water.
+Proportioner parse_proportioner(std::string_view text);
 
 /// A label's rate: product to a volume of water, by weight or, as a ratio of two volumes, by measure.
 struct Rate {
@@ -50,9 +59,6 @@ struct Rate {
     [[nodiscard]] std::optional<double> by_measure() const;
 };
 Rate parse_rate(std::string_view text, Measures measures = Measures::us);
-/// The strength of a stock: a rate by weight, "4 oz per gal".
-Rate parse_strength(std::string_view text, Measures measures = Measures::us);
-
 /// Electrical conductivity of water.
 class Conductivity {
   public:

@@ -11,6 +11,9 @@ namespace cropful::reports {
 /// "10.6 g = 2 1/8 tsp (10.5 mL)", "3 fl oz of stock holding 12 g of product".
 std::string dose_words(engine::Dose const& dose, quantities::Measures measures);
 
+/// The product alone, by weight where that is known.
+std::string product_words(engine::Dose const& dose, quantities::Measures measures);
+
 /// "Chick tonic, 1 tsp per gal, mixed fresh each day".
 std::string course_words(engine::Mix const& mix, domain::Farm const& farm);
 /// What to know when mixing it: sentences.
@@ -18,6 +21,9 @@ std::vector<std::string> course_notes(engine::Mix const& mix, domain::Farm const
 /// The courses of one hatch, a row for every batch, or for every one before a moment; empty without any.
 Page course_part(engine::HatchPlan const& hatch, domain::Farm const& farm,
                  std::optional<engine::Moment> before = std::nullopt);
+
+/// A proportioner's stock, day by day for all hatches on its line, and when its tank is mixed.
+Page stock_part(engine::Plan const& plan, engine::StockLine const& line);
 
 /// What to stir in, batch by batch, for every hatch that has a supplement.
 Page mix_page(engine::Plan const& plan, Sources sources);

@@ -145,7 +145,7 @@ TEST_CASE("packs by volume, and of a powder by the spoon", "[bags]") {
 TEST_CASE("packs of what goes into the stock", "[bags]") {
     auto farm = two_hatches();
     auto& tonic = give(farm, "1 g per L");
-    tonic.stock = domain::Stock{parse_strength("256 g per L"), 128};  // 2 g per L of water: 40 g
+    tonic.stock = domain::Stock{parse_rate("256 g per L"), {128}};  // 2 g per L of water: 40 g
     tonic.pack = kilograms(0.015);
     auto const bought = plan_alike(farm).supplements.at(0);
     CHECK_THAT(in_grams(*bought.by_weight), Catch::WithinRel(40.0, 1e-9));

@@ -106,6 +106,6 @@ TEST_CASE("metric: half a litre, one, two, then whole litres, in steps of 0.5 mL
 
 TEST_CASE("water through a proportioner is whatever runs through", "[batch]") {
     auto tonic = rated("1 tsp per gal");
-    tonic.stock = domain::Stock{parse_strength("4 oz per gal"), 128};
+    tonic.stock = domain::Stock{parse_rate("4 oz per gal"), {128}};
     CHECK_THAT(gallons_for(tonic, 1.234), WithinRel(1.234, 1e-12));
 }

@@ -50,10 +50,10 @@ TEST_CASE("a bacitracin soluble pack: 4.096 oz in 128 gal is 400 mg of the drug 
 }
 
 TEST_CASE("the same pack by stock: 51.2 g activity in 1 gal, 1 fl oz of it to each gallon", "[mix]") {
-    // Label as above; 1:128 is 1 fl oz ADDED to a gallon. 400 mg/gal / 3.785411784 = 105.7 mg/L.
+    // Label as above; 1:128 is 1 fl oz in a gallon (128 fl oz). 400 mg/gal / 3.785411784 = 105.7 mg/L.
     auto supplement = product("4.096 oz per 128 gal");
     if (GENERATE(true, false)) supplement.rate.reset();  // a stock needs no label rate beside it
-    supplement.stock = domain::Stock{parse_strength("4.096 oz per gal"), parse_proportion("1:128")};
+    supplement.stock = domain::Stock{parse_rate("4.096 oz per gal"), parse_proportioner("1:128")};
     auto const dose = engine::dose(supplement, gallons(1));
     CHECK_THAT(in_millilitres(*dose.stock), Catch::WithinRel(29.5735295625, 1e-12));
     CHECK_THAT(in_grams(*dose.by_weight) / pound * 200 * 1000, Catch::WithinRel(400.0, 1e-9));
@@ -116,7 +116,7 @@ TEST_CASE("amprolium solution: 4, 8 and 16 fl oz per 50 gal are 1:1600, 1:800, 1
 TEST_CASE("half a pound in a gallon of stock at 1 fl oz a gallon is not 1 oz per 15 gal", "[mix]") {
     // An extension table prints the two as equivalent; they are 1/16 and 1/15 oz per gal, 6.7 % apart.
     auto supplement = product("1 oz per 15 gal");
-    supplement.stock = domain::Stock{parse_strength("0.5 lb/gal"), 128};
+    supplement.stock = domain::Stock{parse_rate("0.5 lb/gal"), {128}};
     auto const dose = engine::dose(supplement, gallons(1));
     CHECK_THAT(in_grams(*dose.by_weight) / ounce, Catch::WithinRel(1.0 / 16, 1e-12));  // what the birds drink
     CHECK_THAT(in_grams(*engine::label_strength(supplement) * gallons(1)) / ounce, Catch::WithinRel(1.0 / 15, 1e-12));

@@ -122,8 +122,10 @@ TEST_CASE("one substance in feed and water at the same ages", "[cautions]") {
     farm.hatches[0].supplement = "tonic";
     CHECK_FALSE(due(farm, "drug-in-feed-and-water"));
     farm.supplements.at("tonic").from = days(42);
-    CHECK(due(farm, "drug-in-feed-and-water"));
+    CHECK(states(farm, "drug-in-feed-and-water", {{"form", "same"}}));
     farm.feeds.at("grower").medicated->drug = "monensin";
+    CHECK(states(farm, "drug-in-feed-and-water", {{"form", "two"}, {"fed", "monensin"}}));
+    farm.supplements.at("tonic").from = days(0);
     CHECK_FALSE(due(farm, "drug-in-feed-and-water"));
 }
 

@@ -179,9 +179,11 @@ TEST_CASE("bleach for drinking water", "[water]") {
     CHECK_THAT(in_litres(strong.product()) / (gallon / 128), WithinAbs(122, 0.5));
     engine::ChlorineDose const drunk{milligrams(3), 0.0525, litres(17'500 * gallon)};
     CHECK_THAT(in_gallons(drunk.product()), WithinAbs(1, 0.005));
-    // 1 part of stock added to 128: the stock is 129 times as strong. 3 x 129 mg in each of 10 L, at 50 g/L: 77.4 mL
+    // 1 part of stock in 128: 3 x 128 mg in each of 10 L, at 50 g/L: 76.8 mL; added to 128 it is 129 times as strong
     engine::ChlorineDose line{milligrams(3), 0.05, litres(10)};
-    line.water_parts = 128;
+    line.proportioner = Proportioner{128, false};
+    CHECK_THAT(in_millilitres(line.product()), WithinRel(76.8, 1e-9));
+    line.proportioner = Proportioner{128, true};
     CHECK_THAT(in_millilitres(line.product()), WithinRel(77.4, 1e-9));
     rations::WaterTable table;
     table.chlorine = {milligrams(2), milligrams(5), {}};

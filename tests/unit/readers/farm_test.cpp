@@ -194,8 +194,8 @@ TEST_CASE("a pack is a weight or a measure; a stock stands for a rate", "[reader
     CHECK(tonic("rate = \"1 tsp per gal\"\npack = \"16 fl oz\"\n").pack_volume.has_value());
     Supplement const s = tonic("stock = { strength = \"4 oz per gal\", proportioner = \"1:128\" }\n");
     REQUIRE(s.stock);
-    CHECK(s.stock->water_parts == 128);
-    CHECK_THAT(in_grams_per_litre(*s.stock->strength.by_weight()), WithinRel(4 * 28.349523125 / 3.785411784, 1e-12));
+    CHECK(s.stock->proportioner.parts == 128);
+    CHECK_THAT(in_grams_per_litre(*s.stock->strength->by_weight()), WithinRel(4 * 28.349523125 / 3.785411784, 1e-12));
     CHECK_FALSE(s.rate);
     CHECK_THAT(fault("", "", "[supplement.t]\ndays = 5\n"), Contains("supplement.t.rate: found nothing"));
 }

@@ -96,7 +96,11 @@ void say_of_water(Notes& notes) {
     given.keeps.reset();
     given.days_long = 28;
     given.rate = parse_rate("4 oz per 128 gal");
-    given.stock = domain::Stock{parse_strength("0.5 lb/gal"), 128};
+    given.stock = domain::Stock{parse_rate("4 mL per L"), {128}, litres(0.001), {}};
+    given.rate = parse_rate("4 mL per L");
+    notes.plan(farm);
+    given.rate = parse_rate("4 oz per 128 gal");
+    given.stock = domain::Stock{parse_rate("0.5 lb/gal"), {128}};
     farm.drinkers.at("bell").change_every.reset();
     notes.plan(farm);
     farm.hatches[0].drinkers = 1;
