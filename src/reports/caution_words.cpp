@@ -48,7 +48,7 @@ Sentences const& assumption_sentences() {
 std::string caution_words(Caution const& caution, Measures measures) {
     Arguments with = caution.with;
     with["hatches"] = caution.hatches;
-    with["defer"] = "The label, your veterinarian and local law decide.";
+    with["defer"] = deferring;
     with["do_not_give"] = "Do not give this. Check the spoon, the unit and the label.";
     return worded(sentence(caution_sentences(), caution.id, caution.with), with, measures);
 }

@@ -11,6 +11,9 @@
 /// Cautions and assumptions in words, in the farm's measures.
 namespace cropful::reports {
 
+/// Said wherever a medicine's dose is.
+inline constexpr char deferring[] = "The label, your veterinarian and local law decide.";
+
 /// A sentence with its fields, as `worded` takes them, by id: "heat", or by id and form: "salt-lethal/mix".
 using Sentences = std::map<std::string_view, std::string_view>;
 

@@ -5,6 +5,7 @@
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/water_part.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/caution_words.hpp"
 
 namespace cropful::reports {
 
@@ -100,7 +101,9 @@ std::string course_words(Mix const& mix, domain::Farm const& farm) {
 
 std::vector<std::string> course_notes(Mix const& mix, domain::Farm const& farm) {
     bool const line = mix.total.stock.has_value();
+    bool const medicine = !farm.supplements.at(mix.supplement).drug.empty();
     std::vector<std::string> notes{
+        medicine ? "Reckoned from the rate as stated, no advice to dose. " + std::string(deferring) : "",
         line ? "" : "Put only this in the drinkers; filling them up would take more product.",
         thrown_away(mix, farm.measures), stock_words(farm.supplements.at(mix.supplement), farm.measures),
         strength_words(mix)};

@@ -6,6 +6,7 @@
 #include "cropful/reports/mix_page.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
+#include "reports/caution_words.hpp"
 
 namespace cropful::reports {
 
@@ -17,8 +18,6 @@ using engine::Work;
 using quantities::Measures;
 using quantities::print;
 using quantities::print_measured;
-
-constexpr char deferring[] = "The label, your veterinarian and local law decide.";
 
 std::string vessels_of(Task const& task) { return std::to_string(task.vessels) + " x " + task.vessel; }
 

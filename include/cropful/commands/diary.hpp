@@ -31,8 +31,8 @@ struct DiaryOptions {
     std::optional<std::string> csv;   // the file of `export` and `import`
 };
 CLI::App* add_to(CLI::App& program, DiaryOptions& options);
-/// Writes a visit or what was done of today's list into a farm's diary, takes the last one back, mends an entry, shows the diary, or
-/// copies it to and from CSV.
+/// Writes a visit or what was done of today's list into a farm's diary, takes the last one back, mends an entry, shows
+/// the diary, or copies it to and from CSV.
 Reply run(DiaryOptions const& options);
 
 }  // namespace cropful::commands

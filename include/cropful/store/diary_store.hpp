@@ -26,8 +26,8 @@ class DiaryStore {
     void add(std::vector<domain::Entry> const& visit);
     /// Removes the visit written last and returns its entries; none when there is no visit.
     std::vector<domain::Entry> undo();
-    /// Puts an entry in the place of one that is equal to `was`, in the same visit, or takes that out; false where there
-    /// is none.
+    /// Puts an entry in the place of one that is equal to `was`, in the same visit, or takes that out; false where
+    /// there is none.
     bool replace(domain::Entry const& was, std::optional<domain::Entry> const& by);
     /// Writes as one visit those that are not there yet, and returns how many. An entry that stands n times in
     /// `entries` stands at least n times in the diary afterwards.
