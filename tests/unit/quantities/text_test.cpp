@@ -128,6 +128,17 @@ TEST_CASE("a proportion is 1 to so many", "[quantities]") {
     CHECK_THAT(fault_of([&] { parse_proportion(text); }), Contains("a proportion, such as \"1:128\""));
 }
 
+TEST_CASE("a proportioner's stock is one part in all, unless it is added", "[quantities]") {
+    // 1 fl oz of stock in 1 gal, of 128 fl oz (exact); added to it, in 129 fl oz
+    for (char const* text : {"1:128", "1:128 in all", " 1 : 128 in all "}) {
+        CHECK(parse_proportioner(text).share() == 1.0 / 128);
+    }
+    CHECK(parse_proportioner("1:128 added").share() == 1.0 / 129);
+    CHECK(parse_proportioner("1:0.5 added").share() == 1 / 1.5);
+    auto const text = GENERATE("1:0.5", "1:128 add", "added", "2:128", "1:0 added", "1:128 in", "");
+    CHECK_THAT(fault_of([&] { parse_proportioner(text); }), Contains("\"1:128 in all\" or \"1:128 added\""));
+}
+
 TEST_CASE("a wrong dimension is refused with the cure", "[quantities]") {
     CHECK(volume_refusal("8 oz") ==
           "found \"8 oz\" (oz is a weight; for a volume say fl oz); expected a volume with its unit, such as "
