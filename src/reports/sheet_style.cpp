@@ -114,7 +114,7 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .days .looks { font-size: 9.5pt; line-height: 1.2; }
   .days caption { font-size: 9.5pt; }
   .signs, .room, .watch li { font-size: 9.5pt; }
-  .room th, .room td { white-space: nowrap; }
+  .room tbody th { white-space: nowrap; }
   .watch li { margin-bottom: 0.5mm; }
   .watch .notes { font-size: 8.5pt; margin: 1mm 0; }
   .days .air { font-size: 11pt; }
