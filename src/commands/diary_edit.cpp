@@ -15,6 +15,8 @@ domain::Amount amount_like(Entry const& entry, std::string_view words, quantitie
     return quantities::birds(parse_count(words, domain::most_birds));
 }
 
+NoAnswer no_such_entry(std::string const& file) { return NoAnswer(file + ": there is no such entry"); }
+
 /// The entry `diary show` gives that number.
 Entry const& entry_numbered(domain::Diary const& diary, DiaryOptions const& options, std::string const& file) {
     if (options.ticks.empty()) {
@@ -25,9 +27,8 @@ Entry const& entry_numbered(domain::Diary const& diary, DiaryOptions const& opti
     Flags one;
     one.set("N", options.ticks.front());
     int const most = static_cast<int>(diary.size());
-    if (most == 0) throw NoAnswer(file + ": nothing is written yet");
+    if (most == 0) throw no_such_entry(file);
     int const number = *one.read("N", [&](std::string_view words) { return parse_count(words, most); });
-    if (number < 1) throw WrongUse("entries are numbered from 1 on, as `cropful diary show` has them");
     return diary[static_cast<std::size_t>(number - 1)];
 }
 
@@ -56,9 +57,7 @@ Reply edit_entry(DiaryOptions const& options) {
         }
         domain::check_amount(*now);
     }
-    if (!barn.diary.replace(was, now)) {
-        throw WrongUse(barn.diary_file + ": another program has changed that entry meanwhile; look at it again");
-    }
+    if (!barn.diary.replace(was, now)) throw no_such_entry(barn.diary_file);  // another program was quicker
     Said said = options.json ? Said(reports::edited_json(was, now, barn.diary_file))
                              : reports::edited_page(was, now, barn.diary_file, measures);
     return changed(barn, std::move(said), "the entry is changed in " + barn.diary_file);

@@ -113,8 +113,9 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .days th, .days td { padding-top: 0.7mm; padding-bottom: 0.7mm; }
   .days .looks { font-size: 9.5pt; line-height: 1.2; }
   .days caption { font-size: 9.5pt; }
-  .signs, .room, .watch li { font-size: 9.5pt; }
-  .room tbody th { white-space: nowrap; }
+  .signs, .watch li { font-size: 9.5pt; }
+  .room { font-size: 9pt; }
+  .room tbody th, .room td:not(:last-child) { white-space: nowrap; }
   .watch li { margin-bottom: 0.5mm; }
   .watch .notes { font-size: 8.5pt; margin: 1mm 0; }
   .days .air { font-size: 11pt; }

@@ -103,7 +103,7 @@ TEST_CASE("an entry is mended by its number", "[commands]") {
         }
         return std::string();
     };
-    CHECK_THAT(refused({"1", "--remove"}), Contains("nothing is written yet"));
+    CHECK_THAT(refused({"1", "--remove"}), Contains("there is no such entry"));
     commands::answer({"diary", "add", barn.folder.of("farm.toml"), "--at", "2027-04-10T06:00", "--now",
                       "2027-04-12T06:00", "--died", "2"});
     CHECK_THAT(refused({}), Contains("which entry?"));
@@ -117,5 +117,5 @@ TEST_CASE("an entry is mended by its number", "[commands]") {
     CHECK(json.at("now").at("birds") == 5);
     CHECK(json.at("now").at("at") == "2027-04-11T06:00");
     CHECK_THAT(commands::answer(edit({"1", "--remove"})).out, Contains("It is taken out"));
-    CHECK_THAT(refused({"1", "--remove"}), Contains("nothing is written yet"));
+    CHECK_THAT(refused({"1", "--remove"}), Contains("there is no such entry"));
 }
