@@ -104,7 +104,7 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     edit->add_flag("--remove", options.remove, "take it out of the diary");
     edit->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
     add_common(*edit, options.json, options.rations);
-    edit->footer("Example: cropful diary edit farm.toml 2 --amount \"11 lb\"");
+    edit->footer("Example: cropful diary edit farm.toml 1 --note \"weighed twice\"");
 
     CLI::App* undo = add_deed(*diary, options, DiaryDeed::undo, "undo", "take back the visit written last");
     add_common(*undo, options.json, options.rations);
