@@ -101,7 +101,7 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .page { display: table-row-group; }
   .running { display: table-header-group; break-inside: avoid; font-weight: 700; font-size: 20pt; line-height: 1.1; }
   .running span { display: inline-block; padding-bottom: 2mm; }
-  .running .farm { float: right; font-weight: 400; font-size: 11pt; }
+  .running .farm { float: right; font-weight: 400; font-size: 11pt; padding-top: 3mm; }
   h2 { display: none; }
   .about { margin: 0 0 1mm; }
   h3 { margin: 5mm 0 1.5mm; font-size: 13pt; }

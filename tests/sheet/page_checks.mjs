@@ -178,8 +178,7 @@ export async function prints(browser, html) {
       // pdftotext gives the page's number first, then what stands at the right of its top
       const head = squashed(text.slice(0, 600).replace(/^\d+\n/, "")).replace(squashed(farm), "");
       const next = titles[sheet + 1] !== undefined && squashed(titles[sheet + 1]);
-      // a sheet's first page has its name twice: at the top as all of its pages do, and as its heading
-      const starts = next && head.startsWith(next) && head.indexOf(next, next.length) !== -1;
+      const starts = next && head.startsWith(next); // all pages of a sheet have its name at their top
       if (starts) sheet += 1;
       else if (sheet < 0 || !head.startsWith(squashed(titles[sheet]))) {
         findings.push(`${format}: page ${i + 1} starts with no sheet's name: ${text.slice(0, 60)}`);
