@@ -114,8 +114,8 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   .days .looks { font-size: 9.5pt; line-height: 1.2; }
   .days caption { font-size: 9.5pt; }
   .signs, .watch li { font-size: 9.5pt; }
-  .room { font-size: 9pt; }
-  .room tbody th, .room td:not(:last-child) { white-space: nowrap; }
+  .room { font-size: 8.5pt; }
+  .room td:not(:last-child) { white-space: nowrap; }
   .watch li { margin-bottom: 0.5mm; }
   .watch .notes { font-size: 8.5pt; margin: 1mm 0; }
   .days .air { font-size: 11pt; }
