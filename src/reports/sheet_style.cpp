@@ -107,10 +107,10 @@ summary { cursor: pointer; padding: 0.3rem 0; color: var(--line); }
   h3 { margin: 5mm 0 1.5mm; font-size: 13pt; }
   .notes, figcaption, thead th { font-size: 9.5pt; }
   th, td { padding: 1mm 2mm 1mm 0; }
-  .days { font-size: 14pt; line-height: 1.2; }
+  .days { font-size: 14pt; line-height: 1.1; }
   .days .blank, .days thead th:nth-child(n + 4) { width: 9.5mm; padding-left: 1mm; padding-right: 0; }
   .days thead th { font-size: 9.5pt; }
-  .days th, .days td { padding-top: 0.7mm; padding-bottom: 0.7mm; }
+  .days th, .days td { padding-top: 0.5mm; padding-bottom: 0.5mm; }
   .days .looks { font-size: 9.5pt; line-height: 1.2; }
   .days caption { font-size: 9.5pt; }
   .signs, .watch li { font-size: 9.5pt; }
