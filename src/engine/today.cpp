@@ -38,14 +38,17 @@ auto place_of(Task const& task) {
     return std::tie(task.work, task.hatch, task.house, task.vessel, task.what, task.of_eggs);
 }
 
+enum class Fetching { listed, left_out };
+
 /// The tasks of a stretch of days as its first one began.
 std::vector<Task> as_it_began(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
-                              Moment until, HatchChoice const& hatches) {
+                              Moment until, HatchChoice const& hatches, Fetching fetching) {
     try {
         Window const window{.from = day, .until = {}, .hatches = hatches, .now = day};
-        auto const plan =
-            make_plan(farm, rations, window, written_before(diary, day), NeedScale::as_printed, {.as_of_farm = true});
-        return agenda(plan, rations, fetches(plan, day), day, until);
+        bool const listed = fetching == Fetching::listed;
+        auto const plan = make_plan(farm, rations, window, written_before(diary, day), NeedScale::as_printed,
+                                    {.as_of_farm = true, .shopping = listed});
+        return agenda(plan, rations, listed ? fetches(plan, day) : std::vector<Fetch>(), day, until);
     } catch (NoAnswer const&) {
         return {};  // the birds of the day came later
     }
@@ -80,11 +83,11 @@ std::vector<Task> left_undone(domain::Farm const& farm, Rations const& rations, 
     if (first == diary.end()) return {};
     Moment const since = std::max(day + -carried_for, Moment(first->at.date()));
     if (!(since < day)) return {};
-    auto tasks = as_it_began(farm, rations, diary, since, day, hatches);
-    auto const done = ticked(diary, since);
+    auto tasks = as_it_began(farm, rations, diary, since, day, hatches, Fetching::left_out);
+    auto const done = ticked(diary, since), today = ticked(diary, day);
     std::erase_if(tasks, [&](Task const& task) {
         bool const sold = task.work == Work::remove && have_left(diary, task.hatch, Moment(task.at.date()));
-        return !outlasts_its_day(task) || sold || (done.contains(task.id) && !ticked(diary, day).contains(task.id));
+        return !outlasts_its_day(task) || sold || (done.contains(task.id) && !today.contains(task.id));
     });
     for (Task& task : tasks) task.overdue = true;
     return tasks;
@@ -173,7 +176,7 @@ Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& 
     Moment const end = now + domain::longest_life;
     auto const open = agenda(today.plan, rations, to_buy, now, end);
     DayList list(left_undone(farm, rations, diary, day, hatches),
-                 as_it_began(farm, rations, diary, day, day + days(1), hatches), ticked(diary, day));
+                 as_it_began(farm, rations, diary, day, day + days(1), hatches, Fetching::listed), ticked(diary, day));
     std::vector<Task> later;
     int last = 0;  // number given
     for (Task const& task : open) {
