@@ -26,9 +26,11 @@ void check_together(Flags const& flags);
 domain::Feed feed_from(Flags const& flags, std::vector<std::string> const& labels, quantities::Measures measures);
 std::optional<domain::Hopper> hopper_from(Flags const& flags, quantities::Measures measures);
 std::optional<domain::Drinker> drinker_from(Flags const& flags, quantities::Measures measures);
-/// The supplement of --rate or --stock; empty without them. The course starts at `age` without --from-age.
+/// The supplement of --rate or --stock; empty without them. The course starts at `age` without --from-age. A `rate`
+/// stands in place of --rate.
 std::optional<domain::Supplement> supplement_from(Flags const& flags, quantities::Measures measures,
-                                                  quantities::Duration age);
+                                                  quantities::Duration age,
+                                                  std::optional<quantities::Rate> const& rate = {});
 std::pair<std::string, domain::Guarantee> parse_label(std::string_view text);  // "calcium=0.7 % to 1.2 %"
 
 }  // namespace cropful::commands

@@ -116,10 +116,11 @@ std::optional<Drinker> drinker_from(Flags const& flags, Measures measures) {
     return drinker;
 }
 
-std::optional<Supplement> supplement_from(Flags const& flags, Measures measures, quantities::Duration age) {
+std::optional<Supplement> supplement_from(Flags const& flags, Measures measures, quantities::Duration age,
+                                          std::optional<quantities::Rate> const& rate) {
     Supplement supplement;
     supplement.key = supplement.title = "supplement";
-    supplement.rate = flags.read("--rate", in(quantities::parse_rate, measures));
+    supplement.rate = rate ? rate : flags.read("--rate", in(quantities::parse_rate, measures));
     auto const strength = flags.read("--stock", in(quantities::parse_rate, measures));
     if (auto const through = flags.read("--proportioner", quantities::parse_proportioner)) {
         supplement.stock = domain::Stock{.strength = strength,

@@ -6,6 +6,7 @@
 
 #include "commands/farm_flags.hpp"
 #include "cropful/commands/files.hpp"
+#include "cropful/quantities/print.hpp"
 #include "cropful/reports/mix_page.hpp"
 #include "cropful/reports/plan_json.hpp"
 #include "cropful/reports/water_part.hpp"
@@ -13,6 +14,32 @@
 namespace cropful::commands {
 
 namespace {
+
+/// A rate by the weight of birds, such as "0.05 mL per kg", in the water that they drink.
+quantities::Rate rate_for_flock(std::string_view rate, quantities::Mass flock, quantities::Volume water,
+                                quantities::Measures measures) {
+    constexpr std::string_view per = " per ";
+    auto const at = rate.find(per);
+    if (at == std::string_view::npos) {
+        throw BadInput(in_quotes(rate), "product to a weight of birds, such as \"0.05 mL per kg\"");
+    }
+    std::string_view const product = rate.substr(0, at);
+    std::string birds(rate.substr(at + per.size()));
+    if (birds.find_first_of("0123456789") == std::string::npos) birds.insert(0, "1 ");
+    double const times = quantities::ratio(flock / quantities::parse_mass(birds, measures));
+    quantities::Rate in_water{.words = std::string(rate) + " of birds, " + quantities::print(flock, measures)};
+    try {
+        in_water.product = quantities::parse_mass(product, measures) * times / water;
+    } catch (BadInput const&) {
+        in_water.product = quantities::ratio(quantities::parse_volume(product, measures) * times / water);
+    }
+    double const share =
+        in_water.by_weight() ? quantities::in_kilograms_per_litre(*in_water.by_weight()) : *in_water.by_measure();
+    if (!(share > 0) || share > 1) {
+        throw BadInput(in_quotes(rate), "more than 0, and at most 1 kg or 1 L of product to 1 L of water");
+    }
+    return in_water;
+}
 
 std::string rate_words(domain::Supplement const& supplement, Flags const& flags) {
     if (supplement.rate) return supplement.rate->words;
@@ -86,11 +113,18 @@ Said plain_water(MixOptions const& options) {
     Flags const& flags = options.farm.flags;
     check_together(flags);
     auto const measures = measures_of(options.farm.units, quantities::Measures::us);
-    auto const supplement = supplement_from(flags, measures, quantities::days(0));
-    if (!supplement) throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
     Flags one;
     one.set("--water", *options.water);
     auto const water = *one.read("--water", some_in(quantities::parse_volume, measures));
+    std::optional<quantities::Rate> by_flock;
+    if (options.flock) {
+        one.set("--flock", *options.flock);
+        auto const flock = *one.read("--flock", some_in(quantities::parse_mass, measures));
+        by_flock =
+            flags.read("--rate", [&](std::string_view text) { return rate_for_flock(text, flock, water, measures); });
+    }
+    auto const supplement = supplement_from(flags, measures, quantities::days(0), by_flock);
+    if (!supplement) throw WrongUse("at what rate? Say what the label says: --rate \"1 tsp per gal\"");
     auto const dose = engine::dose(*supplement, water);
     auto const rations = rations_reader(options.farm.rations).load({});
     auto const sum = engine::sodium_for_all({}, *supplement, rations.water);
@@ -104,7 +138,9 @@ Said plain_water(MixOptions const& options) {
                           .sodium = engine::sodium(*supplement),
                           .sum = sum.is_known() ? std::optional(sum) : std::nullopt};
     auto cautions = engine::sodium_cautions(*supplement, sum);
-    for (auto const& caution : engine::mix_cautions(*supplement)) cautions.push_back(caution);
+    for (auto const& caution : engine::mix_cautions(*supplement, quantities::days(supplement->days_long)))
+        cautions.push_back(caution);
+    if (options.flock) cautions.push_back(engine::by_weight_caution(*supplement));
     if (options.farm.json) return reports::plain_mix_json(mix, cautions, measures);
     return reports::plain_mix_page(mix, *supplement, cautions, measures, options.farm.sources);
 }
@@ -117,6 +153,9 @@ CLI::App* add_to(CLI::App& program, MixOptions& options) {
     add_hatches(*app, options.farm);
     add_to(*app, options.days, "what to stir in");
     app->add_option("--water", options.water, "for this much water, whoever drinks it")->type_name("VOLUME");
+    app->add_option("--flock", options.flock,
+                    "all birds that drink it, where --rate is by their weight, \"2 mL per kg\"")
+        ->type_name("WEIGHT");
     app->add_option("--chlorine", options.chlorine, "bleach for --water to hold so much, such as \"3 mg/L\"")
         ->type_name("CONTENT");
     app->add_option("--bleach", options.bleach, "chlorine of the bleach, such as \"8.25 %\"")->type_name("PERCENT");
@@ -128,6 +167,7 @@ Said run(MixOptions const& options) {
     if (options.chlorine) return chlorine(options);
     if (options.bleach) throw WrongUse("--bleach says nothing without --chlorine");
     if (options.water) return plain_water(options);
+    if (options.flock) throw WrongUse("--flock says nothing without --water: how much do they drink in a day?");
     FarmOptions const& asked = options.farm;
     if (!asked.file && !asked.flags.has("--kind")) {
         throw WrongUse(

@@ -23,6 +23,18 @@ Task fetching(Fetch const& one, Chores const& chores, Moment from) {
     return task;
 }
 
+/// One mixing of the tank, for all on its line.
+Task tank_mixing(StockLine const& line, StockFill const& fill, domain::Supplement const& given) {
+    Task task{.at = fill.at, .work = Work::stir, .why = fill.too_soon ? Reason::too_small : Reason::course};
+    task.hatch = line.hatches.front();
+    task.line = line.hatches;
+    task.what = line.supplement;
+    task.water = fill.put_in;
+    task.dose = product_in_stock(given, fill.put_in);
+    task.until = fill.until;
+    return task;
+}
+
 /// Several rounds through the barn: all are looked at, water and warmth; then hatch by hatch, and birds move to where
 /// all is there.
 int round_of(Task const& task) {
@@ -116,6 +128,12 @@ std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<F
         add_vessel_tasks(tasks);
         add_house_tasks(tasks, plan.placement);
         order.emplace(hatch.hatch.name, order.size());
+    }
+    for (StockLine const& line : plan.stocks) {
+        for (StockFill const& fill : line.fills) {
+            Task task = tank_mixing(line, fill, plan.farm.supplements.at(line.supplement));
+            if (from <= task.at + instant && task.at + instant < until) all.push_back(std::move(task));
+        }
     }
     for (Fetch const& one : fetches) {
         Task task = fetching(one, chores, from);

@@ -75,6 +75,8 @@ void add_drinker_fills(HatchTasks const& hatch, StagePlan const& stage) {
 }
 
 void add_batches(HatchTasks const& hatch, Mix const& mix) {
+    auto const& stock = hatch.farm.supplements.at(mix.supplement).stock;
+    if (stock && stock->tank) return;  // the tank is mixed instead, for all on its line
     for (Batch const& batch : mix.batches) {
         StagePlan const* stage = hatch.stage_at(batch.age);
         Task task = hatch.task(Work::stir, Reason::course, hatch.chores.last_by(batch.at), stage);

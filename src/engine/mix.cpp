@@ -29,6 +29,10 @@ std::optional<MassPerVolume> sodium(domain::Supplement const& supplement) {
     return *product * *supplement.sodium;
 }
 
+Dose product_in_stock(domain::Supplement const& supplement, Volume stock) {
+    return dose(supplement, stock * (1 / supplement.stock->proportioner.share()));
+}
+
 Dose dose(domain::Supplement const& supplement, Volume water) {
     Dose dose{.water = water, .by_weight = {}, .by_volume = {}, .stock = {}};
     if (auto const product = strength(supplement)) {

@@ -252,7 +252,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
         count_bags(plan, farm_needs.bands(), store);
     }
     Moment const begins = window.from.value_or(plan.hatches.front().hatch.date);
-    if (wanted.mixes) plan.stocks = stock_lines(plan);
+    if (wanted.mixes) plan.stocks = stock_lines(season, plan, window);
     if (wanted.mixes) add_water(plan, rations, window.now.value_or(begins));
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "cropful/engine/plan.hpp"
 #include "engine/caution_list.hpp"
@@ -87,6 +88,7 @@ void add_fills(StockLine& line, Run const& run, std::pair<Moment, Moment> const&
         if (good + instant < end) fill.until = chores.last_by(good);
         if (fill.until <= at + instant) {
             fill.until = std::min(end, chores.first_after(at));
+            fill.too_old = at + keeps + instant < fill.until;
             if (runs_out && *empty + instant < fill.until) fill.too_soon = *empty - at;
         }
         fill.put_in = std::min(tank, litres(run.between(at, fill.until)));
@@ -95,9 +97,7 @@ void add_fills(StockLine& line, Run const& run, std::pair<Moment, Moment> const&
     }
 }
 
-}  // namespace
-
-std::vector<StockLine> stock_lines(Plan const& plan) {
+std::vector<StockLine> lines_of(Plan const& plan) {
     std::map<std::string, std::vector<Batch const*>> batches;
     std::map<std::string, StockLine> lines;
     for (HatchPlan const& part : plan.hatches) {
@@ -130,18 +130,58 @@ std::vector<StockLine> stock_lines(Plan const& plan) {
     return all;
 }
 
+/// Supplements that the hatches of a plan get through a proportioner.
+std::set<std::string> on_a_line(Plan const& plan) {
+    std::set<std::string> keys;
+    for (HatchPlan const& part : plan.hatches) {
+        for (Mix const& mix : part.mixes) {
+            if (!mix.batches.empty() && plan.farm.supplements.at(mix.supplement).stock) keys.insert(mix.supplement);
+        }
+    }
+    return keys;
+}
+
+Wanted const courses_alone{.hoppers = false, .drinkers = false, .shopping = false, .amounts = false, .course = false};
+
+}  // namespace
+
+std::vector<StockLine> stock_lines(Season const& season, Plan const& plan, Window const& window) {
+    std::set<std::string> const wanted = on_a_line(plan);
+    if (wanted.empty()) return {};
+    bool const narrow = window.from || !window.hatches.names.empty();
+    auto all = narrow ? lines_of(make_plan(season, {.until = window.until}, NeedScale::as_printed, courses_alone))
+                      : lines_of(plan);
+    std::erase_if(all, [&](StockLine const& line) { return !wanted.contains(line.supplement); });
+    if (!window.from) return all;
+    for (StockLine& line : all) {
+        auto const first = window.from->calendar_day();
+        std::erase_if(line.days, [&](StockDay const& day) { return day.day < first; });
+        std::erase_if(line.fills, [&](StockFill const& fill) { return fill.at + instant < *window.from; });
+    }
+    return all;
+}
+
 void stock_cautions(CautionList& list, Plan const& plan) {
     for (StockLine const& line : plan.stocks) {
         domain::Supplement const& given = plan.farm.supplements.at(line.supplement);
         auto const soon = std::ranges::find_if(line.fills, [](StockFill const& fill) { return bool(fill.too_soon); });
-        if (soon == line.fills.end()) continue;
-        list.add({.id = "stock-tank-too-small",
-                  .hatches = line.hatches,
-                  .with = {{"supplement", given.title},
-                           {"from", soon->at},
-                           {"lasts", *soon->too_soon},
-                           {"gap", soon->until - soon->at}},
-                  .source = "arithmetic: what the thirsty flock drinks, at the ratio of the proportioner"});
+        if (soon != line.fills.end()) {
+            list.add({.id = "stock-tank-too-small",
+                      .hatches = line.hatches,
+                      .with = {{"supplement", given.title},
+                               {"from", soon->at},
+                               {"lasts", *soon->too_soon},
+                               {"gap", soon->until - soon->at}},
+                      .source = "arithmetic: what the thirsty flock drinks, at the ratio of the proportioner"});
+        }
+        auto const old = std::ranges::find_if(line.fills, &StockFill::too_old);
+        if (old != line.fills.end()) {
+            list.add({.id = "stock-life",
+                      .with = {{"supplement", given.title},
+                               {"keeps", given.stock->keeps.value_or(batch_life(given))},
+                               {"stands", old->until - old->at}},
+                      .source = "the stock's own `keeps`"});
+        }
     }
 }
 

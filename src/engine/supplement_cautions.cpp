@@ -5,6 +5,7 @@
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "engine/caution_list.hpp"
+#include "engine/instant.hpp"
 
 namespace cropful::engine {
 
@@ -12,13 +13,17 @@ using namespace quantities;
 
 namespace {
 
-constexpr int longest_vitamins = 7;       // days; common practice, no source
-constexpr double stock_tolerance = 0.02;  // stock against label rate: the two meanings of 1:128 differ by 0.8 %
+constexpr Duration longest_vitamins = days(7);  // common practice, no source
+constexpr double stock_tolerance = 0.02;        // stock against label rate: the two meanings of 1:128 differ by 0.8 %
 
-void bare_ounces(CautionList& list, domain::Supplement const& supplement, Rate const& rate) {
-    if (!rate.says_bare_oz) return;
+/// Of rate and stock once: they are of one product.
+void bare_ounces(CautionList& list, domain::Supplement const& supplement) {
+    auto const says_it = [](std::optional<Rate> const& rate) { return rate && rate->says_bare_oz; };
+    bool const by_rate = says_it(supplement.rate);
+    if (!by_rate && !(supplement.stock && says_it(supplement.stock->strength))) return;
     list.add({.id = "bare-ounces",
-              .with = {{"supplement", supplement.title}, {"rate", rate.words}},
+              .with = {{"supplement", supplement.title},
+                       {"rate", by_rate ? supplement.rate->words : supplement.stock->strength->words}},
               .source = "NIST Handbook 44, Appendix C"});
 }
 
@@ -61,10 +66,10 @@ void acid(CautionList& list, domain::Supplement const& supplement) {
               .source = "zinc: common practice, no source; chlorine with acid: NJ Poison Center, njpies.org/chlorine"});
 }
 
-void vitamins(CautionList& list, domain::Supplement const& supplement) {
-    if (supplement.days_long <= longest_vitamins || !titled(supplement, {"vitamin"})) return;
+void vitamins(CautionList& list, domain::Supplement const& supplement, Duration given) {
+    if (given <= longest_vitamins + instant || !titled(supplement, {"vitamin"})) return;
     list.add({.id = "vitamins-for-weeks",
-              .with = {{"supplement", supplement.title}, {"days", static_cast<double>(supplement.days_long)}},
+              .with = {{"supplement", supplement.title}, {"days", std::round(in_days(given))}},
               .source =
                   "National Research Council (1987), Vitamin Tolerance of Animals, summary (some 10 times the need "
                   "of A or D harms); Regulation (EU) 2017/1492; a week: common practice"});
@@ -72,13 +77,18 @@ void vitamins(CautionList& list, domain::Supplement const& supplement) {
 
 }  // namespace
 
-std::vector<Caution> mix_cautions(domain::Supplement const& supplement) {
+Caution by_weight_caution(domain::Supplement const& supplement) {
+    return {.id = "dose-by-weight",
+            .with = {{"supplement", supplement.title}},
+            .source = "a product summary of amprolium for drinking water (United Kingdom)"};
+}
+
+std::vector<Caution> mix_cautions(domain::Supplement const& supplement, Duration given) {
     CautionList list;
-    if (supplement.rate) bare_ounces(list, supplement, *supplement.rate);
-    if (supplement.stock && supplement.stock->strength) bare_ounces(list, supplement, *supplement.stock->strength);
+    bare_ounces(list, supplement);
     stock_against_label(list, supplement);
     acid(list, supplement);
-    vitamins(list, supplement);
+    vitamins(list, supplement, given);
     return list.all();
 }
 

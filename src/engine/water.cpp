@@ -16,16 +16,6 @@ std::optional<MassPerVolume> found(domain::WaterReport const& report, std::strin
     return one == report.found.end() ? std::nullopt : std::optional(one->second);
 }
 
-/// Between the sample and the birds; behind it hardness is 0.
-bool softener_between(domain::WaterReport const& report) { return report.softened && !report.sampled_after; }
-
-/// What the softener puts in; none without one, unknown where the hardness is.
-std::optional<MassPerVolume> softener_sodium(domain::WaterReport const& report, WaterTable const& table) {
-    if (!softener_between(report)) return MassPerVolume();
-    auto const hardness = found(report, "hardness");
-    return hardness ? std::optional(*hardness * table.softener.factor) : std::nullopt;
-}
-
 std::optional<double> value_of(domain::WaterReport const& report, std::string const& item, WaterTable const& table) {
     auto const of = [](std::optional<MassPerVolume> const& content) {
         return content ? std::optional(in_milligrams_per_litre(*content)) : std::nullopt;
@@ -40,7 +30,7 @@ std::optional<double> value_of(domain::WaterReport const& report, std::string co
     }
     auto content = found(report, item);
     if (item == "sodium" && content) *content += softener_sodium(report, table).value_or(MassPerVolume());
-    if (item == "hardness" && content && softener_between(report)) content = MassPerVolume();
+    if (item == "hardness" && content && is_softened_since(report)) content = MassPerVolume();
     return of(content);
 }
 
@@ -132,6 +122,14 @@ bool is_old(domain::WaterReport const& report, Moment now) {
 
 }  // namespace
 
+bool is_softened_since(domain::WaterReport const& report) { return report.softened && !report.sampled_after; }
+
+std::optional<MassPerVolume> softener_sodium(domain::WaterReport const& report, WaterTable const& table) {
+    if (!is_softened_since(report)) return MassPerVolume();
+    auto const hardness = found(report, "hardness");
+    return hardness ? std::optional(*hardness * table.softener.factor) : std::nullopt;
+}
+
 std::vector<WaterFigure> as_drunk(domain::WaterReport const& report, WaterTable const& table) {
     std::vector<WaterFigure> all;
     for (domain::WaterItem const& item : domain::water_items()) {
@@ -176,6 +174,7 @@ void add_water(Plan& plan, Rations const& rations, Moment now) {
     if (!plan.farm.water) return;
     plan.water = findings(plan, table);
     plan.old_water = is_old(*plan.farm.water, now);
+    plan.water_to_come = plan.farm.water->sampled && now.calendar_day() < plan.farm.water->sampled->calendar_day();
     add_diet_sodium(plan, table);
 }
 

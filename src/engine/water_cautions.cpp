@@ -109,7 +109,7 @@ void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part) 
     for (Mix const& mix : part.mixes) {
         if (mix.batches.empty()) continue;
         domain::Supplement const& supplement = plan.farm.supplements.at(mix.supplement);
-        for (Caution const& caution : mix_cautions(supplement)) list.add(caution);
+        for (Caution const& caution : mix_cautions(supplement, mix.to - mix.from)) list.add(caution);
         older_than_its_life(list, part, supplement, mix);
         Dose const& dose = mix.batches.front().dose;
         if (!dose.stock && !can_be_measured(dose, plan.farm)) {

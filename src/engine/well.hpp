@@ -12,6 +12,11 @@ using namespace quantities;
 /// Judges the water of a plan: every item of the report, sodium in every course, sodium of the diet. `now` is when it
 /// is asked.
 void add_water(Plan& plan, Rations const& rations, Moment now);
+/// What a softener between the sample and the birds puts in: no sodium without one, an unknown amount where the
+/// hardness is.
+std::optional<MassPerVolume> softener_sodium(domain::WaterReport const& report, WaterTable const& table);
+/// Whether there is one.
+bool is_softened_since(domain::WaterReport const& report);
 /// What is drunk for the feed eaten, in the middle of the ages of each sodium check.
 void add_thirst(std::vector<Check>& checks, Intake const& intake);
 /// Adds the sodium of what is drunk to that of the feeds.

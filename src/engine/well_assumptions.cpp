@@ -23,9 +23,9 @@ void about_figures(AssumptionList& list, domain::WaterReport const& report, Wate
         list.add(
             {.id = "nitrate-of-nitrogen", .with = {{"factor", table.nitrate.factor}}, .source = table.nitrate.source});
     }
-    if (!report.softened || report.sampled_after) return;
-    auto const hardness = report.found.find("hardness");
-    if (hardness == report.found.end()) {
+    if (!is_softened_since(report)) return;
+    auto const sodium = softener_sodium(report, table);
+    if (!sodium) {
         list.add({.id = "softener-sodium",
                   .with = {{"form", "unknown"}},
                   .source = {"what is taken where nothing is stated", Standing::common_practice}});
@@ -33,8 +33,8 @@ void about_figures(AssumptionList& list, domain::WaterReport const& report, Wate
     }
     list.add({.id = "softener-sodium",
               .with = {{"form", "known"},
-                       {"hardness", hardness->second},
-                       {"sodium", hardness->second * table.softener.factor},
+                       {"hardness", report.found.at("hardness")},
+                       {"sodium", *sodium},
                        {"factor", table.softener.factor}},
               .source = table.softener.source});
 }

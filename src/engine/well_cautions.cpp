@@ -96,6 +96,11 @@ void well_cautions(CautionList& list, Plan const& plan, Rations const& rations) 
     unfit(list, plan);
     harmful(list, plan);
     for_people(list, plan, rations.water);
+    if (plan.water_to_come) {
+        list.add({.id = "water-to-come",
+                  .with = {{"sampled", *plan.farm.water->sampled}},
+                  .source = "the farm file's own date"});
+    }
     if (plan.old_water) {
         list.add({.id = "water-old",
                   .with = {{"sampled", *plan.farm.water->sampled}},

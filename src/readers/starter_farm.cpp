@@ -86,6 +86,7 @@ change_every = "1 d"                 # fresh water at least this often
 # sodium = "12 %"                    # of the powder, from the label
 # pack = "<8 oz|250 g>"
 # price = 9.00
+# stock = { proportioner = "1:128", tank = "<5 gal|20 L>", keeps = "3 d" }   # through a proportioner instead of by hand
 # drug = "amprolium"                 # for a medicine: what it is one with
 # withdrawal = "3 d"                 # of a medicine, from its label; and eggs_withdrawal, of feed too
 

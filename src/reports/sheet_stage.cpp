@@ -164,6 +164,15 @@ std::size_t stage_of(HatchPlan const& hatch, Task const& task) {
     return number;
 }
 
+/// On whose pages a task stands: what is for several hatches, on those of the first that is printed.
+std::string const& hatch_of(Task const& task, Plan const& plan) {
+    auto const printed = [&](std::string const& name) {
+        return std::ranges::any_of(plan.hatches, [&](HatchPlan const& one) { return one.hatch.name == name; });
+    };
+    auto const first = std::ranges::find_if(task.line, printed);
+    return first == task.line.end() ? task.hatch : *first;
+}
+
 }  // namespace
 
 std::vector<SheetLink> stage_pages(Sheet const& sheet, Houses houses, Element& sheets) {
@@ -172,7 +181,8 @@ std::vector<SheetLink> stage_pages(Sheet const& sheet, Houses houses, Element& s
         HatchPlan const& hatch = sheet.plan.hatches[h];
         std::vector<std::vector<Task>> tasks(hatch.stages.size());
         for (Task const& task : sheet.tasks) {
-            if (task.hatch == hatch.hatch.name && !tasks.empty()) tasks[stage_of(hatch, task)].push_back(task);
+            if (hatch_of(task, sheet.plan) == hatch.hatch.name && !tasks.empty())
+                tasks[stage_of(hatch, task)].push_back(task);
         }
         for (std::size_t i = 0; i < tasks.size(); ++i) {
             if (tasks[i].empty()) continue;

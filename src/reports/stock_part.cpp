@@ -11,11 +11,6 @@ namespace {
 using engine::StockFill;
 using engine::StockLine;
 
-/// Product in so much stock.
-engine::Dose in_stock(domain::Supplement const& given, quantities::Volume stock) {
-    return engine::dose(given, stock * (1 / given.stock->proportioner.share()));
-}
-
 Table days_on_line(StockLine const& line, quantities::Measures measures) {
     Table table({Align::left, Align::right, Align::right}, 4);
     table.head({"day", "water of all", "stock"});
@@ -31,7 +26,8 @@ Table tank_fills(StockLine const& line, domain::Supplement const& given, quantit
     table.head({"mix", "stock", "product in it", "lasts until"});
     for (StockFill const& fill : line.fills) {
         table.add({chore_words(fill.at, measures), print_measured(fill.put_in, measures),
-                   product_words(in_stock(given, fill.put_in), measures), chore_words(fill.until, measures)});
+                   product_words(engine::product_in_stock(given, fill.put_in), measures),
+                   chore_words(fill.until, measures)});
     }
     return table;
 }
@@ -65,7 +61,7 @@ Json stocks_json(engine::Plan const& plan) {
     for (StockLine const& line : plan.stocks) {
         domain::Supplement const& given = plan.farm.supplements.at(line.supplement);
         domain::Stock const& stock = *given.stock;
-        auto const litre = in_stock(given, quantities::litres(1));
+        auto const litre = engine::product_in_stock(given, quantities::litres(1));
         Json json{{"supplement", line.supplement},
                   {"hatches", line.hatches},
                   {"parts", stock.proportioner.parts},
@@ -81,7 +77,7 @@ Json stocks_json(engine::Plan const& plan) {
                                     {"stock_ml", quantities::in_millilitres(day.stock)}});
         }
         for (StockFill const& fill : line.fills) {
-            auto const product = in_stock(given, fill.put_in);
+            auto const product = engine::product_in_stock(given, fill.put_in);
             json["fills"].push_back({{"do_at", fill.at.iso()},
                                      {"put_in_l", in_litres(fill.put_in)},
                                      {"product_g", or_null(product.by_weight, quantities::in_grams)},

@@ -32,7 +32,14 @@ std::string each_words(Task const& task, domain::Farm const& farm) {
     return print_measured(*task.each, farm.measures) + (task.vessels > 1 ? " each" : "");
 }
 
+std::string tank_words(Task const& task, domain::Farm const& farm) {
+    return "make " + print_measured(*task.water, farm.measures) + " of stock with " +
+           product_words(*task.dose, farm.measures) + " of " + supplement_title(farm.supplements.at(task.what)) +
+           " in it, for the proportioner" + (task.line.size() > 1 ? " of " + join(task.line) : std::string());
+}
+
 std::string stir_words(Task const& task, domain::Farm const& farm) {
+    if (!task.line.empty()) return tank_words(task, farm);
     if (task.dose->stock) {
         return "have " + dose_words(*task.dose, farm.measures) + ", " +
                supplement_title(farm.supplements.at(task.what)) + ", for " +
@@ -104,6 +111,7 @@ std::string task_houses(Task const& task) {
 std::string task_place(Task const& task) {
     bool const named = task.work == Work::move || task.work == Work::ready || task.work == Work::clean;
     std::string const houses = named ? "" : task_houses(task);
+    if (task.line.size() > 1) return "";  // the words name them
     return task.hatch + (houses.empty() || task.hatch.empty() ? "" : ", ") + houses;
 }
 
@@ -160,8 +168,8 @@ std::string task_brief(Task const& task, domain::Farm const& farm) {
 }
 
 std::string task_until(Task const& task, Measures measures) {
-    bool const vessels = task.work == Work::top_up || task.work == Work::change_feed;
-    return vessels && task.until ? "until " + chore_words(*task.until, measures) : "";
+    bool const lasts = task.work == Work::top_up || task.work == Work::change_feed || !task.line.empty();
+    return lasts && task.until ? "until " + chore_words(*task.until, measures) : "";
 }
 
 std::string task_notes(Task const& task, domain::Farm const& farm) {
@@ -171,6 +179,9 @@ std::string task_notes(Task const& task, domain::Farm const& farm) {
             : "";
     switch (task.work) {
         case Work::stir:
+            if (task.dose && task.dose->stock) {
+                return "No stock that is older than it keeps: throw it away and rinse first. " + std::string(deferring);
+            }
             return "Throw away what is left of the last, rinse, and do not top up. " + std::string(deferring);
         case Work::change_feed:
             if (auto const& medicated = farm.feeds.at(task.what).medicated) {

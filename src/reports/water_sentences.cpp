@@ -42,6 +42,12 @@ Sentences water_sentences() {
         {"chlorine-strong",
          "{wanted:mg/L} mg/L is more than the {least:mg/L} to {most:mg/L} mg/L of drinking water: for lines and "
          "drinkers without birds. Flush them, and let birds drink when it is down again."},
+        {"dose-by-weight",
+         "{supplement}: a dose by weight of birds goes into what they drink in ONE day. Go by what they drank "
+         "yesterday, "
+         "and weigh some of them: in heat they drink more. {defer}"},
+        {"water-to-come",
+         "water.sampled is {sampled:year}, a day that has not come: nobody knows how old the sample is."},
         {"bare-ounces",
          "{supplement}: \"{rate}\" was read as ounces by weight (28.35 g). If the product is a liquid its label means "
          "fluid ounces (29.57 mL): write fl oz."},
@@ -55,6 +61,9 @@ Sentences water_sentences() {
          "{supplement}: a full stock tank lasts {lasts} for certain on {from:year}, but nobody is there again for "
          "{gap}. "
          "Then birds get plain water: take a larger tank, or come more often."},
+        {"stock-life",
+         "{supplement}: the stock keeps {keeps}, but nobody is there to mix it fresh for {stands}. Come more often, or "
+         "mix it fresh in between: throw away and rinse, do not top up."},
         {"acid-in-metal",
          "{supplement}: acid takes zinc out of galvanised founts, and zinc poisons birds. Use plastic, glass or "
          "stainless steel, and never mix it with chlorine: that gives off poisonous gas."},

@@ -30,6 +30,30 @@ PUBLISHED = [
     ("1.4 mL per L", None, "1:100", "20 L", None, 28, 200),
 ]
 
+# rate by weight of birds, their weight, water, mL of product
+BY_WEIGHT = [
+    # Amprolium 400 mg/mL: 20 mg/kg a day is 0.05 mL/kg (its summary, United Kingdom; the strength follows: 20 / 0.05)
+    ("0.05 mL per kg", "100 kg", "20 L", 20 / 400 * 100),
+    # Toltrazuril 25 mg/mL: 7 mg/kg is 28 mL to 100 kg, 1.4 mL to each of the 20 L they drink (its EU summary). Chickens.
+    ("28 mL per 100 kg", "100 kg", "20 L", 7 / 25 * 100),
+    ("28 mL per 100 kg", "60 kg", "12 L", 1.4 * 12),
+    ("1 fl oz per 100 lb", "50 lb", "5 gal", FLUID / 2),
+]
+
+# A premix of 30 g/lb in 5 lb of carrier, of 50 g/lb in 9 lb: both 5 g/lb, of which 0.8 lb gives 4 g to the short ton, and
+# 50 lb 250 g (bacitracin, type A labels). The drug stands in the place of an amino acid.
+POUND, TON = 453.59237, 2000  # g and lb
+PREMIXES = [(30, 1, 5, 5), (50, 1, 9, 5), (5, 0.8, TON - 0.8, 4 / TON), (5, 50, TON - 50, 250 / TON)]
+BLEND = """[ingredient.premix]
+lysine = "{share} %"
+price = "1 per lb"
+[ingredient.carrier]
+lysine = "0 %"
+price = "1 per lb"
+[blend.one]
+batch = "{batch} lb"
+"""
+
 FARM = """[farm]
 name = "Line"
 units = "metric"
@@ -82,6 +106,29 @@ def published(program):
             yield f"{rate or stock} at {ratio} for {water}: {found}, published {(grams, millilitres, of_stock)}"
 
 
+def by_weight(program):
+    for rate, flock, water, expected in BY_WEIGHT:
+        answered = answer(program, "--rate", rate, "--flock", flock, "--water", water)
+        found, ids = answered["mix"]["product_ml"], [one["id"] for one in answered["cautions"]]
+        if not near(found, expected) or "dose-by-weight" not in ids:
+            yield f"{rate}, {flock} in {water}: {found} mL, published {expected}; {ids}"
+    ids = [one["id"] for one in answer(program, "--rate", "1.4 mL per L", "--water", "20 L")["cautions"]]
+    if "dose-by-weight" in ids:
+        yield f"a rate by water: {ids}"
+
+
+def premixes(program, folder):
+    file = folder / "premix.toml"
+    for strength, some, carrier, expected in PREMIXES:
+        file.write_text(BLEND.format(share=repr(100 * strength / POUND), batch=some + carrier))
+        run = subprocess.run([program, "blend", str(file), "--amounts", f"premix={some} lb", "--amounts",
+                              f"carrier={carrier} lb", "--json"], capture_output=True, text=True, check=True)
+        analysis = json.loads(run.stdout)["blends"][0]["analysis"]
+        found = [one["level"] / 100 * POUND for one in analysis if one["nutrient"] == "lysine"]
+        if len(found) != 1 or not near(found[0], expected):
+            yield f"{some} lb of {strength} g/lb in {carrier} lb: {found} g/lb, published {expected}"
+
+
 def course(program, folder, dice):
     parts, added = dice.choice([64, 100, 128, 200]), dice.random() < 0.5
     share = 1 / (parts + added)
@@ -128,10 +175,12 @@ def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     count = next((int(word[10:]) for word in sys.argv if word.startswith("--courses=")), 30)
     dice, found = random.Random(15), list(published(program))
+    found += by_weight(program)
     with tempfile.TemporaryDirectory() as folder:
+        found += premixes(program, pathlib.Path(folder))
         for _ in range(count):
             found += course(program, pathlib.Path(folder), dice)
-    print("\n".join([*found[:5], f"{len(PUBLISHED)} examples, {count} farms, {len(found)} findings"]))
+    print("\n".join([*found[:5], f"{len(PUBLISHED) + len(BY_WEIGHT) + len(PREMIXES)} examples, {count} farms, {len(found)} findings"]))
     return 1 if found else 0
 
 

@@ -136,6 +136,8 @@ CAUTIONS = [
     ("water-caution", {"ph": 5.9}, {"ph": 6.0}),
     ("water-people", {"nitrate": "44.1 mg/L"}, {"nitrate": "44 mg/L"}),
     ("water-people", {"nitrate_n": "10 mg/L"}, {"nitrate_n": "9.9 mg/L"}),
+    # the clock of these cases stands at 1 May 2027
+    ("water-to-come", {"tds": "500 mg/L", "sampled": "2027-05-02"}, {"tds": "500 mg/L", "sampled": "2027-05-01"}),
     ("water-old", {"tds": "500 mg/L", "sampled": "2026-04-30"}, {"tds": "500 mg/L", "sampled": "2026-05-01"}),
 ]
 

@@ -13,6 +13,7 @@ struct MixOptions {
     FarmOptions farm;
     Days days;
     std::optional<std::string> water;       // a question about plain water, without birds
+    std::optional<std::string> flock{};     // weight of the birds that drink it, where the rate is by that
     std::optional<std::string> chlorine{};  // wanted in it
     std::optional<std::string> bleach{};    // of what strength
 };

@@ -66,6 +66,7 @@ struct Task {
     std::optional<Mass> feed_left{};       // in all vessels when it is done, as far as birds reach it
     std::optional<Volume> water_left{};    // the same
     std::optional<Dose> dose{};            // of a batch
+    std::vector<std::string> line{};       // hatches that drink what the proportioner takes from the tank mixed
     std::optional<Volume> each{};          // of it, or of fresh water, into each drinker
     std::optional<BroodingRow> warmth{};   // air at chick height
     std::optional<Moment> until{};         // when somebody is there next for it, or what it was done for ends

@@ -52,6 +52,8 @@ Volume batch_water(domain::Supplement const& supplement, Volume need, domain::Fa
 
 /// What goes into `water`, stock included: strength times water. Needs a rate or a stock.
 Dose dose(domain::Supplement const& supplement, Volume water);
+/// What goes into so much stock of a supplement that has one; the water of the dose is what it serves.
+Dose product_in_stock(domain::Supplement const& supplement, Volume stock);
 /// Product by weight in the water by the label's rate; empty when only a measure is known.
 std::optional<MassPerVolume> label_strength(domain::Supplement const& supplement);
 /// Product by weight in the water as drunk: through the stock when there is one, else by the label.
@@ -59,8 +61,10 @@ std::optional<MassPerVolume> strength(domain::Supplement const& supplement);
 /// Sodium added to the water.
 std::optional<MassPerVolume> sodium(domain::Supplement const& supplement);
 /// What must be said of a supplement whoever drinks it: a bare "oz", a stock that does not give the label rate, acid,
-/// vitamins.
-std::vector<domain::Caution> mix_cautions(domain::Supplement const& supplement);
+/// vitamins for longer than their label means, where it is `given` so long.
+std::vector<domain::Caution> mix_cautions(domain::Supplement const& supplement, Duration given);
+/// Of a rate by the weight of birds.
+domain::Caution by_weight_caution(domain::Supplement const& supplement);
 /// Of the sodium in what is drunk.
 std::vector<domain::Caution> sodium_cautions(domain::Supplement const& supplement, SodiumSum const& sum);
 

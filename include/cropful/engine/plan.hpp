@@ -179,6 +179,7 @@ struct Plan {
     std::vector<SodiumSum> sodium{};    // of plain water and of every course, hatch by hatch; the worst first
     std::vector<StockLine> stocks{};    // of every supplement through a proportioner
     bool old_water = false;             // the laboratory's sample is more than a year old
+    bool water_to_come = false;         // or of a day that has not come
     NeedScale need_scale = NeedScale::as_printed;
     std::vector<Assumption> assumptions;
     std::vector<Caution> cautions;

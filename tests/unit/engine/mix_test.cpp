@@ -61,7 +61,7 @@ TEST_CASE("the same pack by stock: 51.2 g activity in 1 gal, 1 fl oz of it to ea
     CHECK_THAT(drug, Catch::WithinAbs(105.7, 0.05));
     // the pack's own gallon of stock treats 128 gal
     CHECK_THAT(in_grams(*engine::dose(supplement, gallons(128)).by_weight) / ounce, Catch::WithinRel(4.096, 1e-12));
-    for (auto const& caution : engine::mix_cautions(supplement)) {  // the bare oz, not a stock that does not match
+    for (auto const& caution : engine::mix_cautions(supplement, days(1))) {  // the bare oz, not a stock that does not match
         CHECK(caution.id == "bare-ounces");
     }
 }
@@ -121,8 +121,9 @@ TEST_CASE("half a pound in a gallon of stock at 1 fl oz a gallon is not 1 oz per
     CHECK_THAT(in_grams(*dose.by_weight) / ounce, Catch::WithinRel(1.0 / 16, 1e-12));  // what the birds drink
     CHECK_THAT(in_grams(*engine::label_strength(supplement) * gallons(1)) / ounce, Catch::WithinRel(1.0 / 15, 1e-12));
     CHECK_THAT(in_millilitres(*dose.stock), Catch::WithinRel(29.5735295625, 1e-12));
-    auto const cautions = engine::mix_cautions(supplement);
+    auto const cautions = engine::mix_cautions(supplement, days(1));
     REQUIRE(cautions.size() == 2);  // the bare oz, and the stock that does not match
+    CHECK(cautions[0].id == "bare-ounces");
     CHECK(cautions[1].id == "stock-off-label");
 }
 

@@ -52,7 +52,8 @@ class Notes {
         add(engine::away({farm, rations, {}, worlds}, {start, start + quantities::days(length)}));
     }
     void mix(domain::Supplement const& supplement) {
-        for (auto& caution : engine::mix_cautions(supplement)) cautions.push_back(std::move(caution));
+        for (auto& caution : engine::mix_cautions(supplement, quantities::days(supplement.days_long)))
+            cautions.push_back(std::move(caution));
     }
     void chlorine() {
         engine::ChlorineDose const strong{quantities::kilograms_per_litre(50e-6), 0.05, quantities::litres(100)};

@@ -99,6 +99,9 @@ void say_of_water(Notes& notes) {
     given.stock = domain::Stock{parse_rate("4 mL per L"), {128}, litres(0.001), {}};
     given.rate = parse_rate("4 mL per L");
     notes.plan(farm);
+    given.stock->tank = litres(20);
+    given.stock->keeps = days(0.3);
+    notes.plan(farm);
     given.rate = parse_rate("4 oz per 128 gal");
     given.stock = domain::Stock{parse_rate("0.5 lb/gal"), {128}};
     farm.drinkers.at("bell").change_every.reset();
@@ -126,7 +129,10 @@ void say_of_wells(Notes& notes) {
     farm.water->found = {{"sodium", content(700)}};
     farm.supplements.at("tonic").sodium.reset();
     notes.plan(farm);
+    farm.water->sampled = farm.hatches[0].date + days(1);
+    notes.plan(farm);
     notes.chlorine();
+    notes.cautions.push_back(engine::by_weight_caution(farm.supplements.at("tonic")));
 }
 
 void say_of_brooders(Notes& notes) {
