@@ -1,12 +1,14 @@
-// The program's pages: blocks of words as headings, paragraphs and tables. The words are the program's, all of them.
+// The program's pages: blocks of words as headings, paragraphs and tables. The words are the program's, all of them but
+// two: the farm's name, which stands above every screen, and the flag --sources, in whose place the page has a button.
 import { unbroken } from "./figures.js";
 import { html } from "./html.js";
 
 const plain = (styled) => styled.map((run) => run.text).join("");
+const SOURCES = /\s*--sources\s+lists\s+(them|it) and where each comes from\.$/;
 
 /** Runs of words; what stands out on the terminal does here. */
 export const Words = ({ words }) => html`${words.map((run) => {
-  const text = unbroken(run.text);
+  const text = unbroken(run.text.replace(SOURCES, ""));
   return run.look === "plain" ? text : html`<strong class=${run.look}>${text}</strong>`;
 })}`;
 
@@ -20,36 +22,35 @@ function Paragraph({ block }) {
   </p>`;
 }
 
-const Cell = ({ cell, align, as: Tag = "td", label }) => html`<${Tag} class=${align} data-label=${label}
-  scope=${Tag === "th" ? "row" : null} dir="auto"><${Words} words=${cell} /></${Tag}>`;
-
 /**
- * A table. Where its columns are headed, a narrow screen shows each row as a card with the headings before the figures
- * (style.css). The first cell of a row names it.
+ * A table; on a narrow screen each row is a few lines, with the headings before the figures (style.css). Where columns
+ * are headed, the first cell of a row names it.
  */
-function Table({ block }) {
-  const [head, ...rows] = block.headed ? block.rows : [null, ...block.rows];
+function Table({ block: { columns, headed, rows } }) {
+  const [head, ...body] = headed ? rows : [null, ...rows];
   const labels = head ? head.cells.map(plain) : [];
-  return html`<table class=${`${head ? "headed" : "bare"} columns-${block.columns.length}`}>
-    ${head && html`<thead><tr>${head.cells.map((cell, i) => html`<th scope="col" class=${block.columns[i]}>
-      <${Words} words=${cell} /></th>`)}</tr></thead>`}
-    <tbody>${rows.map((row) => html`<tr>${row.cells.map((cell, i) => html`<${Cell} cell=${cell}
-      align=${block.columns[i]} as=${i === 0 && head ? "th" : "td"} label=${labels[i]} />`)}</tr>`)}</tbody>
-  </table>`;
+  const cell = (words, i) => html`<${i === 0 && head ? "th" : "td"} scope=${i === 0 && head ? "row" : null}
+    class=${columns[i]} data-label=${labels[i]} dir="auto"><${Words} words=${words} /></${i === 0 && head ? "th" : "td"}>`;
+  return html`<div class="wide"><table class=${head ? "headed" : "bare"}>
+    ${head && html`<thead><tr>${head.cells.map((words, i) => html`<th scope="col" class=${columns[i]}>
+      <${Words} words=${words} /></th>`)}</tr></thead>`}
+    <tbody>${body.map((row) => html`<tr>${row.cells.map(cell)}</tr>`)}</tbody>
+  </table></div>`;
 }
 
-function Block({ block }) {
+function Block({ block, name }) {
   switch (block.block) {
     case "title":
-      return html`<p class="two-ends title"><strong><${Words} words=${block.name} /></strong> <span><${Words} words=${block.time} /></span></p>`;
+      return html`<p class="title"><${Words} words=${block.time} /></p>`;
     case "two-ends":
-      return html`<p class="two-ends"><span><${Words} words=${block.left} /></span> <span><${Words} words=${block.right} /></span></p>`;
+      return plain(block.left) === name ? null : html`<p class="two-ends"><span><${Words} words=${block.left} /></span>
+        <span> <${Words} words=${block.right} /></span></p>`;
     case "heading":
       return block.indent > 0
         ? html`<h3 dir="auto"><${Words} words=${block.words} /></h3>`
         : html`<h2 dir="auto"><${Words} words=${block.words} /></h2>`;
     case "paragraph":
-      return html`<${Paragraph} block=${block} />`;
+      return plain(block.words) === name ? null : html`<${Paragraph} block=${block} />`;
     case "table":
       return html`<${Table} block=${block} />`;
     default:
@@ -57,5 +58,5 @@ function Block({ block }) {
   }
 }
 
-/** A whole page of the program. */
-export const Blocks = ({ page }) => html`<div class="blocks">${page.map((block) => html`<${Block} block=${block} />`)}</div>`;
+/** A whole page of the program about the farm of this name. */
+export const Blocks = ({ page, name }) => html`<div class="blocks">${page.map((block) => html`<${Block} block=${block} name=${name} />`)}</div>`;

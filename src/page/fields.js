@@ -29,7 +29,9 @@ const vessels = [named("hopper", "Hopper", "hopper"), count("hoppers", "How many
 
 export const SORTS = {
   farm: {
-    title: "Farm", single: true,
+    title: "Farm",
+    single: true,
+    rare: ["currency", "warmth"],
     fields: [
       text("name", "Name"),
       choice("units", "Measures", [["us", "US: lb, gal"], ["metric", "metric: kg, L"], ["uk", "UK: lb, imperial gal"]]),
@@ -39,7 +41,9 @@ export const SORTS = {
     ],
   },
   hatch: {
-    title: "Hatches", one: "hatch", listed: true,
+    title: "Hatches",
+    one: "hatch", listed: true,
+    rare: ["set", "eggs", "hatch_rate", "birds", "age", "on", "laying_from", "courses", "removed", "housing", "hoppers", "drinkers"], // folded away while the file does not say them
     start: ({ today, first }) => ({ name: "New hatch", kind: "bobwhite", date: today, chicks: 100,
       ...(first.feed ? { feeding: [{ feed: first.feed, from: "0 d" }] } : {}), until: "6 wk",
       ...(first.hopper ? { hopper: first.hopper } : {}), ...(first.drinker ? { drinker: first.drinker } : {}) }),
@@ -60,7 +64,9 @@ export const SORTS = {
     ],
   },
   feed: {
-    title: "Feeds", one: "feed",
+    title: "Feeds",
+    one: "feed",
+    rare: ["spare", "keeps", "on_hand", "form"],
     start: ({ units }) => ({ title: "New feed", protein: "24 %", bag: units === "us" ? "50 lb" : "20 kg" }),
     fields: [
       text("title", "Name on the bag"), share("protein", "Protein, by its label", { usual: "24" }),
@@ -70,7 +76,9 @@ export const SORTS = {
     ],
   },
   hopper: {
-    title: "Hoppers", one: "hopper",
+    title: "Hoppers",
+    one: "hopper",
+    rare: ["parts", "fill", "fill_for", "extra_waste"],
     start: ({ units }) => ({ volume: units === "us" ? "3 gal" : "12 L" }),
     fields: [
       volume("volume", "Holds"),
@@ -82,7 +90,9 @@ export const SORTS = {
     ],
   },
   drinker: {
-    title: "Drinkers", one: "drinker",
+    title: "Drinkers",
+    one: "drinker",
+    rare: ["least", "spill", "plumbed", "displaced"],
     start: ({ units }) => ({ volume: units === "us" ? "1 gal" : "4 L", change_every: "1 d" }),
     fields: [
       volume("volume", "Holds"), volume("displaced", "Taken up by marbles or stones"),
@@ -91,7 +101,9 @@ export const SORTS = {
     ],
   },
   supplement: {
-    title: "Supplements", one: "supplement",
+    title: "Supplements",
+    one: "supplement",
+    rare: ["drug", "withdrawal", "sodium", "price", "pack", "from"],
     start: () => ({ rate: "1 tsp per gal", days: 5 }),
     fields: [
       text("title", "Name"), text("rate", "Rate, in the label's words", { usual: "1 tsp per gal" }),
@@ -102,7 +114,9 @@ export const SORTS = {
     ],
   },
   house: {
-    title: "Houses", one: "house",
+    title: "Houses",
+    one: "house",
+    rare: ["shared"],
     start: () => ({ count: 1, holds: 100 }),
     fields: [
       count("count", "How many there are", { usual: "1" }), count("holds", "Birds that one of them holds"),

@@ -1,7 +1,7 @@
 // How figures stand in a line: never broken from what they count, and those of a measure larger.
 import { html } from "./html.js";
 
-const MEASURES = "lb|oz|kg|g|mg|L|mL|gal|qt|pt|fl oz|cups?|tbsp|tsp|bags?|packs?";
+const MEASURES = "lb|oz|kg|g|mg|L|mL|gal|qt|pt|fl\\soz|cups?|tbsp|tsp|bags?|packs?";
 const FIGURE = new RegExp(`(\\d[\\d.,]*(?:\\s\\d+/\\d+|/\\d+)?\\s(?:${MEASURES})(?![\\w/]))`, "u");
 
 /** A number keeps to the word behind it, where that is short enough to fit on any line. */

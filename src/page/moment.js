@@ -18,11 +18,13 @@ export function later(moment, days) {
   return written(date);
 }
 
-/** "Mon 5 Apr", without daylight saving getting in the way. */
-export function dayWords(moment) {
-  const date = new Date(`${dayOf(moment)}T12:00:00`);
-  return `${DAYS[date.getDay()]} ${date.getDate()} ${MONTHS[date.getMonth()]}`;
-}
+const noon = (moment) => new Date(`${dayOf(moment)}T12:00:00`); // no clock is put forward or back over noon
+
+/** "5 Apr" */
+export const dateWords = (moment) => `${noon(moment).getDate()} ${MONTHS[noon(moment).getMonth()]}`;
+
+/** "Mon 5 Apr" */
+export const dayWords = (moment) => `${DAYS[noon(moment).getDay()]} ${dateWords(moment)}`;
 
 /** "6:30 am" in US measures, "06:30" in others. */
 export function hourWords(moment, units) {

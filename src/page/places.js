@@ -12,6 +12,6 @@ export function runs(numbers) {
 }
 
 export function placeOf({ hatch, house, numbers }) {
-  const where = house && (numbers.length > 0 ? `${house} ${runs(numbers)}` : house);
+  const where = house && (numbers.length > 0 ? `${house}\u00a0${runs(numbers)}` : house);
   return [hatch, where].filter(Boolean).join(" · ");
 }

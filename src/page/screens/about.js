@@ -48,7 +48,8 @@ export function About() {
   const { answer } = useAnswer(["--version"], null);
   const [rests, showRests] = useState(false);
   return html`<h1>About</h1>
-    <p>${answer?.out || "cropful"} It counts; it does not prescribe. For medicated feed, drugs in water, disinfectants and
+    <p>${answer?.out || "cropful"}</p>
+    <p>It counts; it does not prescribe. For medicated feed, drugs in water, disinfectants and
       withdrawal times the product's label, your veterinarian and local law decide. Look at the birds every day, whatever
       this page says.</p>
     <p>Nothing leaves this device: farm and diary are kept in this browser, and go out as files when you take them out.</p>
@@ -58,9 +59,8 @@ export function About() {
     <h2>What is built in, and its sources</h2>
     <${Tables} />
     <h2>Whose work is in this page</h2>
-    <table class="headed"><thead><tr><th scope="col">Work</th><th scope="col">Licence</th></tr></thead>
-      <tbody>${LICENCES.map(([work, licence]) => html`<tr key=${work}><th scope="row" data-label="Work">${work}</th>
-        <td data-label="Licence">${licence}</td></tr>`)}</tbody></table>
+    <table class="headed compact"><thead><tr><th scope="col">Work</th><th scope="col">Licence</th></tr></thead>
+      <tbody>${LICENCES.map(([work, licence]) => html`<tr key=${work}><th scope="row">${work}</th><td>${licence}</td></tr>`)}</tbody></table>
     <p>cropful itself is free under the MIT licence. Each licence's text is at its work; where a source is owed, it is the
       one Debian distributes.</p>`;
 }

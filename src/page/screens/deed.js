@@ -5,24 +5,26 @@ import { html } from "../html.js";
 import { hourWords } from "../moment.js";
 import { placeOf } from "../places.js";
 
-/** What may be said with a tick, by deed; the unit is written with it where the program wants one. */
-const MEASURED = {
-  look: { ask: "How many died?", button: "Count" },
-  remove: { ask: "How many went?", button: "Count" },
-  "top-up": { ask: "How much went in, in all?", button: "Weigh" },
-  fetch: { ask: "How much was brought?", button: "Count" },
-};
+/** What may be said with a tick, by deed, and an example; null where the program takes no amount. */
+function measuredOf({ deed, parts: [first] }, units) {
+  const weight = units === "us" ? "14 lb" : "6 kg";
+  const water = units === "us" ? "3 gal" : "12 L";
+  const feed = first.amount_kg !== undefined;
+  if (deed === "look") return { ask: "How many died?", button: "Count", example: "0", counts: true };
+  if (deed === "remove") return { ask: "How many went?", button: "Count", example: "0", counts: true };
+  if (deed === "top-up") return { ask: "How much went in, in all?", button: "Weigh", example: feed ? weight : water };
+  if (deed === "fetch" && feed) return { ask: "How much was brought?", button: "Count", example: "3 bags" };
+  return null;
+}
 
-function Measured({ line, units, onSay, onClose }) {
-  const { ask } = MEASURED[line.deed];
+function Measured({ line, measured: { ask, example, counts }, onSay, onClose }) {
   const [amounts, set] = useState({});
-  const example = line.deed === "top-up" ? (units === "us" ? "14 lb" : "6 kg") : line.deed === "fetch" ? "3 bags" : "0";
   return html`<form class="measured" onSubmit=${(e) => (e.preventDefault(), onSay(amounts))}>
     <p>${ask}</p>
     ${line.parts.map((part) => html`<label key=${part.id}>
       <span><bdi>${placeOf(part) || line.words}</bdi></span>
       <input value=${amounts[part.id] ?? ""} placeholder=${example} autocomplete="off"
-        inputmode=${line.deed === "look" || line.deed === "remove" ? "numeric" : "text"}
+        inputmode=${counts ? "numeric" : "text"}
         onInput=${(e) => set({ ...amounts, [part.id]: e.target.value.trim() })} />
     </label>`)}
     <div class="row"><button class="main">Tick with this</button><button type="button" onClick=${onClose}>Leave it</button></div>
@@ -39,7 +41,7 @@ export function Deed({ deed: line, units, onTick, onUndo }) {
     setOpen(false);
   };
   const later = line.parts.some((part) => part.later);
-  const measured = !later && !line.ticked && MEASURED[line.deed];
+  const measured = later || line.ticked ? null : measuredOf(line, units);
   const places = line.parts.map(placeOf).filter(Boolean);
   const ticked = line.ticked && line.parts[0].ticked;
   return html`<li class=${`deed ${line.ticked ? "done" : ""} ${later ? "later" : ""}`}>
@@ -54,7 +56,7 @@ export function Deed({ deed: line, units, onTick, onUndo }) {
         ${ticked && html`<span class="undo">done ${hourWords(ticked.at, units)} · undo</span>`}</span>
     </label>
     ${measured && html`<button class="measure" aria-expanded=${open} onClick=${() => setOpen(!open)}>${measured.button}</button>`}
-    ${measured && open && html`<${Measured} line=${line} units=${units} onClose=${() => setOpen(false)}
+    ${measured && open && html`<${Measured} line=${line} measured=${measured} onClose=${() => setOpen(false)}
       onSay=${(amounts) => run(() => onTick(amounts))} />`}
   </li>`;
 }

@@ -33,10 +33,9 @@ function Sort({ sort, text }) {
       .then(() => (location.hash = linkTo(sort, { name, index: items.length })));
   };
   return html`<section aria-labelledby=${`s-${sort}`}>
-    <h2 id=${`s-${sort}`}>${spec.title}</h2>
+    <div class="with-button"><h2 id=${`s-${sort}`}>${spec.title}</h2><button onClick=${add} aria-label=${`Add a ${spec.one}`}>Add</button></div>
     <ul class="links">${items.map((item) => html`<li key=${item.name ?? item.index}>
       <a href=${linkTo(sort, item)}><bdi>${labelOf(item)}</bdi></a></li>`)}</ul>
-    <button onClick=${add}>Add a ${spec.one}</button>
   </section>`;
 }
 

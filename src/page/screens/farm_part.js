@@ -47,6 +47,12 @@ function useTyped(barn, sort, which) {
   return { typed, say, forget };
 }
 
+/** Whether a question waits behind "More questions": few farms need it, and the file does not say it. */
+function isFolded(spec, key, values) {
+  const housed = values.housing !== undefined && ["hopper", "drinker"].includes(key);
+  return (spec.rare?.includes(key) || housed) && values[key] === undefined;
+}
+
 function Gone({ sort }) {
   return html`<p>There is no such ${SORTS[sort]?.one ?? "part"} any more.</p><p><a href="#farm">Back to the farm</a></p>`;
 }
@@ -57,6 +63,7 @@ export function FarmPart({ rest: [sort, name] }) {
   const spec = SORTS[sort];
   const which = spec?.single ? null : spec?.listed ? Number(name) : name;
   const values = readTable(text, sort, which);
+  const opened = useRef(values); // what the file said when the form was opened: no field moves while one writes
   const { typed, say, forget } = useTyped(barn, sort, which);
   const fault = useFault();
   const place = fault && placeOfFault(text, fault);
@@ -70,15 +77,18 @@ export function FarmPart({ rest: [sort, name] }) {
     location.hash = "#farm";
     edit(barn, (all) => withoutItem(all, sort, which));
   };
+  const field = (one) => html`<${ValueField} key=${one.key} field=${one} text=${text} units=${units} id=${`f-${one.key}`}
+    value=${one.key in typed ? typed[one.key] : values[one.key]} fault=${mine?.key === one.key ? mine.words : null}
+    onChange=${(value) => say(one.key, value)} />`;
+  const folded = spec.fields.filter(({ key }) => isFolded(spec, key, opened.current) && mine?.key !== key);
   const title = values.title ?? (spec.listed ? values.name : name) ?? spec.title;
   return html`<p><a class="back" href="#farm">‹ Farm</a></p>
     <h1><bdi>${String(title)}</bdi></h1>
     ${fault && !atField && html`<p class="fault" role="alert" dir="auto">${fault}</p>`}
     <div class="sides">
       <form onSubmit=${(e) => e.preventDefault()}>
-        ${spec.fields.map((field) => html`<${ValueField} key=${field.key} field=${field} text=${text} units=${units}
-          id=${`f-${field.key}`} value=${field.key in typed ? typed[field.key] : values[field.key]}
-          fault=${mine?.key === field.key ? mine.words : null} onChange=${(value) => say(field.key, value)} />`)}
+        ${spec.fields.filter((one) => !folded.includes(one)).map(field)}
+        ${folded.length > 0 && html`<details class="more"><summary>More questions</summary>${folded.map(field)}</details>`}
         ${others.length > 0 && html`<p>Also in the file: ${others.join(", ")}. <a href="#text">Change its text</a></p>`}
         ${!spec.single && (leaving
           ? html`<div class="row"><button type="button" class="main" onClick=${remove}>Yes, take it out</button>

@@ -4,7 +4,7 @@ import { jsonOf, useAnswer, usePage } from "../answer.js";
 import { html } from "../html.js";
 import { choresOf } from "../deeds.js";
 import { choreWords, dayWords, hourWords } from "../moment.js";
-import { withFigures } from "../figures.js";
+import { unbroken, withFigures } from "../figures.js";
 import { placeOf } from "../places.js";
 import { tick, untick } from "../ticks.js";
 import { Deed } from "./deed.js";
@@ -14,7 +14,7 @@ function Alarms({ alarms }) {
   if (alarms.length === 0) return null;
   return html`<section class="alarms" aria-labelledby="alarms">
     <h2 id="alarms"><span aria-hidden="true">! </span>Look now</h2>
-    ${alarms.map((words) => html`<p dir="auto">${withFigures(words)}</p>`)}
+    ${alarms.map((words) => html`<p dir="auto">${unbroken(words)}</p>`)}
   </section>`;
 }
 
