@@ -4,6 +4,7 @@
 import { createRequire } from "node:module";
 import fs from "node:fs";
 import path from "node:path";
+import { gzipSync } from "node:zlib";
 
 const [source, program, packages, output] = process.argv.slice(2);
 const { buildSync, transformSync } = createRequire(path.join(packages, "here.js"))("esbuild");
@@ -24,7 +25,7 @@ const minified = (text, loader) => transformSync(text, { minify: true, loader, c
 /** Each stands once in index.html. Nothing may end the element it stands in, or begin a comment. */
 const pieces = {
   "/* @style */": minified(read(source, "style.css"), "css"),
-  "@wasm": fs.readFileSync(path.join(program, "cropful.wasm")).toString("base64"),
+  "@wasm": gzipSync(fs.readFileSync(path.join(program, "cropful.wasm")), { level: 9 }).toString("base64"),
   "@worker": minified(read(program, "cropful.js") + read(source, "worker.js"), "js"),
   "/* @page */": bundle,
 };

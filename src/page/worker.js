@@ -1,5 +1,6 @@
-// The program in a worker, behind emscripten's cropful.js. The first message starts it: {wasm}, base64. Each other one is a
-// question, {id, words, files}: a command line, and files by name, texts or bytes, that lie alone in the folder it is asked in.
+// The program in a worker, behind emscripten's cropful.js. The first message starts it: {wasm}, gzipped, in base64. Each
+// other one is a question, {id, words, files}: a command line, and files by name, texts or bytes, that lie alone in the
+// folder it is asked in.
 // The answer is {id, status, out, page, err, files}, with the files that the command wrote, as bytes.
 
 const FOLDER = "/barn";
@@ -13,9 +14,12 @@ function bytesOf(base64) {
   return bytes;
 }
 
+const unzipped = (bytes) => new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+
 /** Its streams are no terminal: nothing is drawn or coloured, and nothing is told while it works. */
 async function start(wasm) {
-  const { FS, cwrap } = await cropful({ wasmBinary: bytesOf(wasm), stdin: nothing, stdout: nothing, stderr: nothing });
+  const wasmBinary = await unzipped(bytesOf(wasm));
+  const { FS, cwrap } = await cropful({ wasmBinary, stdin: nothing, stdout: nothing, stderr: nothing });
   FS.mkdir(FOLDER);
   FS.chdir(FOLDER);
   return { FS, ask: cwrap("cropful_ask", "string", ["string"]) };
