@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/engine/plan.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/chores.hpp"
@@ -38,7 +39,7 @@ class Run {
     /// When so many litres more have run; nothing where that is never.
     [[nodiscard]] std::optional<Moment> after(Moment from, double litres) const {
         double const sum = until(from) + litres;
-        auto const next = std::ranges::upper_bound(knots_, sum, {}, &Knot::sum);
+        auto const next = ranges::upper_bound(knots_, sum, &Knot::sum);
         if (next == knots_.end()) return std::nullopt;
         auto const last = std::prev(next);
         return last->at + (next->at - last->at) * ((sum - last->sum) / (next->sum - last->sum));
@@ -65,7 +66,7 @@ class Run {
         double sum;  // litres
     };
     [[nodiscard]] double until(Moment at) const {
-        auto const next = std::ranges::upper_bound(knots_, at, {}, &Knot::at);
+        auto const next = ranges::upper_bound(knots_, at, &Knot::at);
         if (next == knots_.begin()) return 0;
         if (next == knots_.end()) return knots_.back().sum;
         auto const last = std::prev(next);
@@ -164,7 +165,7 @@ std::vector<StockLine> stock_lines(Season const& season, Plan const& plan, Windo
 void stock_cautions(CautionList& list, Plan const& plan) {
     for (StockLine const& line : plan.stocks) {
         domain::Supplement const& given = plan.farm.supplements.at(line.supplement);
-        auto const soon = std::ranges::find_if(line.fills, [](StockFill const& fill) { return bool(fill.too_soon); });
+        auto const soon = ranges::find_if(line.fills, [](StockFill const& fill) { return bool(fill.too_soon); });
         if (soon != line.fills.end()) {
             list.add({.id = "stock-tank-too-small",
                       .hatches = line.hatches,
@@ -174,7 +175,7 @@ void stock_cautions(CautionList& list, Plan const& plan) {
                                {"gap", soon->until - soon->at}},
                       .source = "arithmetic: what the thirsty flock drinks, at the ratio of the proportioner"});
         }
-        auto const old = std::ranges::find_if(line.fills, &StockFill::too_old);
+        auto const old = ranges::find_if(line.fills, [](StockFill const& fill) { return fill.too_old; });
         if (old != line.fills.end()) {
             list.add({.id = "stock-life",
                       .with = {{"supplement", given.title},

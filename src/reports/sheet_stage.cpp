@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/check_page.hpp"
 #include "cropful/reports/learned_part.hpp"
@@ -128,7 +129,7 @@ std::vector<std::string> notes_of(StagePage const& page, domain::Farm const& far
     std::vector<std::string> notes;
     for (Task const& task : page.tasks) {
         std::string const note = task_notes(task, farm);
-        if (!note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
+        if (!note.empty() && !ranges::contains(notes, note)) notes.push_back(note);
     }
     return notes;
 }
@@ -167,9 +168,9 @@ std::size_t stage_of(HatchPlan const& hatch, Task const& task) {
 /// On whose pages a task stands: what is for several hatches, on those of the first that is printed.
 std::string const& hatch_of(Task const& task, Plan const& plan) {
     auto const printed = [&](std::string const& name) {
-        return std::ranges::any_of(plan.hatches, [&](HatchPlan const& one) { return one.hatch.name == name; });
+        return ranges::any_of(plan.hatches, [&](HatchPlan const& one) { return one.hatch.name == name; });
     };
-    auto const first = std::ranges::find_if(task.line, printed);
+    auto const first = ranges::find_if(task.line, printed);
     return first == task.line.end() ? task.hatch : *first;
 }
 

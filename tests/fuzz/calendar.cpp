@@ -1,7 +1,7 @@
 // A calendar that lies where a new one is written: of its events those that are no more are cancelled.
+#include "cropful/reports/calendar.hpp"
 #include "cropful/engine/agenda.hpp"
 #include "cropful/readers/farm.hpp"
-#include "cropful/reports/calendar.hpp"
 #include "fuzz.hpp"
 
 using namespace cropful;

@@ -1,7 +1,7 @@
 // A farm file, to its plan as page, JSON and CSV, its sheets, its agenda and calendar.
+#include "cropful/readers/farm.hpp"
 #include "cropful/engine/agenda.hpp"
 #include "cropful/engine/sheet.hpp"
-#include "cropful/readers/farm.hpp"
 #include "cropful/reports/calendar.hpp"
 #include "cropful/reports/plan_csv.hpp"
 #include "cropful/reports/plan_json.hpp"
@@ -39,6 +39,7 @@ void try_input(std::string_view text) {
     hold(!reports::plan_csv(agenda.plan).empty(), "and its table");
     reports::calendar(agenda, agenda.from, quantities::hours(1));
     auto const sheet = engine::make_sheet(season, reader.brooder_advice());
-    auto const html = reports::sheet_html(sheet, reports::Houses::together, reports::Charts::drawn, reports::Sources::named);
+    auto const html =
+        reports::sheet_html(sheet, reports::Houses::together, reports::Charts::drawn, reports::Sources::named);
     hold(html.find("<script") == std::string::npos, "a sheet runs nothing");
 }

@@ -1,5 +1,5 @@
-// Mutates a farm file by its lines, so that most of what comes out is still TOML: a line is taken out, doubled or moved, the
-// value of a key exchanged for that of another line or for an awkward one.
+// Mutates a farm file by its lines, so that most of what comes out is still TOML: a line is taken out, doubled or
+// moved, the value of a key exchanged for that of another line or for an awkward one.
 #include <algorithm>
 #include <array>
 #include <cstring>
@@ -15,10 +15,12 @@ namespace {
 using Lines = std::vector<std::string>;
 using Dice = std::minstd_rand;
 
-constexpr std::array<char const*, 24> awkward{
-    "0",           "-1",          "1e308",        "nan",           "\"\"",     "\"0 d\"",     "\"1e9 wk\"", "\"100 %\"",
-    "\"0.0 lb\"",  "true",        "2199-12-31",   "2027-04-05",    "[]",       "{}",          "\"1:1\"",    "\"7 d\"",
-    "\"1 mg\"",    "\"99999 L\"", "\"-40 degC\"", "\"\\u202e\"", "\"=1+1\"", "\"<script>\"", "\"\\u001b[2J\"", "1000000"};
+constexpr std::array<char const*, 24> awkward{"0",          "-1",           "1e308",          "nan",
+                                              "\"\"",       "\"0 d\"",      "\"1e9 wk\"",     "\"100 %\"",
+                                              "\"0.0 lb\"", "true",         "2199-12-31",     "2027-04-05",
+                                              "[]",         "{}",           "\"1:1\"",        "\"7 d\"",
+                                              "\"1 mg\"",   "\"99999 L\"",  "\"-40 degC\"",   "\"\\u202e\"",
+                                              "\"=1+1\"",   "\"<script>\"", "\"\\u001b[2J\"", "1000000"};
 
 Lines lines_of(std::string_view text) {
     Lines lines;
@@ -61,7 +63,8 @@ void mutate(Lines& lines, Dice& dice) {
 
 }  // namespace
 
-extern "C" std::size_t LLVMFuzzerCustomMutator(std::uint8_t* bytes, std::size_t count, std::size_t most, unsigned seed) {
+extern "C" std::size_t LLVMFuzzerCustomMutator(std::uint8_t* bytes, std::size_t count, std::size_t most,
+                                               unsigned seed) {
     Dice dice(seed);
     if (count == 0 || dice() % 8 == 0) return LLVMFuzzerMutate(bytes, count, most);
     Lines lines = lines_of({reinterpret_cast<char const*>(bytes), count});

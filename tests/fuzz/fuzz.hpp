@@ -12,4 +12,3 @@ void try_input(std::string_view text);
 void hold(bool condition, char const* promise);
 /// Nothing that a terminal, or a reader of bidirectional text, takes for an order; lines may end.
 void hold_harmless(std::string_view printed);
-

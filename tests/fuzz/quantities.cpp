@@ -14,7 +14,8 @@ void try_input(std::string_view text) {
     static std::array<std::function<void(std::string_view)>, 14> const readers{
         [](std::string_view one) {
             Mass const mass = parse_mass(one);
-            hold(!(mass < kilograms(0)) && in_kilograms(mass) < 1e15, "a weight is a number, and none is less than nothing");
+            hold(!(mass < kilograms(0)) && in_kilograms(mass) < 1e15,
+                 "a weight is a number, and none is less than nothing");
         },
         [](std::string_view one) { hold(in_litres(parse_volume(one)) >= 0, "a volume is no less than nothing"); },
         [](std::string_view one) { parse_duration(one); },

@@ -1,0 +1,47 @@
+// Answers for screens: the old one stays until the new one is there.
+import { useContext, useEffect, useRef, useState } from "preact/hooks";
+import { createContext } from "preact";
+import { ask } from "./ask.js";
+
+/** {barn, record, now}: what every screen needs. */
+export const Page = createContext(null);
+export const usePage = () => useContext(Page);
+
+export const filesOf = (record) =>
+  record.diary ? { "farm.toml": record.farm, "farm.diary": record.diary } : { "farm.toml": record.farm };
+
+const known = new Map(); // the last answer to each question, so that a screen looked at again is not empty
+const QUIET = 300; // ms before a line says that something is being worked out
+
+/**
+ * {answer, waiting, trouble} for a question about the farm; `words` is null where there is none yet. `about` is what
+ * makes two answers to the same words different, besides the record and the minute.
+ */
+export function useAnswer(words, record) {
+  const question = words && words.join("\n");
+  const [shown, show] = useState(() => ({ question, answer: known.get(question) ?? null, trouble: null }));
+  const [waiting, wait] = useState(false);
+  const asked = useRef(0);
+  useEffect(() => {
+    const mine = ++asked.current;
+    if (!words) return show({ question, answer: null, trouble: null });
+    const quiet = setTimeout(() => wait(true), QUIET);
+    ask({ words, files: record ? filesOf(record) : {} })
+      .then((answer) => {
+        known.set(question, answer);
+        if (mine === asked.current) show({ question, answer, trouble: null });
+      })
+      .catch((error) => mine === asked.current && show({ question, answer: null, trouble: error.message }))
+      .finally(() => {
+        clearTimeout(quiet);
+        if (mine === asked.current) wait(false);
+      });
+    return () => clearTimeout(quiet);
+  }, [question, record?.version, record?.farm, record?.diary]);
+  return { ...shown, waiting };
+}
+
+/** The answer read as JSON; null where there is none or the program refused. */
+export function jsonOf(answer) {
+  return answer && answer.status === 0 && answer.out ? JSON.parse(answer.out) : null;
+}

@@ -1,0 +1,26 @@
+// The farm that `cropful page FARM` put into this page, and its diary, both in base64.
+
+function bytesIn(id) {
+  return Uint8Array.from(atob(document.getElementById(id).textContent.trim()), (c) => c.charCodeAt(0));
+}
+
+/** A diary that is not there is null, as in an empty store. */
+export function carriedFarm() {
+  const farm = new TextDecoder().decode(bytesIn("farm"));
+  const diary = bytesIn("diary");
+  const { name } = document.getElementById("farm").dataset;
+  return farm ? { name: name || "farm.toml", farm, diary: diary.length > 0 ? diary : null } : null;
+}
+
+/** Into an empty store it goes as it is; of one that differs from what is kept the screens ask. */
+export async function takeCarried(barn) {
+  const carried = carriedFarm();
+  if (!carried || barn.now.farm) return;
+  await barn.change(async (record) => (record.farm ? null : { ...carried, carried: carried.farm }));
+}
+
+/** Whether this page carries another farm than is kept, which nobody has decided about yet. */
+export function isOther(record) {
+  const carried = carriedFarm();
+  return carried !== null && record.farm !== "" && carried.farm !== record.farm && carried.farm !== record.carried;
+}

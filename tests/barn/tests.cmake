@@ -1,0 +1,10 @@
+# The barn as it stands: levels, the store, the water of a course, one drinker everywhere.
+oracle(barn_levels barn/level_now.py --farms=35 --farms=4 ${rations})
+python_test(barn_levels_self_test barn/level_now.py --self-test)
+oracle(barn_store barn/stock_now.py --farms=24 --farms=4 ${rations})
+oracle(barn_course barn/course_water.py --farms=36 --farms=4 ${rations})
+python_test(barn_course_self_test barn/course_water.py --self-test ${rations})
+oracle(barn_drinker barn/one_drinker.py --farms=28 --farms=4)
+python_test(barn_drinker_self_test barn/one_drinker.py --self-test)
+oracle(barn_windows barn/windows.py --windows=5 --windows=1 ${rations})
+set_tests_properties(barn_levels PROPERTIES PROCESSORS 2)

@@ -1,0 +1,11 @@
+# Figures against other ways to them, on many farms.
+python_test(gnu_units units/gnu_units.py ${checked})
+oracle(scipy scipy/random_farms.py --farms=120 --farms=8 ${rations})
+python_test(scipy_self_test scipy/random_farms.py --self-test ${rations})
+oracle(blends blend/random_blends.py 500 25 ${rations})
+python_test(blends_self_test blend/random_blends.py --self-test ${rations})
+oracle(seasons season/random_seasons.py 70 6 ${rations})
+python_test(seasons_self_test season/random_seasons.py --self-test ${rations})
+python_test(shared_houses season/shared_seasons.py ${released} ${rations} 150)
+oracle(trips buying/random_trips.py 25 3)
+python_test(trips_self_test buying/random_trips.py --self-test)

@@ -1,0 +1,17 @@
+# Sheets in Debian's Chromium. What the checks use comes from the npm registry into the build tree, by the lock file.
+set(sheet "${CMAKE_CURRENT_SOURCE_DIR}/sheet")
+set(sheet_work "${CMAKE_CURRENT_BINARY_DIR}/sheet")
+find_program(node node)
+find_program(chromium chromium)
+if(node AND chromium)
+    add_test(NAME sheet_tools COMMAND ${CMAKE_COMMAND} -D FROM=${sheet} -D TO=${sheet_work} -P ${PROJECT_SOURCE_DIR}/.cmake/npm_ci.cmake)
+    set_tests_properties(sheet_tools PROPERTIES FIXTURES_SETUP sheet_tools)
+    add_test(NAME sheet COMMAND ${node} ${sheet_work}/sheets.mjs ${released} ${PROJECT_SOURCE_DIR})
+    add_test(NAME sheet_self_test COMMAND ${node} ${sheet_work}/sheets.mjs ${released} ${PROJECT_SOURCE_DIR} --self-test)
+    set_tests_properties(sheet sheet_self_test PROPERTIES FIXTURES_REQUIRED sheet_tools TIMEOUT 1200 ENVIRONMENT "${then}")
+else()
+    message(STATUS "No node or no chromium: the sheet tests are left out (.ci/setup installs both)")
+endif()
+python_test(sheet_band sheet/feed_band.py ${released} ${rations})
+python_test(sheet_band_self_test sheet/feed_band.py ${released} ${rations} --self-test)
+
