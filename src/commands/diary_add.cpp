@@ -67,8 +67,6 @@ void refuse_alone(bool given, char const* flag, bool helped, char const* by) {
     if (given && !helped) throw WrongUse(std::string(flag) + " says nothing without " + by);
 }
 
-constexpr double heaviest_feed = 0.9;  // kg/L: no feed is heavier; common practice, no source
-
 /// Collects the entries of one visit in the order in which such things are done.
 class Visit {
   public:
@@ -137,34 +135,16 @@ class Visit {
         if (*which != "feed") put(Deed::found_empty, water);
     }
 
-    /// Throws WrongUse where the hatch has nothing to hold such an amount.
+    /// Throws WrongUse where the hatch has nothing to hold such an amount, BadInput where it is too much.
     void need_vessels(std::string const& flag, Amount const& amount) const {
         bool const feed = std::holds_alternative<quantities::Mass>(amount);
         domain::Stage const stage = domain::stage_at(hatch_, at_ - hatch_.date);
-        if (feed ? stage.hopper.has_value() : stage.drinker.has_value()) return need_room(flag, amount, stage);
+        if (feed ? stage.hopper.has_value() : stage.drinker.has_value()) {
+            return need_room(barn_.farm, hatch_, {flag, flags_.all().at(flag)}, amount, at_);
+        }
         std::string const vessel = feed ? "hopper" : "drinker";
         throw WrongUse(flag + ": " + in_quotes(hatch_.name) + " has no " + vessel + " in " + barn_.file + "; add [" +
                        vessel + ".NAME] there, and " + vessel + " = \"NAME\" to the hatch");
-    }
-
-    /// Throws BadInput for more than all the vessels there can be hold.
-    void need_room(std::string const& flag, Amount const& amount, domain::Stage const& stage) const {
-        domain::Farm const& farm = barn_.farm;
-        int const houses = stage.house ? stage.houses.value_or(farm.brooders.at(*stage.house).count) : 1;
-        bool const feed = std::holds_alternative<quantities::Mass>(amount);
-        double most = 0;  // kg or L
-        if (feed) {
-            auto const all = farm.hoppers.at(*stage.hopper).volume * static_cast<double>(stage.hoppers * houses);
-            most = quantities::in_litres(all) * heaviest_feed;
-        } else {
-            auto const all = farm.drinkers.at(*stage.drinker).volume * static_cast<double>(stage.drinkers * houses);
-            most = quantities::in_litres(all);
-        }
-        if (domain::number(amount) <= most * (1 + 1e-9)) return;
-        std::string const& vessel = feed ? *stage.hopper : *stage.drinker;
-        throw BadInput(in_quotes(flags_.all().at(flag)),
-                       "no more than all " + vessel + " of " + in_quotes(hatch_.name) + " hold together",
-                       {.file = "", .line = 0, .key = flag});
     }
 
     void birds() {

@@ -15,6 +15,25 @@ domain::Amount amount_like(Entry const& entry, std::string_view words, quantitie
     return quantities::birds(parse_count(words, domain::most_birds));
 }
 
+/// Throws WrongUse for what a tick has written: its note says what was ticked.
+void refuse_note_of_tick(Entry const& was, DiaryOptions const& options) {
+    bool const ticked = was.deed == domain::Deed::done || was.deed == domain::Deed::level_left;
+    if (ticked && options.visit.has("--note")) {
+        throw WrongUse(
+            "that entry is a tick, and its note says of what: take it out with --remove, and write a note with "
+            "cropful diary add");
+    }
+}
+
+/// Throws BadInput for more than the vessels of its hatch hold; what is in the store may be any amount.
+void need_room_for(Entry const& now, Flags const& visit, domain::Farm const& farm) {
+    if (domain::is_of_store(now.deed) || std::holds_alternative<quantities::Heads>(now.amount)) return;
+    for (domain::Hatch const& hatch : farm.hatches) {
+        if (hatch.name == now.hatch)
+            need_room(farm, hatch, {"--amount", visit.all().at("--amount")}, now.amount, now.at);
+    }
+}
+
 NoAnswer no_such_entry(std::string const& file) { return NoAnswer(file + ": there is no such entry"); }
 
 /// The entry `diary show` gives that number.
@@ -43,6 +62,7 @@ Reply edit_entry(DiaryOptions const& options) {
     if (options.remove == changes) {
         throw WrongUse("say what is right with --amount, --at or --note, or --remove where nothing is");
     }
+    refuse_note_of_tick(was, options);
     std::optional<Entry> now;
     if (!options.remove) {
         now = was;
@@ -56,6 +76,7 @@ Reply edit_entry(DiaryOptions const& options) {
             now->utc_offset = stamp.utc_offset;
         }
         domain::check_amount(*now);
+        if (options.visit.has("--amount")) need_room_for(*now, options.visit, barn.farm);
     }
     if (!barn.diary.replace(was, now)) throw no_such_entry(barn.diary_file);  // another program was quicker
     Said said = options.json ? Said(reports::edited_json(was, now, barn.diary_file))

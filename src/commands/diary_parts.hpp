@@ -27,6 +27,14 @@ quantities::Mass bought_weight(std::string_view words, Barn const& barn, std::st
 /// What --stock and --bought say. Throws BadInput.
 std::vector<domain::Entry> store_entries(DiaryOptions const& options, Barn const& barn, domain::Stamp const& stamp);
 
+/// A flag as it was typed.
+struct FlagText {
+    std::string name, text;
+};
+/// Throws BadInput for more than all the vessels that a hatch may have at a moment hold.
+void need_room(domain::Farm const& farm, domain::Hatch const& hatch, FlagText const& flag, domain::Amount const& amount,
+               domain::Moment at);
+
 /// When it was, to the minute, by the barn's clock.
 domain::Stamp stamp_of(DiaryOptions const& options);
 /// Throws BadInput for what is to come: nobody has seen it.
