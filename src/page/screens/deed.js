@@ -46,10 +46,10 @@ export function Deed({ deed: line, units, onTick, onUndo }) {
   const ticked = line.ticked && line.parts[0].ticked;
   return html`<li class=${`deed ${line.ticked ? "done" : ""} ${later ? "later" : ""}`}>
     <label>
-      ${!later && html`<input type="checkbox" checked=${line.ticked} disabled=${busy}
+      ${!later && html`<input type="checkbox" checked=${line.ticked} aria-busy=${busy}
         onChange=${(e) => {
           e.target.checked = line.ticked; // the tick shows once it is saved
-          run(line.ticked ? onUndo : () => onTick({}));
+          if (!busy) run(line.ticked ? onUndo : () => onTick({}));
         }} />`}
       <span class="words" dir="auto">${withFigures(line.words)}</span>
       <span class="place">${places.map((place) => html`<bdi key=${place}>${place}</bdi>`)}

@@ -1,0 +1,244 @@
+// What is kept: over reloads and crashes, between two tabs, where the store is refused or full, and by a newer page.
+//   node kept.mjs PAGE PROGRAM ROOT
+import assert from "node:assert/strict";
+import fs from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { after, before, test } from "node:test";
+import { chromium } from "playwright-core";
+import { boxes, bringIn, cropful, demo, FLAGS, goTo, inFolder, launch, newContext, NOW, openPage, record, settled } from "./browser.mjs";
+
+const CRASHES = 50, KILLS = 5;
+
+let browser;
+before(async () => (browser = await launch()));
+after(() => browser.close());
+
+async function withFarm(context, name = "saltgrass") {
+  const page = await openPage(context);
+  await bringIn(page, demo(name));
+  await page.locator(".deed").first().waitFor();
+  await settled(page);
+  return page;
+}
+
+/** The entries of a kept record, as the native program reads its diary. */
+const entriesOf = ({ farm, diary }) => inFolder(async (folder) => {
+  fs.writeFileSync(path.join(folder, "farm.toml"), farm);
+  if (diary) fs.writeFileSync(path.join(folder, "farm.diary"), Buffer.from(diary));
+  return JSON.parse(cropful(folder, "diary", "show", "farm.toml", "--json", "--all")).entries;
+});
+
+/** Runs before the page: says each deed aloud as it is shown ticked. */
+function tellTicks() {
+  const told = new Set();
+  const look = () => {
+    for (const line of document.querySelectorAll(".deed.done .words")) {
+      const words = line.textContent;
+      if (!told.has(words)) console.log(`ticked ${words}`);
+      told.add(words);
+    }
+  };
+  new MutationObserver(look).observe(document, { subtree: true, childList: true, attributes: true });
+}
+
+test("a reload shows the farm, its ticks and its diary again", async () => {
+  const context = await newContext(browser);
+  const page = await withFarm(context);
+  await boxes(page).first().click();
+  await page.locator(".deed.done").waitFor();
+  const shown = await page.locator(".deed").allTextContents();
+  await page.reload();
+  await page.locator(".deed.done").waitFor();
+  await settled(page);
+  assert.deepEqual(await page.locator(".deed").allTextContents(), shown);
+  await context.close();
+});
+
+/** A day later each time, so that there is something to tick. */
+const dayAfter = (days) => new Date(Date.parse(`${NOW}:00Z`) + days * 864e5).toISOString().slice(0, 16);
+
+test(`${CRASHES} tabs that crash while they save: what was shown as ticked is there`, async () => {
+  const context = await newContext(browser);
+  await (await withFarm(context)).close();
+  await context.addInitScript(tellTicks);
+  const counts = { shown: 0, lost: 0 };
+  for (let n = 0; n < CRASHES; n += 1) {
+    const page = await openPage(context, "today", dayAfter(n));
+    const told = [];
+    page.on("console", (message) => message.text().startsWith("ticked ") && told.push(message.text().slice(7)));
+    await boxes(page).first().waitFor();
+    const crashed = page.waitForEvent("crash");
+    const session = await context.newCDPSession(page);
+    await boxes(page).first().click();
+    if (n % 5 === 4) await page.locator(".deed.done").first().waitFor(); // just shown
+    else for (let frames = 0; frames < n * 2; frames += 1) await page.evaluate(() => new Promise(requestAnimationFrame));
+    session.send("Page.crash").catch(() => {});
+    await crashed;
+    await page.close();
+    const again = await openPage(context, "today", dayAfter(n));
+    await again.locator(".deed").first().waitFor();
+    const kept = await record(again);
+    const words = kept.ticked.map(({ deed }) => deed.words);
+    counts.shown += told.length;
+    counts.lost += told.filter((one) => !words.includes(one.replaceAll("\u00a0", " "))).length;
+    const entries = await entriesOf(kept);
+    for (const one of kept.ticked) assert.ok(entries.some(({ note }) => note === one.deed.id), `${one.deed.id} is not in the diary`);
+    await again.close();
+  }
+  assert.ok(counts.shown >= CRASHES / 5, `only ${counts.shown} ticks were shown`);
+  assert.equal(counts.lost, 0);
+  await context.close();
+});
+
+test(`${KILLS} browsers killed after a tick`, async () => {
+  const profile = fs.mkdtempSync(path.join(os.tmpdir(), "cropful-profile-"));
+  const start = async () => {
+    const context = await chromium.launchPersistentContext(profile, { executablePath: "/usr/bin/chromium", args: FLAGS, timezoneId: "UTC" });
+    context.faults = [];
+    return context;
+  };
+  /** The browser's own processes: those whose command line names this profile. */
+  const kill = () => {
+    for (const pid of fs.readdirSync("/proc").filter((name) => /^\d+$/.test(name))) {
+      try {
+        if (fs.readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(`--user-data-dir=${profile}`)) process.kill(Number(pid), "SIGKILL");
+      } catch {
+        // it has ended by itself
+      }
+    }
+  };
+  try {
+    let context = await start();
+    await withFarmPersistent(context);
+    for (let n = 0; n < KILLS; n += 1) {
+      const page = await openPage(context, "today", dayAfter(n));
+      await boxes(page).first().click();
+      await page.locator(".deed.done").first().waitFor();
+      const shown = await page.locator(".deed.done .words").allTextContents();
+      kill();
+      await context.close().catch(() => {});
+      context = await start();
+      const again = await openPage(context, "today", dayAfter(n));
+      await again.locator(".deed.done").first().waitFor();
+      assert.deepEqual(await again.locator(".deed.done .words").allTextContents(), shown);
+    }
+    await context.close();
+  } finally {
+    fs.rmSync(profile, { recursive: true, force: true });
+  }
+});
+
+async function withFarmPersistent(context) {
+  const page = await openPage(context);
+  await page.evaluate(() => (location.hash = "farm"));
+  await page.locator("input[type=file]").setInputFiles(demo("saltgrass"));
+  await page.locator(".deed").first().waitFor();
+  await page.close();
+}
+
+test("two tabs: each sees what the other ticked, and neither loses a tick", async () => {
+  const context = await newContext(browser);
+  const one = await withFarm(context);
+  const two = await openPage(context);
+  await boxes(two).nth(1).waitFor();
+  await boxes(one).nth(0).click();
+  await one.locator(".deed.done").waitFor();
+  await two.locator(".deed.done").waitFor();
+  await boxes(two).nth(0).click();
+  await two.locator(".deed.done").nth(1).waitFor();
+  await one.locator(".deed.done").nth(1).waitFor();
+  assert.equal((await record(one)).ticked.length, 2);
+  assert.deepEqual(context.faults, []);
+  await context.close();
+});
+
+test("two tabs that tick at once, each blind to the other: the second is done again, and says so", async () => {
+  const context = await newContext(browser);
+  const one = await withFarm(context);
+  await context.addInitScript(() => {
+    window.BroadcastChannel = class { // tells nobody, and hears nothing
+      postMessage() {}
+    };
+  });
+  const two = await openPage(context);
+  await boxes(two).nth(1).waitFor();
+  await settled(two);
+  await boxes(one).nth(0).click();
+  await one.locator(".deed.done").waitFor();
+  await boxes(two).nth(1).click();
+  await two.locator(".notice").filter({ hasText: "done again" }).waitFor();
+  await two.locator(".deed.done").nth(1).waitFor();
+  const kept = await record(two);
+  assert.equal(kept.ticked.length, 2);
+  const done = (await entriesOf(kept)).filter(({ what }) => what === "done").map(({ note }) => note);
+  assert.equal(new Set(done).size, 2);
+  await context.close();
+});
+
+const REFUSED = {
+  "refused when it is opened": () => (IDBFactory.prototype.open = () => { throw new DOMException("no", "SecurityError"); }),
+  "full": () => (IDBObjectStore.prototype.put = () => { throw new DOMException("no room", "QuotaExceededError"); }),
+};
+const SAID = { "refused when it is opened": "keeps nothing", full: "no room left" };
+
+for (const [name, spoil] of Object.entries(REFUSED)) {
+  test(`a store that is ${name}: the page says so and goes on`, async () => {
+    const context = await newContext(browser);
+    await context.addInitScript(spoil);
+    const page = await withFarm(context);
+    await page.locator(".notice").filter({ hasText: SAID[name] }).waitFor();
+    await boxes(page).first().click();
+    await page.locator(".deed.done").waitFor();
+    await goTo(page, "shop");
+    await page.getByText(/^BUY/).waitFor();
+    assert.deepEqual(context.faults, []);
+    await context.close();
+  });
+}
+
+test("what a newer page wrote is left as it is; what an older one wrote is read", async () => {
+  const context = await newContext(browser);
+  const page = await withFarm(context);
+  const put = (schema, drop) => page.evaluate(([number, without]) => new Promise((resolve) => {
+    const opened = indexedDB.open("cropful");
+    opened.onsuccess = () => {
+      const store = opened.result.transaction("barns", "readwrite").objectStore("barns");
+      store.get("barn").onsuccess = ({ target }) => {
+        const changed = { ...target.result, schema: number };
+        for (const key of without) delete changed[key];
+        store.put(changed, "barn").onsuccess = () => (opened.result.close(), resolve());
+      };
+    };
+  }), [schema, drop]);
+  await put(99, []);
+  await page.reload();
+  await page.locator(".notice").filter({ hasText: "newer page" }).waitFor();
+  assert.equal((await record(page)).schema, 99);
+  await put(0, ["draft", "ticked", "carried"]);
+  await page.reload();
+  await page.locator(".deed").first().waitFor();
+  assert.equal(await page.locator(".notice").count(), 0);
+  await context.close();
+});
+
+test("a diary goes out as CSV and comes in again", () => inFolder(async (folder) => {
+  const context = await newContext(browser, { acceptDownloads: true });
+  const page = await withFarm(context);
+  await boxes(page).first().click();
+  await page.locator(".deed.done").waitFor();
+  await goTo(page, "farm");
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "The diary as CSV" }).click()]);
+  const csv = path.join(folder, "again.csv");
+  await download.saveAs(csv);
+  fs.appendFileSync(csv, "2027-04-05T04:30,April bobwhites,died,3,birds,,0\n");
+  await bringIn(page, csv);
+  await page.getByText("Taken in.").waitFor();
+  const entries = await entriesOf(await record(page));
+  assert.deepEqual(entries.map(({ what }) => what), ["died", "done"]);
+  fs.writeFileSync(csv, "no,such,columns\n");
+  await page.locator("input[type=file]").setInputFiles(csv);
+  await page.locator(".said").filter({ hasText: "expected" }).waitFor();
+  assert.equal((await entriesOf(await record(page))).length, 2);
+  await context.close();
+}));
