@@ -34,8 +34,6 @@ int main(int count, char** words) {
     } catch (cropful::Fault const& fault) {
         return complain(fault.what(), fault.status());
     } catch (std::exception const& fault) {
-        std::cerr << "cropful: a fault of the program itself, please report it: ";
-        std::cerr << cropful::escaped(fault.what()) << '\n';
-        return status(cropful::Exit::no_answer);
+        return complain(cropful::own_fault(fault).c_str(), cropful::Exit::no_answer);
     }
 }

@@ -55,4 +55,7 @@ class WrongUse : public Fault {
     explicit WrongUse(std::string const& message) : Fault(Exit::wrong_use, message) {}
 };
 
+/// What is said of an exception that is no Fault.
+std::string own_fault(std::exception const& fault);
+
 }  // namespace cropful

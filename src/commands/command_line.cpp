@@ -18,6 +18,7 @@
 #include "cropful/commands/last.hpp"
 #include "cropful/commands/mix.hpp"
 #include "cropful/commands/new.hpp"
+#include "cropful/commands/page.hpp"
 #include "cropful/commands/plan.hpp"
 #include "cropful/commands/season.hpp"
 #include "cropful/commands/sheet.hpp"
@@ -82,8 +83,8 @@ std::vector<Command> add_all(CLI::App& program) {
             command<LastOptions>(program),  command<AwayOptions>(program),   command<DiaryOptions>(program),
             command<MixOptions>(program),   command<SeasonOptions>(program), command<CheckOptions>(program),
             command<BlendOptions>(program), command<SheetOptions>(program),  command<CalendarOptions>(program),
-            command<TableOptions>(program), command<NewOptions>(program),    manual_command(program),
-            completion_command(program)};
+            command<PageOptions>(program),  command<TableOptions>(program),  command<NewOptions>(program),
+            manual_command(program),        completion_command(program)};
 }
 
 void describe(CLI::App& program) {
@@ -121,20 +122,31 @@ std::function<Reply()> deed(CLI::App& program, std::vector<Command> const& comma
     return say({.out = help_page(manual_of(program))});
 }
 
-}  // namespace
-
-Printed answer(std::vector<std::string> const& words) {
+/// `look` is told --color before anything is done.
+template <class Look>
+Reply reply_to(std::vector<std::string> const& words, Look look) {
     CLI::App program("How much feed, water and supplement gamebirds need, and how long it lasts.");
     describe(program);
     auto const commands = add_all(program);
     Text color;
     add_color(program, color);
     auto const asked = deed(program, commands, words);
-    auto const setting = setting_of_output(color);
-    Reply reply = asked();
-    auto const* page = std::get_if<reports::Page>(&reply.out);
-    std::string out = page ? reports::set(*page, setting) : std::get<std::string>(std::move(reply.out));
-    return {std::move(out), std::move(reply.err), reply.status, std::move(reply.done)};
+    look(color);
+    return asked();
+}
+
+}  // namespace
+
+Reply carry_out(std::vector<std::string> const& words) {
+    return reply_to(words, [](Text const&) {});
+}
+
+Printed answer(std::vector<std::string> const& words) {
+    reports::Setting setting;
+    Reply said = reply_to(words, [&](Text const& color) { setting = setting_of_output(color); });
+    auto const* page = std::get_if<reports::Page>(&said.out);
+    std::string out = page ? reports::set(*page, setting) : std::get<std::string>(std::move(said.out));
+    return {std::move(out), std::move(said.err), said.status, std::move(said.done)};
 }
 
 }  // namespace cropful::commands

@@ -3,6 +3,7 @@
 #include "commands/diary_parts.hpp"
 #include "commands/hatches.hpp"
 #include "cropful/commands/clock.hpp"
+#include "cropful/domain/ranges.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/diary_json.hpp"
@@ -266,8 +267,8 @@ Reply add_visit(DiaryOptions const& options) {
     auto const stamp = stamp_of(options);
     auto visit = store_entries(options, barn, stamp);
     std::vector<std::string> advice;
-    bool const seen_barn = std::ranges::any_of(
-        flags.all(), [](auto const& flag) { return flag.first != "--at" && flag.first != "--note"; });
+    bool const seen_barn =
+        ranges::any_of(flags.all(), [](auto const& flag) { return flag.first != "--at" && flag.first != "--note"; });
     bool const barn_too = visit.empty() || seen_barn || options.part;
     Hatch const* hatch = nullptr;
     if (barn_too) {

@@ -4,6 +4,7 @@
 #include "commands/diary_parts.hpp"
 #include "cropful/commands/clock.hpp"
 #include "cropful/commands/files.hpp"
+#include "cropful/domain/ranges.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/engine/today.hpp"
 #include "cropful/fault.hpp"
@@ -73,9 +74,9 @@ std::vector<Tick> ticks_of(DiaryOptions const& options, Today const& today, doma
 }
 
 Numbered const& find(Today const& today, int number) {
-    auto const found = std::ranges::find(today.day, number, &Numbered::number);
+    auto const found = ranges::find(today.day, number, &Numbered::number);
     if (found == today.day.end()) {
-        bool const later = std::ranges::any_of(today.tasks, [&](Numbered const& one) { return one.number == number; });
+        bool const later = ranges::any_of(today.tasks, [&](Numbered const& one) { return one.number == number; });
         throw WrongUse(std::to_string(number) +
                        (later ? " is of a day to come: tick it then"
                               : " is no number of today's list, which ends with " + std::to_string(today.day.size())));
@@ -174,14 +175,13 @@ Reply tick_done(DiaryOptions const& options) {
     std::vector<reports::TickedTask> done;
     for (Tick const& tick : ticks_of(options, today, stamp.at)) {
         Numbered const& one = find(today, tick.number);
-        bool const twice =
-            std::ranges::any_of(done, [&](auto const& other) { return other.task.number == one.number; });
+        bool const twice = ranges::any_of(done, [&](auto const& other) { return other.task.number == one.number; });
         if (twice) continue;
         std::size_t const before = ticked.entries().size();
         ticked.tick(one.task, tick.amount);
         auto const written = std::span(ticked.entries()).subspan(before);
-        auto const seen = std::ranges::find_if(
-            written, [](Entry const& entry) { return entry.deed != Deed::done && entry.note.empty(); });
+        auto const seen =
+            ranges::find_if(written, [](Entry const& entry) { return entry.deed != Deed::done && entry.note.empty(); });
         bool const typed = tick.amount && seen != written.end();
         done.push_back({one, typed ? std::optional(*seen) : std::nullopt});
     }

@@ -2,14 +2,15 @@
 
 #include <charconv>
 
+#include "cropful/quantities/decimal.hpp"
+
 namespace cropful::commands {
 
 namespace {
 
-/// The number that makes up the whole of `text`, in every locale with a decimal point.
-template <class Number>
-std::optional<Number> whole_text(std::string_view text) {
-    Number value{};
+/// The whole number that makes up all of `text`.
+std::optional<int> whole_text(std::string_view text) {
+    int value = 0;
     auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (error != std::errc() || end != text.data() + text.size()) return std::nullopt;
     return value;
@@ -24,7 +25,7 @@ double parse_share(std::string_view text) {
 }
 
 quantities::Money parse_price(std::string_view text) {
-    auto const price = whole_text<double>(text);
+    auto const price = quantities::read_decimal(text);
     if (!price || !(*price >= 0 && *price <= 1e6)) {
         bool const negative = price && *price < 0;
         throw BadInput(in_quotes(text) + (negative ? " (less than 0)" : ""),
@@ -34,7 +35,7 @@ quantities::Money parse_price(std::string_view text) {
 }
 
 int parse_count(std::string_view text, int most, int least) {
-    auto const count = whole_text<int>(text);
+    auto const count = whole_text(text);
     if (!count || *count < least || *count > most) {
         throw BadInput(in_quotes(text), "a whole number from " + std::to_string(least) + " to " + std::to_string(most));
     }

@@ -1,8 +1,8 @@
 #include "cropful/domain/csv.hpp"
 
-#include <array>
-#include <charconv>
 #include <string_view>
+
+#include "cropful/quantities/decimal.hpp"
 
 namespace cropful::domain {
 
@@ -31,11 +31,7 @@ std::string csv_line(std::vector<std::string> const& cells) {
     return line + "\r\n";
 }
 
-std::string csv_number(double number) {
-    std::array<char, 400> text{};
-    auto const end = std::to_chars(text.data(), text.data() + text.size(), number, std::chars_format::fixed).ptr;
-    return {text.data(), end};
-}
+std::string csv_number(double number) { return quantities::shortest_fixed(number); }
 
 std::string csv_name(std::string const& name) {
     bool const formula = name.find_first_of("=+-@\t\r\n") == 0;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
+
 namespace cropful::domain {
 
 using namespace quantities;
@@ -41,16 +43,16 @@ Stage stage_at(Hatch const& hatch, Duration age) {
     constexpr Duration instant = days(1e-9);  // what arithmetic may take from an age
     auto const stages = stages_of(hatch);
     auto const begun = [&](Stage const& stage) { return stage.from <= age + instant; };
-    auto const last = std::ranges::find_if(stages.rbegin(), stages.rend(), begun);
+    auto const last = std::find_if(stages.rbegin(), stages.rend(), begun);
     return last == stages.rend() ? stages.front() : *last;
 }
 
 bool has_hopper(Hatch const& hatch) {
-    return std::ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.hopper.has_value(); });
+    return ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.hopper.has_value(); });
 }
 
 bool has_drinker(Hatch const& hatch) {
-    return std::ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.drinker.has_value(); });
+    return ranges::any_of(stages_of(hatch), [](Stage const& stage) { return stage.drinker.has_value(); });
 }
 
 bool has_course(Hatch const& hatch) { return hatch.supplement || !hatch.courses.empty(); }
@@ -82,7 +84,7 @@ std::vector<Course> courses_of(Hatch const& hatch, Farm const& farm) {
         Supplement const& its = farm.supplements.at(*hatch.supplement);
         all.push_back({*hatch.supplement, its.from, its.days_long});
     }
-    std::ranges::stable_sort(all, {}, &Course::from);
+    ranges::stable_sort(all, {}, &Course::from);
     return all;
 }
 

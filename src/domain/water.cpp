@@ -1,6 +1,6 @@
 #include "cropful/domain/water.hpp"
 
-#include <algorithm>
+#include "cropful/domain/ranges.hpp"
 
 namespace cropful::domain {
 
@@ -21,7 +21,7 @@ std::vector<WaterItem> const& water_items() {
 
 WaterItem const* find_water_item(std::string_view key) {
     auto const& all = water_items();
-    auto const found = std::ranges::find(all, key, &WaterItem::key);
+    auto const found = ranges::find(all, key, &WaterItem::key);
     return found == all.end() ? nullptr : &*found;
 }
 

@@ -1,10 +1,10 @@
 #include "cropful/engine/agenda.hpp"
 
-#include <algorithm>
 #include <array>
 #include <map>
 #include <tuple>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/agenda_parts.hpp"
 
 namespace cropful::engine {
@@ -85,7 +85,7 @@ Agenda make_agenda(Season const& season, Window const& window, Progress const& p
 bool is_routine(Work work) { return work == Work::look || work == Work::top_up || work == Work::change_water; }
 
 StagePlan const* HatchTasks::stage_at(Duration age) const {
-    auto const found = std::ranges::find_if(
+    auto const found = ranges::find_if(
         plan.stages, [&](StagePlan const& stage) { return stage.from <= age + instant && age + instant < stage.to; });
     return found == plan.stages.end() ? nullptr : &*found;
 }
@@ -125,7 +125,7 @@ std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<F
         auto const hatch = order.find(task.hatch);
         return std::tuple(round_of(task), hatch == order.end() ? order.size() : hatch->second, task.work);
     };
-    std::ranges::stable_sort(
+    ranges::stable_sort(
         all, [&](Task const& a, Task const& b) { return a.at < b.at || (!(b.at < a.at) && place(a) < place(b)); });
     give_ids(all);
     return all;

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/engine/agenda.hpp"
 #include "cropful/engine/shopping.hpp"
 #include "cropful/fault.hpp"
@@ -22,8 +23,8 @@ std::optional<Mass> brought_home(ShoppingItem const& item) {
 /// Whether a product is being given already, and so is there.
 bool is_given(Plan const& plan, ShoppingItem const& item, Moment at) {
     if (item.sort != ShoppingItem::Sort::supplement) return false;
-    return std::ranges::any_of(plan.hatches, [&](HatchPlan const& hatch) {
-        return std::ranges::any_of(hatch.mixes, [&](Mix const& mix) {
+    return ranges::any_of(plan.hatches, [&](HatchPlan const& hatch) {
+        return ranges::any_of(hatch.mixes, [&](Mix const& mix) {
             return mix.supplement == item.key && hatch.hatch.date + mix.from < at && at < hatch.hatch.date + mix.to;
         });
     });
@@ -58,7 +59,7 @@ void add_trips(std::vector<Fetch>& all, TripPlan const& trips, domain::Farm cons
 /// What no trip brings.
 std::vector<ShoppingItem> beside(TripPlan const& trips, std::vector<ShoppingItem> items) {
     std::erase_if(items, [&](ShoppingItem const& item) {
-        bool const by_trip = std::ranges::any_of(
+        bool const by_trip = ranges::any_of(
             trips.packs, [&](PacksBought const& packs) { return packs.trip && packs.supplement == item.key; });
         return item.sort == ShoppingItem::Sort::feed || (item.sort == ShoppingItem::Sort::supplement && by_trip);
     });

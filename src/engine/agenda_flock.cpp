@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/engine/withdrawals.hpp"
 #include "engine/agenda_parts.hpp"
 
@@ -46,8 +47,8 @@ void add_moves(HatchTasks const& hatch) {
     domain::Hatch const& its = hatch.plan.hatch;
     for (StagePlan const& stage : hatch.plan.stages) {
         bool const first = stage.from <= its.first_age + instant;
-        bool const starts = std::ranges::any_of(domain::stages_of(its),
-                                                [&](auto const& one) { return in_days(one.from - stage.from) == 0; });
+        bool const starts = ranges::any_of(domain::stages_of(its),
+                                           [&](auto const& one) { return in_days(one.from - stage.from) == 0; });
         if (!first && !starts) continue;  // the plan begins within it
         if (first && its.first_age > days(0)) continue;
         Moment const at = its.date + stage.from;

@@ -1,5 +1,5 @@
-#include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/agenda_parts.hpp"
 
 namespace cropful::engine {
@@ -55,8 +55,8 @@ void add_hopper_fills(HatchTasks const& hatch, StagePlan const& stage) {
 }
 
 bool begins_batch(HatchPlan const& plan, Fill<Volume> const& fill) {
-    return std::ranges::any_of(plan.mixes, [&](Mix const& mix) {
-        return std::ranges::any_of(mix.batches, [&](Batch const& batch) {
+    return ranges::any_of(plan.mixes, [&](Mix const& mix) {
+        return ranges::any_of(mix.batches, [&](Batch const& batch) {
             return batch.age - fill.age < instant && fill.age - batch.age < instant;
         });
     });

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/refills.hpp"
 #include "engine/spread.hpp"
 #include "engine/well.hpp"
@@ -203,7 +204,7 @@ std::vector<Assumption> assumptions(Plan const& plan, Rations const& rations) {
     bool const hoppers = std::any_of(plan.hatches.begin(), plan.hatches.end(),
                                      [](HatchPlan const& part) { return domain::has_hopper(part.hatch); });
     about_spread(list, plan.farm, hoppers, !plan.learned.empty());
-    bool const tended = std::ranges::any_of(plan.hatches, [](HatchPlan const& part) { return !part.stages.empty(); });
+    bool const tended = ranges::any_of(plan.hatches, [](HatchPlan const& part) { return !part.stages.empty(); });
     if (tended) about_chores(list, plan.farm);
     for (Purchase const& feed : plan.feeds) {
         domain::Feed const& its = plan.farm.feeds.at(feed.key);

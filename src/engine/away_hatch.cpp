@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
@@ -136,7 +137,7 @@ class Group {
 
     /// Whether plain water is left.
     [[nodiscard]] bool leaves_plain() const {
-        return std::ranges::any_of(domain::courses_of(hatch_, farm_), [&](domain::Course const& one) {
+        return ranges::any_of(domain::courses_of(hatch_, farm_), [&](domain::Course const& one) {
             return is_broken_off(one, farm_.supplements.at(one.supplement), ages_);
         });
     }
@@ -144,7 +145,7 @@ class Group {
     /// What one drinker holds when somebody fills it at an age: a batch during a course.
     Volume filled(domain::Drinker const& drinker, Lodging const& lodging, HatchModel const& model, Duration age) const {
         auto const courses = domain::courses_of(model.hatch(), farm_);
-        bool const given = std::ranges::any_of(courses, [&](domain::Course const& one) {
+        bool const given = ranges::any_of(courses, [&](domain::Course const& one) {
             return one.from < age + days(1) && age < course_ends(one) + days(1);
         });
         Volume const brim = drinker.volume - drinker.displaced;
@@ -212,7 +213,7 @@ class Group {
                      vessel.judged().empty()};
         one.holding.known = vessel.known.has_value();
         one.holding.of_batch = vessel.of_batch;
-        auto const held = std::ranges::count_if(gone, [](double share) { return share < 1; });
+        auto const held = ranges::count_if(gone, [](double share) { return share < 1; });
         one.holding.chance = static_cast<double>(held) / static_cast<double>(gone.size());
         one.holding.fill = quantile(vessel.shares, absence.sure);
         double const share = std::max(one.holding.fill, vessel.least) + vessel.behind;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/calendar_days.hpp"
 #include "engine/hatch_model.hpp"
 #include "engine/refills.hpp"
@@ -60,9 +61,9 @@ class Care {
         }
         Ages const all{model.hatch().first_age, ages_.to};
         bool const feed =
-            std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.hopper.has_value(); });
+            ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.hopper.has_value(); });
         bool const water =
-            std::ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.drinker.has_value(); });
+            ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.drinker.has_value(); });
         if (feed && feeds()) feed_.emplace(model.feed(all, Spread::density_cv));
         if ((water && wanted.drinkers) || stirs()) water_.emplace(model.water(all));
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/well.hpp"
 
@@ -43,7 +44,7 @@ std::map<std::string, std::vector<std::string>> sharers(Placement const& placeme
         if (!stay.joins) continue;
         auto& names = all[stay.brooder];
         for (Stay const* other : others) {
-            if (std::ranges::find(names, other->hatch) == names.end()) names.push_back(other->hatch);
+            if (!ranges::contains(names, other->hatch)) names.push_back(other->hatch);
         }
     }
     return all;
@@ -51,9 +52,8 @@ std::map<std::string, std::vector<std::string>> sharers(Placement const& placeme
 
 void sharing_cautions(CautionList& list, Plan const& plan) {
     for (auto const& [house, names] : sharers(plan.placement)) {
-        bool const planned = std::ranges::any_of(plan.hatches, [&](HatchPlan const& part) {
-            return std::ranges::find(names, part.hatch.name) != names.end();
-        });
+        bool const planned = ranges::any_of(
+            plan.hatches, [&names = names](HatchPlan const& part) { return ranges::contains(names, part.hatch.name); });
         if (!planned) continue;
         list.add({.id = "shared-house",
                   .hatches = names,

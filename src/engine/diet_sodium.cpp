@@ -1,5 +1,5 @@
-#include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/check_extras.hpp"
 #include "engine/well.hpp"
 
@@ -39,7 +39,7 @@ void add_diet_sodium(Plan& plan, WaterTable const& table) {
             if (!(feed > 0) || !check.drunk_sodium) continue;
             check.diet = feed + 100 * ratio(*check.drunk_sodium * *check.thirst);
             bool const laying = part.hatch.laying_from && check.from >= *part.hatch.laying_from;
-            auto const ceiling = std::ranges::find(table.ceilings, laying, &SodiumCeiling::laying);
+            auto const ceiling = ranges::find(table.ceilings, laying, &SodiumCeiling::laying);
             if (ceiling != table.ceilings.end()) check.ceiling = *ceiling;
         }
     }

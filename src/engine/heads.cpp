@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
+
 namespace cropful::engine {
 
 namespace {
@@ -81,7 +83,7 @@ void end_if_none(Hatch& hatch) {
 domain::Diary in_their_time(domain::Farm const& farm, domain::Diary const& diary) {
     domain::Diary kept;
     for (Entry const& entry : diary) {
-        auto const hatch = std::ranges::find_if(
+        auto const hatch = ranges::find_if(
             farm.hatches, [&](Hatch const& one) { return one.name == entry.hatch && is_kept(one, entry.at); });
         if (hatch == farm.hatches.end()) continue;
         domain::Moment at = std::max(entry.at, hatch->date + hatch->first_age);  // filled that day before they came

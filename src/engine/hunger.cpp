@@ -22,7 +22,7 @@ std::vector<double> FarmNeeds::add(std::string const& feed, HatchModel const& mo
     auto worlds = model.eaten(ages, longest_piece);
     Need& sum = needs_[feed];
     sum.worlds.resize(worlds.size());
-    std::ranges::transform(sum.worlds, worlds, sum.worlds.begin(), std::plus<>());
+    std::transform(sum.worlds.begin(), sum.worlds.end(), worlds.begin(), sum.worlds.begin(), std::plus<>());
     sum.usual += model.feed().between(ages.from, ages.to);
     return worlds;
 }

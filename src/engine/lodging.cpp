@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/whole.hpp"
 #include "engine/hatch_model.hpp"
 #include "engine/instant.hpp"
@@ -20,7 +21,7 @@ int houses_for(domain::Brooder const& sort, HatchModel const& model, double sure
     double most = 1;
     for (domain::Room const& room : rooms) {
         Duration const age = std::max(from, room.from);
-        bool const over = std::ranges::any_of(
+        bool const over = ranges::any_of(
             rooms, [&](domain::Room const& later) { return later.from > room.from && later.from <= from; });
         if (over || !(age < to)) continue;
         most = std::max(most, sure * ratio(model.flock().alive(age) / room.birds));
@@ -57,7 +58,7 @@ std::vector<Lodging> lodgings(domain::Farm const& farm, HatchModel const& model)
 }
 
 Lodging const* lodging_at(std::vector<Lodging> const& lodgings, Duration age) {
-    auto const found = std::ranges::find_if(
+    auto const found = ranges::find_if(
         lodgings, [&](Lodging const& one) { return one.from <= age + instant && age + instant < one.to; });
     return found == lodgings.end() ? nullptr : &*found;
 }

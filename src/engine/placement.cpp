@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/engine/season.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
@@ -77,7 +78,7 @@ std::pair<std::vector<Booking>, std::vector<Crowd>> bookings_of(Season const& se
             if (time.house == sort.key) asked.push_back({i, time});
         }
     }
-    std::ranges::stable_sort(asked, {}, [&](Asked const& one) { return hatches[one.hatch].date + one.time.from; });
+    ranges::stable_sort(asked, {}, [&](Asked const& one) { return hatches[one.hatch].date + one.time.from; });
     std::vector<Booking> bookings;
     std::vector<Crowd> crowds;
     for (Asked const& one : asked) {
@@ -113,7 +114,7 @@ void place_sort(Placement& placement, Brooder const& sort, Season const& season,
         int const gets = static_cast<int>(got.numbers.size());
         add_stays(placement, sort, booking, got);
         if (gets == booking.needs) continue;
-        auto const nearest = [&](double step) {
+        auto const nearest = [&, &bookings = bookings](double step) {
             bool const sought = fits == Fits::sought && !sort.shared;
             return sought ? nearest_fit(roster, bookings, i, step, sort) : std::nullopt;
         };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/quantities/whole.hpp"
@@ -184,7 +185,7 @@ std::map<std::string, Mass> eaten_by_others(Season const& season, std::vector<st
                                             Moment until) {
     std::map<std::string, Mass> eaten;
     for (std::size_t i = 0; i < season.farm().hatches.size(); ++i) {
-        if (std::ranges::find(planned, i) != planned.end()) continue;
+        if (ranges::contains(planned, i)) continue;
         domain::Hatch const& hatch = season.farm().hatches[i];
         for (std::size_t step = 0; step < hatch.feeding.size(); ++step) {
             auto const store = season.lessons().store.find(hatch.feeding[step].feed);

@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/whole.hpp"
 #include "engine/assumptions.hpp"
 #include "engine/bags.hpp"
@@ -170,7 +171,7 @@ Sheet make_sheet(Season const& season, BrooderAdvice advice, Window window, Prog
         for (Caution const& caution : hatch.cautions) of_hatches.insert(caution.id);
     }
     auto const at_home = [](Task const& task) { return task.work != Work::fetch; };
-    auto const first = std::ranges::find_if(agenda.tasks, at_home);
+    auto const first = ranges::find_if(agenda.tasks, at_home);
     if (first != agenda.tasks.end()) sheet.until = first->at + listed_for;
     for (Task& task : agenda.tasks) {
         bool const soon = sheet.until && task.at < *sheet.until;

@@ -55,7 +55,7 @@ void stale_feed_cautions(CautionList& list, std::vector<HatchPlan> const& parts)
             Fill<Mass> const* stale = stage.hoppers ? first_stale(*stage.hoppers) : nullptr;
             if (stale == nullptr) continue;
             auto const& [key, count, fills] = *stage.hoppers;
-            auto const same = [&](auto const& one) { return one.first == key; };
+            auto const same = [&key = key](auto const& one) { return one.first == key; };
             auto found = std::find_if(by_hopper.begin(), by_hopper.end(), same);
             if (found == by_hopper.end()) found = by_hopper.insert(found, {key, {}});
             found->second.push_back({part.hatch.name, week_in_each(part, *stale, count)});

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/engine/plan.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/chores.hpp"
@@ -37,7 +38,7 @@ class Run {
     /// When so many litres more have run; nothing where that is never.
     [[nodiscard]] std::optional<Moment> after(Moment from, double litres) const {
         double const sum = until(from) + litres;
-        auto const next = std::ranges::upper_bound(knots_, sum, {}, &Knot::sum);
+        auto const next = ranges::upper_bound(knots_, sum, &Knot::sum);
         if (next == knots_.end()) return std::nullopt;
         auto const last = std::prev(next);
         return last->at + (next->at - last->at) * ((sum - last->sum) / (next->sum - last->sum));
@@ -64,7 +65,7 @@ class Run {
         double sum;  // litres
     };
     [[nodiscard]] double until(Moment at) const {
-        auto const next = std::ranges::upper_bound(knots_, at, {}, &Knot::at);
+        auto const next = ranges::upper_bound(knots_, at, &Knot::at);
         if (next == knots_.begin()) return 0;
         if (next == knots_.end()) return knots_.back().sum;
         auto const last = std::prev(next);
@@ -133,7 +134,7 @@ std::vector<StockLine> stock_lines(Plan const& plan) {
 void stock_cautions(CautionList& list, Plan const& plan) {
     for (StockLine const& line : plan.stocks) {
         domain::Supplement const& given = plan.farm.supplements.at(line.supplement);
-        auto const soon = std::ranges::find_if(line.fills, [](StockFill const& fill) { return bool(fill.too_soon); });
+        auto const soon = ranges::find_if(line.fills, [](StockFill const& fill) { return bool(fill.too_soon); });
         if (soon == line.fills.end()) continue;
         list.add({.id = "stock-tank-too-small",
                   .hatches = line.hatches,

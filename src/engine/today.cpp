@@ -4,6 +4,7 @@
 #include <set>
 #include <tuple>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/make.hpp"
 
@@ -63,7 +64,7 @@ bool outlasts_its_day(Task const& task) {
 
 /// Whether somebody has ticked not long before a day that a thing other than feed was fetched: no store counts it.
 bool was_fetched(Diary const& diary, std::string const& what, Moment day) {
-    return std::ranges::any_of(diary, [&](domain::Entry const& entry) {
+    return ranges::any_of(diary, [&](domain::Entry const& entry) {
         bool const ticked = entry.deed == Deed::done && entry.note.starts_with(name(Work::fetch) + "/" + what + "/");
         return ticked && day + -carried_for <= entry.at && entry.at < day;
     });
@@ -71,7 +72,7 @@ bool was_fetched(Diary const& diary, std::string const& what, Moment day) {
 
 /// Whether the diary says birds left a hatch from a day on.
 bool have_left(Diary const& diary, std::string const& hatch, Moment day) {
-    return std::ranges::any_of(diary, [&](domain::Entry const& entry) {
+    return ranges::any_of(diary, [&](domain::Entry const& entry) {
         return entry.hatch == hatch && entry.deed == Deed::moved_out && day <= entry.at;
     });
 }
@@ -79,7 +80,7 @@ bool have_left(Diary const& diary, std::string const& hatch, Moment day) {
 /// What the days before left undone; nothing before the first tick, for who never ticks has done it all the same.
 std::vector<Task> left_undone(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
                               HatchChoice const& hatches) {
-    auto const first = std::ranges::find(diary, Deed::done, &domain::Entry::deed);
+    auto const first = ranges::find(diary, Deed::done, &domain::Entry::deed);
     if (first == diary.end()) return {};
     Moment const since = std::max(day + -carried_for, Moment(first->at.date()));
     if (!(since < day)) return {};
@@ -101,7 +102,8 @@ class DayList {
     DayList(std::vector<Task> undone, std::vector<Task> morning, std::set<std::string> done) : done_(std::move(done)) {
         for (Task& task : undone) append(std::move(task), false);
         // fetches come and go with what is bought: they are numbered last
-        std::ranges::stable_partition(morning, [](Task const& task) { return task.work != Work::fetch; });
+        std::stable_partition(morning.begin(), morning.end(),
+                              [](Task const& task) { return task.work != Work::fetch; });
         for (Task& task : morning) append(std::move(task), false);
     }
 
@@ -148,13 +150,13 @@ std::vector<Task> next_of_each(std::vector<Task> const& later) {
     for (Work const work :
          {Work::fetch, Work::ready, Work::move, Work::change_feed, Work::remove, Work::withdrawal_ends}) {
         auto const is = [&](Task const& task) { return task.work == work; };
-        auto const first = std::ranges::find_if(later, is);
+        auto const first = ranges::find_if(later, is);
         if (first == later.end()) continue;
         for (auto one = first; one != later.end() && same_time(*one, *first); ++one) {
             if (is(*one) && (one == first || work == Work::fetch)) coming.push_back(*one);
         }
     }
-    std::ranges::stable_sort(coming, {}, [](Task const& task) { return task.at.iso(); });
+    ranges::stable_sort(coming, {}, [](Task const& task) { return task.at.iso(); });
     return coming;
 }
 
@@ -199,7 +201,7 @@ Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& 
         today.tasks.push_back(one);
         today.tasks.back().task.overdue = true;
     }
-    std::ranges::stable_sort(today.tasks, {}, [](Numbered const& one) { return one.task.at.iso(); });
+    ranges::stable_sort(today.tasks, {}, [](Numbered const& one) { return one.task.at.iso(); });
     for (Task& task : later) today.tasks.push_back({++last, std::move(task)});
     return today;
 }

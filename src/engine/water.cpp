@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/refills.hpp"
 #include "engine/well.hpp"
 
@@ -60,7 +61,7 @@ Worst worst_between(WaterTable const& table, std::string const& item, double val
         if (row.item == item) add(row.from);
     }
     if (hatch.laying_from) add(*hatch.laying_from);
-    std::ranges::sort(ages, std::less<>());
+    std::sort(ages.begin(), ages.end());
     Worst worst{{}, from};
     for (Duration const& age : ages) {
         bool const laying = hatch.laying_from && age >= *hatch.laying_from;
@@ -85,7 +86,7 @@ std::vector<WaterFinding> findings(Plan const& plan, WaterTable const& table) {
         }
         if (worst) all.push_back(std::move(*worst));
     }
-    std::ranges::stable_sort(all, std::greater<>(), &WaterFinding::grade);
+    ranges::stable_sort(all, std::greater<>(), &WaterFinding::grade);
     return all;
 }
 
@@ -170,7 +171,7 @@ void add_water(Plan& plan, Rations const& rations, Moment now) {
         give_to_mixes(part, sums);
         plan.sodium.insert(plan.sodium.end(), sums.begin(), sums.end());
     }
-    std::ranges::stable_sort(plan.sodium, [](SodiumSum const& a, SodiumSum const& b) {
+    ranges::stable_sort(plan.sodium, [](SodiumSum const& a, SodiumSum const& b) {
         return a.grade > b.grade || (a.grade == b.grade && a.sum > b.sum);
     });
     if (!plan.farm.water) return;

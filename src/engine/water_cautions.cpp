@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/caution_list.hpp"
 #include "engine/refills.hpp"
 
@@ -97,7 +98,7 @@ void heat(CautionList& list, domain::Farm const& farm) {
 
 void water_cautions(CautionList& list, Plan const& plan, HatchPlan const& part) {
     heat(list, plan.farm);
-    bool const founts = std::ranges::any_of(domain::stages_of(part.hatch), [&](domain::Stage const& stage) {
+    bool const founts = ranges::any_of(domain::stages_of(part.hatch), [&](domain::Stage const& stage) {
         return stage.drinker && !plan.farm.drinkers.at(*stage.drinker).plumbed;
     });
     if (founts) drowning(list, part);

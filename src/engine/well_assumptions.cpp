@@ -1,5 +1,5 @@
-#include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/well.hpp"
 
 namespace cropful::engine {
@@ -43,8 +43,8 @@ void about_figures(AssumptionList& list, domain::WaterReport const& report, Wate
 void about_others(AssumptionList& list, Plan const& plan) {
     std::vector<std::string> applies;
     auto const note = [&](std::optional<WaterRow> const& row, std::string const& kind) {
-        if (!row || row->kinds.empty() || std::ranges::find(row->kinds, kind) != row->kinds.end()) return;
-        if (std::ranges::find(applies, row->applies) == applies.end()) applies.push_back(row->applies);
+        if (!row || row->kinds.empty() || ranges::contains(row->kinds, kind)) return;
+        if (!ranges::contains(applies, row->applies)) applies.push_back(row->applies);
     };
     for (WaterFinding const& finding : plan.water) note(finding.row, finding.kind);
     for (SodiumSum const& sum : plan.sodium) {
@@ -75,7 +75,7 @@ void about_well(AssumptionList& list, Plan const& plan, Rations const& rations) 
     about_others(list, plan);
     about_products(list, plan);
     for (HatchPlan const& part : plan.hatches) {
-        bool const diet = std::ranges::any_of(part.checks, [](Check const& check) { return check.diet.has_value(); });
+        bool const diet = ranges::any_of(part.checks, [](Check const& check) { return check.diet.has_value(); });
         if (diet) about_water(list, rations.kinds.at(part.hatch.kind));
     }
 }

@@ -1,5 +1,5 @@
-#include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "engine/refills.hpp"
 #include "engine/well.hpp"
 
@@ -58,7 +58,7 @@ void for_people(CautionList& list, Plan const& plan, WaterTable const& table) {
 /// Courses that are over are not planned for; where only labels are judged all count.
 bool is_to_come(HatchPlan const& part, SodiumSum const& sum) {
     if (part.mixes.empty()) return true;
-    return std::ranges::any_of(part.mixes, [&](Mix const& mix) {
+    return ranges::any_of(part.mixes, [&](Mix const& mix) {
         return mix.supplement == sum.supplement && !mix.batches.empty() && mix.from <= sum.from && sum.to <= mix.to;
     });
 }

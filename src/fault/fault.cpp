@@ -43,4 +43,8 @@ BadInput BadInput::at(Origin const& origin) const {
     return {found_, expected_, merged};
 }
 
+std::string own_fault(std::exception const& fault) {
+    return "a fault of the program itself, please report it: " + escaped(fault.what());
+}
+
 }  // namespace cropful

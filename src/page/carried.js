@@ -1,9 +1,15 @@
-// The farm that `cropful page FARM` put into this page.
+// The farm that `cropful page FARM` put into this page, and its diary, both in base64.
 
+function bytesIn(id) {
+  return Uint8Array.from(atob(document.getElementById(id).textContent.trim()), (c) => c.charCodeAt(0));
+}
+
+/** A diary that is not there is null, as in an empty store. */
 export function carriedFarm() {
-  const element = document.getElementById("farm");
-  const text = element.textContent.replaceAll("<\\/", "</");
-  return text.trim() ? { name: element.dataset.name || "farm.toml", farm: text } : null;
+  const farm = new TextDecoder().decode(bytesIn("farm"));
+  const diary = bytesIn("diary");
+  const { name } = document.getElementById("farm").dataset;
+  return farm ? { name: name || "farm.toml", farm, diary: diary.length > 0 ? diary : null } : null;
 }
 
 /** Into an empty store it goes as it is; of one that differs from what is kept the screens ask. */

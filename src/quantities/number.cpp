@@ -1,10 +1,9 @@
 #include "quantities/number.hpp"
 
 #include <array>
-#include <charconv>
-#include <system_error>
 
 #include "cropful/fault.hpp"
+#include "cropful/quantities/decimal.hpp"
 
 namespace cropful::quantities {
 
@@ -52,10 +51,9 @@ std::string_view take_decimal(std::string_view& text) {
 }
 
 double value_of(std::string_view digits, Wanted const& wanted) {
-    double value = 0;
-    auto const result = std::from_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
-    if (result.ec != std::errc{}) wanted.refuse("the number is too large or too small");
-    return value;
+    auto const value = read_decimal(digits);
+    if (!value) wanted.refuse("the number is too large or too small");
+    return *value;
 }
 
 void refuse_foreign_number(std::string_view rest, Wanted const& wanted) {

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <span>
 
+#include "cropful/quantities/decimal.hpp"
 #include "cropful/quantities/whole.hpp"
 
 namespace cropful::quantities {
@@ -33,14 +33,6 @@ constexpr std::array metric_volume{Step{1, "L", 0, 100}, Step{1, "L", 1, 1}, Ste
                                    Step{1e-3, "mL", 1, 0}};
 
 constexpr double guard_days = 1e-9;  // what arithmetic may take from an exact hour
-
-std::string fixed(double x, int decimals) {
-    std::array<char, 400> buffer{};
-    char* const end = buffer.data() + buffer.size();
-    std::string text(buffer.data(), std::to_chars(buffer.data(), end, x, std::chars_format::fixed, decimals).ptr);
-    if (text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos) text.erase(0, 1);
-    return text;
-}
 
 std::string without_trailing_zeros(std::string text) {
     if (text.find('.') == std::string::npos) return text;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 
 namespace cropful::rations {
@@ -28,8 +29,7 @@ bool is_about(WaterRow const& row, Drinking const& drinking) {
 }
 
 WaterGrade grade_of(WaterRow const& row, Drinking const& drinking) {
-    bool const of_others =
-        !row.kinds.empty() && !drinking.kind.empty() && std::ranges::find(row.kinds, drinking.kind) == row.kinds.end();
+    bool const of_others = !row.kinds.empty() && !drinking.kind.empty() && !ranges::contains(row.kinds, drinking.kind);
     if (!of_others || row.grade == WaterGrade::stop) return row.grade;
     return std::min(row.grade, WaterGrade::guide);
 }
@@ -83,7 +83,7 @@ Graded graded(WaterTable const& table, std::string_view item, double value, Drin
 
 WaterRow const* row_for_people(WaterTable const& table, std::string_view item, double value) {
     auto const holds = [&](WaterRow const& row) { return row.item == item && row.people && is_passed(row, value); };
-    auto const found = std::ranges::find_if(table.rows, holds);
+    auto const found = ranges::find_if(table.rows, holds);
     return found == table.rows.end() ? nullptr : &*found;
 }
 

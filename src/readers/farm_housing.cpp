@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "readers/farm_parts.hpp"
 #include "readers/forms.hpp"
 
@@ -52,12 +53,12 @@ std::vector<Stage> read_housing(Table& table, Farm const& farm, std::string cons
     auto stages = table.maybe("housing", form);
     if (!stages) return {};
     refuse_beside(table);
-    std::ranges::stable_sort(*stages, {}, &Stage::from);
+    ranges::stable_sort(*stages, {}, &Stage::from);
     if (stages->empty()) throw table.refuse("housing", form.expected);
     if (stages->front().from > first_age) throw table.refuse("housing", "a house from their first day on");
     if (!(stages->back().from < until)) throw table.refuse("housing", "stages that begin while the birds are kept");
     auto const same = [](Stage const& a, Stage const& b) { return !(a.from < b.from); };
-    if (std::ranges::adjacent_find(*stages, same) != stages->end()) {
+    if (ranges::adjacent_find(*stages, same) != stages->end()) {
         throw table.refuse("housing", "one house from each age, not two from the same");
     }
     return *std::move(stages);
@@ -85,11 +86,11 @@ std::vector<domain::Course> read_courses(Table& table, Farm const& farm, domain:
         }
         if (table.has("courses")) throw table.refuse("courses", "either supplement or courses, not both");
     }
-    std::ranges::stable_sort(courses, {}, &domain::Course::from);
+    ranges::stable_sort(courses, {}, &domain::Course::from);
     auto const overlap = [](domain::Course const& a, domain::Course const& b) {
         return b.from < a.from + quantities::days(static_cast<double>(a.days_long)) - quantities::days(1e-9);
     };
-    if (std::ranges::adjacent_find(courses, overlap) != courses.end()) {
+    if (ranges::adjacent_find(courses, overlap) != courses.end()) {
         throw table.refuse(
             "courses",
             "one course after the other: only one thing is stirred in at a time; a mix of two needs its own word from "
@@ -116,8 +117,8 @@ std::vector<quantities::Duration> read_chores(Table& table) {
     ListOf<decltype(&an_hour)> const form{&an_hour, "a list of hours such as [\"06:30\", \"17:30\"]"};
     auto chores = table.maybe("chores", form);
     if (!chores) return {};
-    std::ranges::sort(*chores);
-    bool const twice = std::ranges::adjacent_find(*chores) != chores->end();
+    std::sort(chores->begin(), chores->end());
+    bool const twice = ranges::adjacent_find(*chores) != chores->end();
     if (chores->empty() || chores->size() > most_chores || twice) {
         throw table.refuse("chores", "1 to 12 different hours such as [\"06:30\", \"17:30\"]");
     }

@@ -1,12 +1,12 @@
 #include "readers/table.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <utility>
 
 #include "cropful/domain/nearest.hpp"
 #include "cropful/domain/words.hpp"
 #include "cropful/fault/characters.hpp"
+#include "cropful/quantities/decimal.hpp"
 
 namespace cropful::readers {
 
@@ -15,16 +15,10 @@ namespace {
 constexpr std::size_t most_listed = 16;
 constexpr std::size_t most_tables = 1000;  // of one sort, such as feeds
 
-std::string shown(double x) {
-    char text[64];
-    auto const end = std::to_chars(text, text + sizeof text, x).ptr;
-    return {text, end};
-}
-
 struct AsWritten {
     std::string operator()(std::string const& text) const { return in_quotes(text); }
     std::string operator()(std::int64_t x) const { return std::to_string(x) + " (a bare number)"; }
-    std::string operator()(double x) const { return shown(x) + " (a bare number)"; }
+    std::string operator()(double x) const { return quantities::shortest(x) + " (a bare number)"; }
     std::string operator()(bool yes) const { return yes ? "true" : "false"; }
     std::string operator()(Date const& date) const {
         return date.day + (date.zoned ? " (a date with a time zone)" : " (a date or time)");

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/words.hpp"
@@ -56,7 +57,7 @@ Page errands_part(Away const& away) {
 
 /// How the vessels are at the start.
 std::string start_words(Away const& away) {
-    auto const known = std::ranges::count_if(away.holdings, [](Holding const& one) { return one.known; });
+    auto const known = ranges::count_if(away.holdings, [](Holding const& one) { return one.known; });
     if (known == 0) return "all full at the start";
     return known == std::ssize(away.holdings) ? "with what the diary says is in them now"
                                               : "with what the diary says is in them now, the others full";

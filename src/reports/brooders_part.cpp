@@ -87,7 +87,7 @@ Page first_week_part(Overview const& season) {
     for (auto const& [key, sort] : season.plan.farm.brooders) {
         std::vector<int> alike;
         std::string words;
-        auto const add = [&] {
+        auto const add = [&, &key = key] {
             if (!alike.empty()) table.add({key + " " + numbers_words(alike), words});
             alike.clear();
         };

@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
@@ -54,10 +55,10 @@ std::string summary_of(Tasks const& tasks) {
     std::vector<Work> works;
     std::set<std::string> hatches;
     for (Task const& task : tasks) {
-        if (std::ranges::find(works, task.work) == works.end()) works.push_back(task.work);
+        if (!ranges::contains(works, task.work)) works.push_back(task.work);
         if (!task.hatch.empty() && !engine::is_routine(task.work)) hatches.insert(task.hatch);
     }
-    std::ranges::stable_sort(works, {}, [](Work work) { return engine::is_routine(work); });
+    ranges::stable_sort(works, {}, [](Work work) { return engine::is_routine(work); });
     bool const more = works.size() > 1;
     std::vector<std::string> words;
     for (Work const work : works) {
@@ -75,25 +76,25 @@ std::string description_of(Tasks const& tasks, domain::Farm const& farm) {
         lines.push_back((place.empty() ? "" : place + ": ") + task_words(task, farm) +
                         (until.empty() ? "" : ", " + until) + ".");
         std::string const note = task_notes(task, farm);
-        if (!note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
+        if (!note.empty() && !ranges::contains(notes, note)) notes.push_back(note);
     }
     return join(lines, "\n") + (notes.empty() ? "" : "\n\n" + join(notes, "\n"));
 }
 
 /// Nothing of it is done every day: somebody must be told.
 bool rings_at_all(Tasks const& tasks) {
-    return std::ranges::any_of(tasks, [](Task const& task) { return !engine::is_routine(task.work); });
+    return ranges::any_of(tasks, [](Task const& task) { return !engine::is_routine(task.work); });
 }
 
 bool has_end_of_withdrawal(Tasks const& tasks) {
-    return std::ranges::any_of(tasks, [](Task const& task) { return task.work == Work::withdrawal_ends; });
+    return ranges::any_of(tasks, [](Task const& task) { return task.work == Work::withdrawal_ends; });
 }
 
 Event event_of(Tasks const& tasks, domain::Farm const& farm, std::optional<Duration> alarm) {
     Event event{.at = tasks.front().at, .summary = summary_of(tasks), .description = description_of(tasks, farm)};
     for (Task const& task : tasks) {
         std::string const category = short_words(task.work);
-        if (std::ranges::find(event.categories, category) == event.categories.end()) {
+        if (!ranges::contains(event.categories, category)) {
             event.categories.push_back(category);
         }
         event.tasks.push_back(task.id);

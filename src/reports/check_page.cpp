@@ -5,6 +5,7 @@
 #include <set>
 
 #include "cropful/domain/nutrient.hpp"
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/learned_part.hpp"
 #include "cropful/reports/plan_parts.hpp"
@@ -104,7 +105,7 @@ bool judged_alike(std::vector<Check> const& a, std::vector<Check> const& b) {
         return same_table(x, y) && x.nutrient == y.nutrient && daily_words(x) == daily_words(y) &&
                diet_words(x) == diet_words(y);
     };
-    return std::ranges::equal(a, b, alike);
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), alike);
 }
 
 /// Each once, in the order in which it is first fed.
@@ -115,7 +116,7 @@ std::vector<Judged> judged(engine::Plan const& plan) {
             auto const end =
                 std::find_if_not(start, hatch.checks.end(), [&](Check const& c) { return same_table(*start, c); });
             std::vector<Check> checks(start, end);
-            auto const same = std::ranges::find_if(all, [&](Judged const& one) {
+            auto const same = ranges::find_if(all, [&](Judged const& one) {
                 return one.kind == hatch.kind_title && judged_alike(one.checks, checks);
             });
             if (same == all.end()) {

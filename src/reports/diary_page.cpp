@@ -118,7 +118,7 @@ std::string task_of(Entry const& entry) {
     std::string const hatch = "/" + entry.hatch + "/";
     if (std::size_t const at = words.find(hatch); at != std::string::npos) words.replace(at, hatch.size(), "/");
     if (std::size_t const at = words.find("/20"); at != std::string::npos) words.erase(at);  // its moment
-    std::ranges::replace(words, '/', ' ');
+    std::replace(words.begin(), words.end(), '/', ' ');
     return words;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
@@ -42,8 +43,8 @@ bool looks_in(Fill<Mass> const& fill) { return !(fill.put_in > quantities::kilog
 /// "5.2 lb", or "5.2-6 lb" of several fills.
 template <class Amount, class Of>
 std::string range_words(std::vector<Fill<Amount>> const& fills, Of const& of, Measures measures) {
-    auto const [least, most] = std::ranges::minmax(fills, {}, of);
-    std::string const low = print_measured(of(least), measures), high = print_measured(of(most), measures);
+    auto const [least, most] = std::minmax_element(fills.begin(), fills.end(), ranges::by(of, std::less<>()));
+    std::string const low = print_measured(of(*least), measures), high = print_measured(of(*most), measures);
     if (low == high) return low;
     std::string const unit = high.substr(high.find(' '));
     return (low.ends_with(unit) ? low.substr(0, low.size() - unit.size()) + "-" : low + "-") + high;
@@ -75,7 +76,7 @@ Page stage_hoppers(HatchPlan const& hatch, engine::StagePlan const& stage, Measu
     auto const add = [&](Fold<Mass> const& one) {
         auto cells = start_cells(one, measures);
         bool const several = one.fills.size() > 1;
-        bool const nothing = std::ranges::all_of(one.fills, looks_in);
+        bool const nothing = ranges::all_of(one.fills, looks_in);
         cells.emplace_back(nothing ? "look in"
                                    : range_words(
                                          one.fills, [](Fill<Mass> const& fill) { return fill.put_in; }, measures));

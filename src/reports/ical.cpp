@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <set>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/whole.hpp"
 
@@ -166,7 +167,7 @@ std::string ical(std::string const& name, std::vector<Event> const& events, Mome
 std::vector<Event> cancelled(std::string_view before, std::string const& name, std::vector<Event> const& events,
                              Moment from, Moment until) {
     auto const lines = unfolded(before);
-    if (std::ranges::find(lines, "NAME:" + ical_text(name)) == lines.end()) return {};
+    if (!ranges::contains(lines, "NAME:" + ical_text(name))) return {};
     std::set<std::string> still;
     for (Event const& event : events) still.insert(event.uid);
     std::vector<Event> gone;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cropful/domain/nutrient.hpp"
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/table_page.hpp"
@@ -46,9 +47,9 @@ std::string phase_words(Phase const& phase) {
 
 bool any_found(NeedsTable const& needs) {
     auto const in = [](Phase const& phase) {
-        return std::ranges::any_of(phase.needs, [](Need const& need) { return bool(need.found); });
+        return ranges::any_of(phase.needs, [](Need const& need) { return bool(need.found); });
     };
-    return std::ranges::any_of(needs.phases, in);
+    return ranges::any_of(needs.phases, in);
 }
 
 /// A row for each nutrient, a column for each phase.

@@ -1,7 +1,6 @@
 #include "cropful/reports/plan_page.hpp"
 
-#include <algorithm>
-
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/buy_page.hpp"
 #include "cropful/reports/check_page.hpp"
@@ -65,7 +64,7 @@ constexpr quantities::Duration listed_for = quantities::days(14);
 /// When the plan begins.
 engine::Moment start_of(engine::Plan const& plan) {
     auto const begins = [](HatchPlan const& hatch) { return hatch.hatch.date + first_age(hatch); };
-    return begins(std::ranges::min(plan.hatches, {}, begins));
+    return begins(ranges::min(plan.hatches, begins));
 }
 
 /// When a plan that ends before the birds leave ends.
@@ -100,13 +99,13 @@ Page plan_page(engine::Plan const& plan, Detail detail, Sources sources) {
     if (detail == Detail::one_page) before = start_of(plan) + listed_for;
     auto const tended = [](HatchPlan const& hatch) {
         auto const vessels = [](engine::StagePlan const& stage) { return stage.hoppers || stage.drinkers; };
-        return (hatch.mix() && !hatch.mix()->batches.empty()) || std::ranges::any_of(hatch.stages, vessels);
+        return (hatch.mix() && !hatch.mix()->batches.empty()) || ranges::any_of(hatch.stages, vessels);
     };
-    if (before && std::ranges::any_of(plan.hatches, tended)) {
+    if (before && ranges::any_of(plan.hatches, tended)) {
         page += wrap("FILL, WATER and STIR are listed for two weeks, to " + before->day() + "; --all lists all.");
     }
     auto const end = ends_early(plan);
-    if (end && std::ranges::any_of(plan.hatches, tended)) {
+    if (end && ranges::any_of(plan.hatches, tended)) {
         page += wrap("This plan ends on " + end->day() +
                      ": what is put in is for the time till then. Who goes on fills "
                      "as `cropful today` says.");

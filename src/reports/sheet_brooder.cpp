@@ -1,6 +1,6 @@
-#include <algorithm>
 #include <cmath>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/plan_parts.hpp"
 #include "cropful/reports/words.hpp"
@@ -69,7 +69,7 @@ void add_room(Element& page, engine::Sheet const& sheet) {
         }
         std::string const& note = sheet.hatches[i].room_note;
         bool const there = !sheet.until || hatch.hatch.date < *sheet.until;
-        if (there && !note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
+        if (there && !note.empty() && !ranges::contains(notes, note)) notes.push_back(note);
     }
     page.add(section_heading("Give them room")).add(table.element());
     for (std::string const& note : notes) page.add(Element("p", "notes", "Sources disagree: " + note + "."));

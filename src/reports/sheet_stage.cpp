@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/check_page.hpp"
 #include "cropful/reports/learned_part.hpp"
@@ -128,7 +129,7 @@ std::vector<std::string> notes_of(StagePage const& page, domain::Farm const& far
     std::vector<std::string> notes;
     for (Task const& task : page.tasks) {
         std::string const note = task_notes(task, farm);
-        if (!note.empty() && std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
+        if (!note.empty() && !ranges::contains(notes, note)) notes.push_back(note);
     }
     return notes;
 }

@@ -1,8 +1,8 @@
 #include "cropful/reports/today_page.hpp"
 
-#include <algorithm>
 #include <set>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/fault/characters.hpp"
 #include "cropful/reports/diary_page.hpp"
 #include "cropful/reports/learned_part.hpp"
@@ -23,7 +23,7 @@ using engine::Work;
 
 /// When the next of what is coming is done.
 Moment next_at(Today const& today) {
-    return std::ranges::min(today.coming, {}, [](Task const& task) { return task.at.iso(); }).at;
+    return ranges::min(today.coming, [](Task const& task) { return task.at.iso(); }).at;
 }
 
 /// Those of the plan's cautions that cannot wait until somebody reads the plan.
@@ -37,8 +37,8 @@ constexpr quantities::Duration soon = quantities::days(14);
 
 /// Whether one of these hatches finds too few houses before long.
 bool is_crowded_soon(Today const& today, std::vector<std::string> const& hatches) {
-    return std::ranges::any_of(today.plan.placement.unplaced, [&](engine::Unplaced const& one) {
-        bool const its = std::ranges::find(hatches, one.hatch) != hatches.end();
+    return ranges::any_of(today.plan.placement.unplaced, [&](engine::Unplaced const& one) {
+        bool const its = ranges::contains(hatches, one.hatch);
         return its && one.from < today.now + soon && today.now < one.to;
     });
 }

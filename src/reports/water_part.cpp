@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cropful/domain/ranges.hpp"
 #include "cropful/quantities/print.hpp"
 #include "cropful/reports/words.hpp"
 
@@ -41,8 +42,8 @@ std::string part_words(std::string const& what, std::optional<quantities::MassPe
 std::vector<std::string> unstated(engine::Plan const& plan) {
     std::vector<std::string> titles;
     for (domain::WaterItem const& item : domain::water_items()) {
-        bool const stated = std::ranges::any_of(
-            plan.water, [&](WaterFinding const& finding) { return finding.figure.item == item.key; });
+        bool const stated =
+            ranges::any_of(plan.water, [&](WaterFinding const& finding) { return finding.figure.item == item.key; });
         if (!stated) titles.emplace_back(item.title);
     }
     return titles;

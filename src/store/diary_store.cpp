@@ -5,6 +5,7 @@
 #include <tuple>
 #include <utility>
 
+#include "cropful/domain/ranges.hpp"
 #include "store/diary_form.hpp"
 
 namespace cropful::store {
@@ -167,7 +168,7 @@ std::vector<domain::Entry> DiaryStore::undo() {
 bool DiaryStore::replace(domain::Entry const& was, std::optional<domain::Entry> const& by) {
     if (!diary_is_there(file_)) return false;
     Change change(file_, Access::change, patience_);
-    auto const row = std::ranges::find(change.rows(), was, &Row::entry);
+    auto const row = ranges::find(change.rows(), was, &Row::entry);
     if (row == change.rows().end()) return false;
     change.replace(*row, by);
     copy_kept_ = change.commit();

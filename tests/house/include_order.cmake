@@ -2,7 +2,7 @@
 # what is read no files, and what is reported neither.
 # version is part of fault.
 include("${CMAKE_CURRENT_LIST_DIR}/findings.cmake")
-set(rooms fault quantities domain curves rations engine blends store readers reports commands main)
+set(rooms fault quantities domain curves rations engine blends store readers reports commands page main)
 
 set(apart "store rations" "store engine" "store blends" "readers engine" "readers blends" "readers store"
     "reports store" "reports readers")

@@ -10,7 +10,7 @@ import pathlib
 import re
 import sys
 
-ROOMS = ["fault", "quantities", "domain", "curves", "rations", "engine", "blends", "store", "readers", "reports", "commands"]
+ROOMS = ["fault", "quantities", "domain", "curves", "rations", "engine", "blends", "store", "readers", "reports", "commands", "page"]
 # Functions of a namespace start in the first column.
 FUNCTION = re.compile(r"^(?!using|return|class|struct|enum|template|namespace|friend|[ #/}])[\w:<>,\s*&\[\].]*?[\s&*>]"
                       r"([a-z_]\w*)\(")

@@ -31,10 +31,10 @@ async function pageHtml(origin) {
   const bundle = await esbuild.build({ entryPoints: [path.join(SOURCE, "page.js")], bundle: true, write: false, format: "iife", charset: "utf8" });
   const put = { "/* @style */": fs.readFileSync(path.join(SOURCE, "style.css"), "utf8"),
     "/* @page */": bundle.outputFiles[0].text.replaceAll("</script", "<\\/script"),
-    "@farm-name": farm && path.basename(farm), "@farm": farm && fs.readFileSync(farm, "utf8").replaceAll("</", "<\\/"),
+    'id="farm" data-name="">': `id="farm" data-name="${farm && path.basename(farm)}">${farm && fs.readFileSync(farm, "base64")}`,
     "@wasm": "", "@worker": worker(origin) };
   const template = fs.readFileSync(path.join(SOURCE, "index.html"), "utf8");
-  return template.replace(/\/\* @style \*\/|\/\* @page \*\/|@farm-name|@farm|@wasm|@worker/g, (name) => put[name]);
+  return template.replace(/\/\* @style \*\/|\/\* @page \*\/|id="farm" data-name="">|@wasm|@worker/g, (name) => put[name]);
 }
 
 /** One question in a fresh folder with these files: the answer, and the files that it wrote. */

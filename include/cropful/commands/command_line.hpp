@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cropful/fault.hpp"
+#include "cropful/commands/reply.hpp"
 
 namespace cropful::commands {
 
@@ -15,7 +15,9 @@ struct Printed {
     std::string done = {};  // what is written and must not be written again, even if `out` cannot be printed
 };
 
-/// Carries out a command line, without the program's name. Throws Fault.
+/// Carries out a command line, without the program's name. Throws Fault. Both do the same; a page is laid out for the
+/// terminal by `answer`, and left as it is by `carry_out`.
+Reply carry_out(std::vector<std::string> const& words);
 Printed answer(std::vector<std::string> const& words);
 
 }  // namespace cropful::commands

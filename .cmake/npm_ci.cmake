@@ -1,5 +1,5 @@
-# Copies the sheet tests to a folder of the build tree and installs there, once for each lock file, what they use.
-# cmake -D FROM=tests/sheet -D TO=dir -P npm_ci.cmake
+# Copies the scripts (.mjs) and package files of FROM to a folder of the build tree and installs there, once for each lock file,
+# what they use.   cmake -D FROM=dir -D TO=dir -P npm_ci.cmake
 cmake_minimum_required(VERSION 3.25)
 find_program(npm npm REQUIRED)
 file(GLOB files "${FROM}/*.mjs" "${FROM}/package.json")
