@@ -10,34 +10,37 @@ export const usePage = () => useContext(Page);
 export const filesOf = (record) =>
   record.diary ? { "farm.toml": record.farm, "farm.diary": record.diary } : { "farm.toml": record.farm };
 
-const known = new Map(); // the last answer to each question, so that a screen looked at again is not empty
+const known = new Map(); // the last answer to each question, and about which farm: a screen looked at again is not empty
 const QUIET = 300; // ms before a line says that something is being worked out
 
 /**
- * {answer, waiting, trouble} for a question about the farm; `words` is null where there is none yet. `about` is what
- * makes two answers to the same words different, besides the record and the minute.
+ * {answer, about, waiting, trouble} for a question about the farm of a record, or about none; `words` is null where there
+ * is no question yet. `about` is the record that the answer is about.
  */
 export function useAnswer(words, record) {
   const question = words && words.join("\n");
-  const [shown, show] = useState(() => ({ question, answer: known.get(question) ?? null, trouble: null }));
+  const [shown, show] = useState(() => {
+    const before = known.get(question);
+    return { answer: null, about: null, trouble: null, ...(before?.about?.farm === record?.farm ? before : {}) };
+  });
   const [waiting, wait] = useState(false);
   const asked = useRef(0);
   useEffect(() => {
     const mine = ++asked.current;
-    if (!words) return show({ question, answer: null, trouble: null });
+    if (!words) return show({ answer: null, about: null, trouble: null });
     const quiet = setTimeout(() => wait(true), QUIET);
     ask({ words, files: record ? filesOf(record) : {} })
       .then((answer) => {
-        known.set(question, answer);
-        if (mine === asked.current) show({ question, answer, trouble: null });
+        known.set(question, { answer, about: record });
+        if (mine === asked.current) show({ answer, about: record, trouble: null });
       })
-      .catch((error) => mine === asked.current && show({ question, answer: null, trouble: error.message }))
+      .catch((error) => mine === asked.current && show({ answer: null, about: null, trouble: error.message }))
       .finally(() => {
         clearTimeout(quiet);
         if (mine === asked.current) wait(false);
       });
     return () => clearTimeout(quiet);
-  }, [question, record?.version, record?.farm, record?.diary]);
+  }, [question, record?.farm, record?.diary]);
   return { ...shown, waiting };
 }
 

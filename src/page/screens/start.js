@@ -1,5 +1,5 @@
 // The empty page: what the first step is, with one button, and a short way from there to a farm.
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { usePage } from "../answer.js";
 import { faultIn, placeOfFault } from "../edits.js";
 import { firstFarm, QUESTION_OF } from "../first_farm.js";
@@ -22,13 +22,20 @@ const STEPS = [
   { title: "Feed and water", keys: ["feed", "protein", "bag", "hopper", "hoppers", "drinker", "drinkers"] },
 ];
 
+const EMPTY = { name: "My farm", units: "us", kind: "bobwhite", chicks: "", until: "6 wk", feed: "Starter", protein: "", bag: "",
+  hopper: "", hoppers: "1", drinker: "", drinkers: "1" };
+
+let before = {}; // what was said already, for who goes to another screen and comes back
+
 function Guide({ onLeave }) {
   const { barn, now } = usePage();
   const kinds = useKinds();
   const [step, go] = useState(0);
   const [fault, setFault] = useState(null);
-  const [said, set] = useState({ name: "My farm", units: "us", kind: "bobwhite", date: dayOf(now), chicks: "", until: "6 wk",
-    feed: "Starter", protein: "", bag: "", hopper: "", hoppers: "1", drinker: "", drinkers: "1" });
+  const [said, set] = useState({ ...EMPTY, date: dayOf(now), ...before });
+  useEffect(() => {
+    before = said;
+  }, [said]);
   const usual = USUAL[said.units];
   const say = (key, value) => set({ ...said, [key]: value });
   const faultOf = (key) => (fault?.key === key ? fault.words : null);

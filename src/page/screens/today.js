@@ -42,7 +42,7 @@ function Coming({ coming }) {
 
 export function Today() {
   const { barn, record, now, units } = usePage();
-  const { answer, waiting, trouble } = useAnswer(["today", "farm.toml", "--json", "--now", now], record);
+  const { answer, about, waiting, trouble } = useAnswer(["today", "farm.toml", "--json", "--now", now], record);
   const [said, say] = useState("");
   useEffect(() => say(""), [now]);
   const today = jsonOf(answer);
@@ -59,7 +59,7 @@ export function Today() {
       <div>
         ${chores.length === 0 && html`<p>Nothing to do.</p>`}
         ${chores.map((chore) => html`<${Chore} key=${chore.key} chore=${chore} today=${today} units=${units}
-          tickThese=${(deed, amounts) => act(tick(barn, today, deed, amounts))}
+          tickThese=${(deed, amounts) => act(tick(barn, { today, about }, deed, amounts))}
           undo=${(deed) => act(untick(barn, deed))} />`)}
         ${said && html`<p class="fault" role="alert">${said}</p>`}
         <${Waiting} when=${waiting} />
