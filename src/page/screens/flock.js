@@ -25,14 +25,14 @@ const isFigure = (cell) => cell !== "" && !Number.isNaN(Number(cell));
 function Weeks({ names, rows }) {
   const week = names.indexOf("week"), date = names.indexOf("date");
   const shown = names.map((name, i) => [name, i]).filter(([name, i]) => i > week && name !== "age (d)");
-  return html`<table class="headed compact">
+  return html`<div class="wide" role="region" aria-label="Week by week" tabindex="0"><table class="headed compact">
     <caption>Week by week</caption>
     <thead><tr><th scope="col">wk</th><th scope="col">from</th>${shown.map(([name]) => html`<th scope="col">${name}</th>`)}</tr></thead>
     <tbody>${rows.map((row) => html`<tr key=${row[week]}>
       <th scope="row">${row[week]}</th><td>${dateWords(row[date]).replace(" ", "\u00a0")}</td>
       ${shown.map(([name, i]) => html`<td key=${name} class=${isFigure(row[i]) ? "right" : "left"} dir="auto">
         ${isFigure(row[i]) ? short(row[i]) : row[i]}</td>`)}</tr>`)}</tbody>
-  </table>`;
+  </table></div>`;
 }
 
 /** The age on a day, in days. */

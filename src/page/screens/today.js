@@ -52,12 +52,13 @@ export function Today() {
   };
   if (!today) return html`<h1>Today</h1><${Waiting} when=${waiting} /><${Fault} answer=${answer} trouble=${trouble} />`;
   const chores = choresOf(today, record.ticked);
+  const left = chores.flatMap(({ deeds }) => deeds).filter(({ ticked, parts }) => !ticked && !parts[0].later).length;
   return html`
     <h1>Today <span class="when">${dayWords(today.now)}, ${hourWords(today.now, units)}</span></h1>
     <${Alarms} alarms=${today.alarms} />
     <div class="sides">
       <div>
-        ${chores.length === 0 && html`<p>Nothing to do.</p>`}
+        ${left === 0 && html`<p>${chores.length > 0 ? "Nothing more to do today." : "Nothing to do."}</p>`}
         ${chores.map((chore) => html`<${Chore} key=${chore.key} chore=${chore} today=${today} units=${units}
           tickThese=${(deed, amounts) => act(tick(barn, { today, about }, deed, amounts))}
           undo=${(deed) => act(untick(barn, deed))} />`)}
