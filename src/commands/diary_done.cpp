@@ -73,7 +73,7 @@ std::vector<Tick> ticks_of(DiaryOptions const& options, Today const& today, doma
     return all;
 }
 
-Numbered const& find(Today const& today, int number) {
+Numbered const& deed_called(Today const& today, int number) {
     auto const found = ranges::find(today.day, number, &Numbered::number);
     if (found == today.day.end()) {
         bool const later = ranges::any_of(today.tasks, [&](Numbered const& one) { return one.number == number; });
@@ -174,7 +174,7 @@ Reply tick_done(DiaryOptions const& options) {
     Ticked ticked(barn, stamp);
     std::vector<reports::TickedTask> done;
     for (Tick const& tick : ticks_of(options, today, stamp.at)) {
-        Numbered const& one = find(today, tick.number);
+        Numbered const& one = deed_called(today, tick.number);
         bool const twice = ranges::any_of(done, [&](auto const& other) { return other.task.number == one.number; });
         if (twice) continue;
         std::size_t const before = ticked.entries().size();

@@ -100,9 +100,7 @@ Reply run(PageOptions const& options) {
     std::string const& name = *options.output.file;
     if (name.ends_with('/')) return write_site(options, parts, page);
     write_new_file(new_file(options, name), page);
-    return {.out = "Wrote " + escaped(name) +
-                   ". Open it in the telephone's browser; a site (-o FOLDER/) can be installed.\n",
-            .done = name + " is written"};
+    return {.out = "Wrote " + escaped(name) + ". Open it in the telephone's browser.\n", .done = name + " is written"};
 }
 
 }  // namespace cropful::commands

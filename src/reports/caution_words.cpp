@@ -15,7 +15,7 @@ using domain::Assumption;
 using domain::Caution;
 using quantities::Measures;
 
-Sentences all_of(std::initializer_list<Sentences> const& parts) {
+Sentences joined(std::initializer_list<Sentences> const& parts) {
     Sentences all;
     for (Sentences const& part : parts) all.insert(part.begin(), part.end());
     return all;
@@ -35,13 +35,13 @@ void add_each(std::vector<std::string>& names, std::vector<std::string> const& m
 }  // namespace
 
 Sentences const& caution_sentences() {
-    static Sentences const all = all_of({feed_sentences(), drug_sentences(), water_sentences(), brooder_sentences(),
+    static Sentences const all = joined({feed_sentences(), drug_sentences(), water_sentences(), brooder_sentences(),
                                          away_sentences(), diary_sentences(), mix_sentences()});
     return all;
 }
 
 Sentences const& assumption_sentences() {
-    static Sentences const all = all_of({bird_notes(), buying_notes(), brooder_notes(), mix_notes(), water_notes()});
+    static Sentences const all = joined({bird_notes(), buying_notes(), brooder_notes(), mix_notes(), water_notes()});
     return all;
 }
 

@@ -51,7 +51,7 @@ test("the page and a farm in it stay small", () => inFolder((folder) => {
 
 test("a file with its farm and diary answers without a network", () => inFolder(async (folder) => {
   fs.copyFileSync(demo("saltgrass"), path.join(folder, "farm.toml"));
-  cropful(folder, "diary", "add", "farm.toml", "--at", "2027-04-05T06:00", "--hatch", "April bobwhites", "--died", "3");
+  cropful(folder, "diary", "add", "farm.toml", "--now", "2027-04-07", "--at", "2027-04-06T06:00", "--hatch", "April bobwhites", "--died", "3");
   cropful(folder, "page", "farm.toml", "--parts", parts, "-o", "barn.html");
   const context = await browser.newContext({ offline: true });
   const page = await context.newPage();

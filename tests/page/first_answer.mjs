@@ -1,0 +1,49 @@
+// How long the page takes from its opening to the first deed on it, and its program for each answer. Not a test: run by hand
+// on an idle machine, in the folder of the page tests (build/tests/page/tests).
+//   node first_answer.mjs PAGE PROGRAM ROOT
+import fs from "node:fs";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { cropful, demo, inFolder, launch, NOW, PAGE } from "./browser.mjs";
+import { openProgram } from "./program.mjs";
+
+const RUNS = 7;
+const parts = path.dirname(path.resolve(PAGE));
+
+const median = (times) => Math.round(times.sort((a, b) => a - b)[times.length >> 1]);
+const shown = (what, ms) => console.log(`${what.padEnd(48)} ${ms} ms, four times slower ${4 * ms} ms`);
+
+async function inBrowser(browser, farm, folder) {
+  const file = path.join(folder, `${farm}.html`);
+  cropful(folder, "page", demo(farm), "--parts", parts, "-o", file);
+  const times = [];
+  for (let run = 0; run < RUNS; run += 1) {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    await page.clock.setFixedTime(new Date(`${NOW}:00Z`));
+    const start = process.hrtime.bigint();
+    await page.goto(pathToFileURL(file).href, { waitUntil: "commit" });
+    await page.locator(".deed").first().waitFor();
+    times.push(Number(process.hrtime.bigint() - start) / 1e6);
+    await context.close();
+  }
+  shown(`${farm}.html from opening to the first deed`, median(times));
+}
+
+async function eachAnswer(farm) {
+  const ask = openProgram(PAGE);
+  const files = { "farm.toml": fs.readFileSync(demo(farm), "utf8") };
+  for (const words of [["--version"], ["today"], ["today"], ["plan"], ["buy"], ["check"], ["away", "--until", "2027-04-07T07:00"]]) {
+    const [command, ...flags] = words;
+    const start = performance.now();
+    await ask(command.startsWith("-") ? words : [command, "farm.toml", ...flags, "--json", "--now", NOW], files);
+    shown(`${farm}: ${words.join(" ")}`, Math.round(performance.now() - start));
+  }
+}
+
+const browser = await launch();
+await inFolder(async (folder) => {
+  for (const farm of ["backyard", "saltgrass"]) await inBrowser(browser, farm, folder);
+});
+await browser.close();
+await eachAnswer("saltgrass");
