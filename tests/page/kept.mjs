@@ -5,8 +5,9 @@ import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { after, before, test } from "node:test";
+import { pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
-import { boxes, bringIn, cropful, demo, FLAGS, goTo, inFolder, launch, newContext, NOW, openPage, record, settled } from "./browser.mjs";
+import { boxes, bringIn, cropful, demo, FLAGS, goTo, inFolder, isFile, launch, newContext, NOW, openPage, PAGE, record, settled } from "./browser.mjs";
 
 const CRASHES = 50, KILLS = 5;
 
@@ -240,5 +241,53 @@ test("a diary goes out as CSV and comes in again", () => inFolder(async (folder)
   await page.locator("input[type=file]").setInputFiles(csv);
   await page.locator(".said").filter({ hasText: "expected" }).waitFor();
   assert.equal((await entriesOf(await record(page))).length, 2);
+  await context.close();
+}));
+
+/** The page with a farm in it, as `cropful page` writes it. */
+function carrying(folder, name) {
+  const file = path.join(folder, "barn.html");
+  const html = fs.readFileSync(PAGE, "utf8");
+  const empty = 'id="farm" data-name="">';
+  assert.ok(html.includes(empty));
+  fs.writeFileSync(file, html.replace(empty, `id="farm" data-name="${name}.toml">${fs.readFileSync(demo(name), "base64")}`));
+  return pathToFileURL(file).href;
+}
+
+test("a page that brings a farm: into an empty store; else it asks, once", { skip: !isFile && "needs page.html" }, () => inFolder(async (folder) => {
+  const context = await newContext(browser);
+  const page = await context.newPage();
+  await page.clock.setFixedTime(new Date(`${NOW}:00Z`));
+  await page.goto(carrying(folder, "saltgrass"));
+  await page.locator(".deed").first().waitFor();
+  await boxes(page).first().click();
+  await page.locator(".deed.done").waitFor();
+  const open = async (name) => {
+    await page.goto("about:blank");
+    await page.goto(carrying(folder, name));
+    await page.locator("h1").first().waitFor();
+    await settled(page);
+  };
+  await open("backyard");
+  const question = page.getByRole("region", { name: "Which farm?" });
+  await question.waitFor();
+  await page.getByRole("button", { name: "Stay with what is kept" }).click();
+  await question.waitFor({ state: "hidden" });
+  assert.equal((await record(page)).name, "saltgrass.toml");
+  await open("backyard");
+  assert.equal(await question.count(), 0, "it asks again");
+  assert.equal(await page.locator(".deed.done").count(), 1);
+  await open("trips");
+  await page.getByRole("button", { name: "with an empty diary" }).click();
+  await question.waitFor({ state: "hidden" });
+  const kept = await record(page);
+  assert.deepEqual([kept.name, kept.diary, kept.ticked.length], ["trips.toml", null, 0]);
+  await page.evaluate(() => (location.hash = "farm"));
+  await page.getByRole("button", { name: "Take the farm off this device" }).click();
+  await page.getByRole("button", { name: "Yes, take them off" }).click();
+  await page.getByText("Bring in a farm file").waitFor();
+  await page.reload();
+  await settled(page);
+  assert.equal((await record(page)).farm, "", "the farm is back");
   await context.close();
 }));

@@ -3,13 +3,13 @@ import { useEffect, useState } from "preact/hooks";
 import { usePage } from "../answer.js";
 import { faultIn, placeOfFault } from "../edits.js";
 import { firstFarm, QUESTION_OF } from "../first_farm.js";
+import { MEASURES } from "../fields.js";
 import { html } from "../html.js";
 import { dayOf } from "../moment.js";
 import { BringIn } from "./out_and_in.js";
 import { Choice, Field } from "./parts.js";
 import { useKinds } from "./quick.js";
 
-const UNITS = [["us", "US: lb, gal"], ["metric", "metric: kg, L"], ["uk", "UK: lb, imperial gal"]];
 const USUAL = {
   us: { bag: "50 lb", hopper: "3 gal", drinker: "1 gal" },
   metric: { bag: "20 kg", hopper: "12 L", drinker: "4 L" },
@@ -64,7 +64,7 @@ function Guide({ onLeave }) {
   return html`<h1>${STEPS[step].title} <span class="when">${step + 1} of ${STEPS.length}</span></h1>
     <form class="guide" onSubmit=${next}>
       ${fault && fault.key === null && html`<p class="fault" role="alert" dir="auto">${fault.words}</p>`}
-      ${step === 0 && html`${ask("name", "What is the farm called?")}${pick("units", "Which measures are on the bags?", UNITS)}`}
+      ${step === 0 && html`${ask("name", "What is the farm called?")}${pick("units", "Which measures are on the bags?", MEASURES)}`}
       ${step === 1 && html`${pick("kind", "Which birds?", kinds)}
         ${ask("date", "When do they hatch, or did?", null, { type: "date" })}
         ${ask("chicks", "How many chicks?", null, { ...COUNT, placeholder: "100" })}
