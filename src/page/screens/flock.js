@@ -84,7 +84,7 @@ export function Flock() {
   const isDrawn = weeks && weeks.rows.length > 0 && hatch.heads.length > 0 && hatch.days.length > 0;
   const ahead = jsonOf(plan.answer);
   return html`<h1>Flock</h1>
-    <${Waiting} when=${sheet.waiting || csv.waiting} />
+    <${Waiting} when=${sheet.waiting || csv.waiting} what="the flock" />
     <${Fault} answer=${sheet.answer} trouble=${sheet.trouble} />
     ${hatches.length > 1 && html`<${Field} label="Hatch" id="which">
       <${Choice} id="which" value=${hatch.name} onChange=${choose} choices=${hatches.map(({ name }) => [name, name])} />
@@ -94,7 +94,7 @@ export function Flock() {
     ${isDrawn && html`<${Weeks} ...${weeks} />`}
     <h2>What the diary says</h2>
     ${record.diary
-      ? html`<${AnswerPage} words=${["diary", "show", "farm.toml"]} sources=${false} />`
+      ? html`<${AnswerPage} words=${["diary", "show", "farm.toml"]} what="what the diary teaches" sources=${false} />`
       : html`<p>Nothing is written yet. Tick what is done on <a href="#today">Today</a>, and weigh what goes in: that teaches
           how these birds eat.</p>`}`;
 }

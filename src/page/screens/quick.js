@@ -44,5 +44,5 @@ export function Quick() {
       ${all.drinker && text("drinkers", "How many drinkers", null, count)}
       <${Field} label="Measures" id="units"><${Choice} id="units" value=${units} choices=${MEASURES} onChange=${setUnits} /></${Field}>
     </form>
-    ${words ? html`<${AnswerPage} words=${words} farm=${false} />` : html`<p>Say what a hopper or a drinker holds.</p>`}`;
+    ${words ? html`<${AnswerPage} words=${words} what="how long all lasts" farm=${false} />` : html`<p>Say what a hopper or a drinker holds.</p>`}`;
 }

@@ -50,7 +50,7 @@ export function Today() {
     say("");
     return change.catch((error) => say(error.message));
   };
-  if (!today) return html`<h1>Today</h1><${Waiting} when=${waiting} /><${Fault} answer=${answer} trouble=${trouble} />`;
+  if (!today) return html`<h1>Today</h1><${Waiting} when=${waiting} what="what there is to do" /><${Fault} answer=${answer} trouble=${trouble} />`;
   const chores = choresOf(today, record.ticked);
   const left = chores.flatMap(({ deeds }) => deeds).filter(({ ticked, parts }) => !ticked && !parts[0].later).length;
   return html`
@@ -63,7 +63,7 @@ export function Today() {
           tickThese=${(deed, amounts) => act(tick(barn, { today, about }, deed, amounts))}
           undo=${(deed) => act(untick(barn, deed))} />`)}
         ${said && html`<p class="fault" role="alert">${said}</p>`}
-        <${Waiting} when=${waiting} />
+        <${Waiting} when=${waiting} what="what there is to do" />
       </div>
       <${Coming} coming=${today.coming} />
     </div>`;
