@@ -46,6 +46,7 @@ export class Barn {
   }
 
   async #change(make) {
+    this.news = "";
     for (;;) {
       const fields = await make(this.now);
       if (!fields) return this.now;

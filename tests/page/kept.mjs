@@ -35,9 +35,9 @@ function tellTicks() {
   const told = new Set();
   const look = () => {
     for (const line of document.querySelectorAll(".deed.done .words")) {
-      const words = line.textContent;
-      if (!told.has(words)) console.log(`ticked ${words}`);
-      told.add(words);
+      const one = document.querySelector(".when").textContent + line.textContent;
+      if (!told.has(one)) console.log(`ticked ${line.textContent}`);
+      told.add(one);
     }
   };
   new MutationObserver(look).observe(document, { subtree: true, childList: true, attributes: true });
@@ -61,31 +61,36 @@ const dayAfter = (days) => new Date(Date.parse(`${NOW}:00Z`) + days * 864e5).toI
 
 test(`${CRASHES} tabs that crash while they save: what was shown as ticked is there`, async () => {
   const context = await newContext(browser);
-  await (await withFarm(context)).close();
   await context.addInitScript(tellTicks);
+  let told = [];
+  const listened = (page) => {
+    page.on("console", (message) => message.text().startsWith("ticked ") && told.push(message.text().slice(7).replaceAll("\u00a0", " ")));
+    return page;
+  };
+  let page = listened(await withFarm(context));
   const counts = { shown: 0, lost: 0 };
   for (let n = 0; n < CRASHES; n += 1) {
-    const page = await openPage(context, "today", dayAfter(n));
-    const told = [];
-    page.on("console", (message) => message.text().startsWith("ticked ") && told.push(message.text().slice(7)));
-    await boxes(page).first().waitFor();
-    const crashed = page.waitForEvent("crash");
+    await page.clock.setFixedTime(new Date(`${dayAfter(n)}:00Z`));
+    await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange"))); // the page looks at the clock
+    await settled(page);
+    told = [];
     const session = await context.newCDPSession(page);
+    const crashed = page.waitForEvent("crash");
     await boxes(page).first().click();
     if (n % 5 === 4) await page.locator(".deed.done").first().waitFor(); // just shown
     else for (let frames = 0; frames < n * 2; frames += 1) await page.evaluate(() => new Promise(requestAnimationFrame));
     session.send("Page.crash").catch(() => {});
     await crashed;
+    const shown = told;
     await page.close();
-    const again = await openPage(context, "today", dayAfter(n));
-    await again.locator(".deed").first().waitFor();
-    const kept = await record(again);
+    page = listened(await openPage(context, "today", dayAfter(n)));
+    await page.locator(".deed").first().waitFor();
+    const kept = await record(page);
     const words = kept.ticked.map(({ deed }) => deed.words);
-    counts.shown += told.length;
-    counts.lost += told.filter((one) => !words.includes(one.replaceAll("\u00a0", " "))).length;
-    const entries = await entriesOf(kept);
-    for (const one of kept.ticked) assert.ok(entries.some(({ note }) => note === one.deed.id), `${one.deed.id} is not in the diary`);
-    await again.close();
+    counts.shown += shown.length;
+    counts.lost += shown.filter((one) => !words.includes(one)).length;
+    const notes = (await entriesOf(kept)).map(({ note }) => note);
+    for (const { deed } of kept.ticked) assert.ok(notes.includes(deed.id), `${deed.id} is not in the diary`);
   }
   assert.ok(counts.shown >= CRASHES / 5, `only ${counts.shown} ticks were shown`);
   assert.equal(counts.lost, 0);
@@ -111,7 +116,7 @@ test(`${KILLS} browsers killed after a tick`, async () => {
   };
   try {
     let context = await start();
-    await withFarmPersistent(context);
+    await (await withFarm(context)).close();
     for (let n = 0; n < KILLS; n += 1) {
       const page = await openPage(context, "today", dayAfter(n));
       await boxes(page).first().click();
@@ -129,14 +134,6 @@ test(`${KILLS} browsers killed after a tick`, async () => {
     fs.rmSync(profile, { recursive: true, force: true });
   }
 });
-
-async function withFarmPersistent(context) {
-  const page = await openPage(context);
-  await page.evaluate(() => (location.hash = "farm"));
-  await page.locator("input[type=file]").setInputFiles(demo("saltgrass"));
-  await page.locator(".deed").first().waitFor();
-  await page.close();
-}
 
 test("two tabs: each sees what the other ticked, and neither loses a tick", async () => {
   const context = await newContext(browser);
