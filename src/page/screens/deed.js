@@ -57,7 +57,7 @@ export function Deed({ deed: line, units, onTick, onUndo }) {
         ${overdue && html`<span>due ${dayWords(line.parts[0].at)}, ${hourWords(line.parts[0].at, units)}</span>`}
         ${ticked && html`<span class="undo">done ${hourWords(ticked.at, units)} · undo</span>`}</span>
     </label>
-    ${measured && html`<button class="measure" aria-expanded=${open} onClick=${() => setOpen(!open)}>${measured.button}</button>`}
+    ${measured && html`<button class="measure" aria-label=${`${measured.button}: ${line.words}`} aria-expanded=${open} onClick=${() => setOpen(!open)}>${measured.button}</button>`}
     ${measured && open && html`<${Measured} line=${line} measured=${measured} onClose=${() => setOpen(false)}
       onSay=${(amounts) => run(() => onTick(amounts))} />`}
   </li>`;
