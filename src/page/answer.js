@@ -10,38 +10,58 @@ export const usePage = () => useContext(Page);
 export const filesOf = (record) =>
   record.diary ? { "farm.toml": record.farm, "farm.diary": record.diary } : { "farm.toml": record.farm };
 
-const known = new Map(); // the last answer to each question, so that a screen looked at again is not empty
+const known = new Map(); // the last answer to each question, and about which farm: a screen looked at again is not empty
+const MOST_KNOWN = 40;
 const QUIET = 300; // ms before a line says that something is being worked out
 
+/** A question whenever it is asked. */
+const everAsked = (words) => words.filter((_, i) => words[i - 1] !== "--now").join("\n");
+
+function remember(words, answer, about) {
+  known.set(everAsked(words), { answer, about });
+  if (known.size > MOST_KNOWN) known.delete(known.keys().next().value);
+}
+
 /**
- * {answer, waiting, trouble} for a question about the farm; `words` is null where there is none yet. `about` is what
- * makes two answers to the same words different, besides the record and the minute.
+ * {answer, about, waiting, trouble} for a question about the farm of a record, or about none; `words` is null where there
+ * is no question yet. `about` is the record that the answer is about.
  */
 export function useAnswer(words, record) {
   const question = words && words.join("\n");
-  const [shown, show] = useState(() => ({ question, answer: known.get(question) ?? null, trouble: null }));
+  const [shown, show] = useState(() => {
+    const before = words && known.get(everAsked(words));
+    return { answer: null, about: null, trouble: null, ...(before?.about?.farm === record?.farm ? before : {}) };
+  });
   const [waiting, wait] = useState(false);
   const asked = useRef(0);
   useEffect(() => {
     const mine = ++asked.current;
-    if (!words) return show({ question, answer: null, trouble: null });
+    if (!words) {
+      wait(false);
+      show({ answer: null, about: null, trouble: null });
+      return undefined;
+    }
     const quiet = setTimeout(() => wait(true), QUIET);
     ask({ words, files: record ? filesOf(record) : {} })
       .then((answer) => {
-        known.set(question, answer);
-        if (mine === asked.current) show({ question, answer, trouble: null });
+        remember(words, answer, record);
+        if (mine === asked.current) show({ answer, about: record, trouble: null });
       })
-      .catch((error) => mine === asked.current && show({ question, answer: null, trouble: error.message }))
+      .catch((error) => mine === asked.current && show({ answer: null, about: null, trouble: error.message }))
       .finally(() => {
         clearTimeout(quiet);
         if (mine === asked.current) wait(false);
       });
     return () => clearTimeout(quiet);
-  }, [question, record?.version, record?.farm, record?.diary]);
+  }, [question, record?.farm, record?.diary]);
   return { ...shown, waiting };
 }
 
-/** The answer read as JSON; null where there is none or the program refused. */
+const read = new WeakMap();
+
+/** The answer read as JSON, once; null where there is none or the program refused. */
 export function jsonOf(answer) {
-  return answer && answer.status === 0 && answer.out ? JSON.parse(answer.out) : null;
+  if (!answer || answer.status !== 0 || !answer.out) return null;
+  if (!read.has(answer)) read.set(answer, JSON.parse(answer.out));
+  return read.get(answer);
 }

@@ -31,6 +31,7 @@ const SCREENS = {
   quick: ["Quick question", Quick],
   about: ["About", About],
 };
+const OF_FARM = ["farm", "part", "text", "quick", "about"];
 const WITHOUT_FARM = ["farm", "quick", "about", "text"];
 const LOOK_AGAIN = 5 * 60 * 1000; // ms after which the clock is looked at anew
 
@@ -97,8 +98,8 @@ export function App({ barn }) {
     aria-current=${label.toLowerCase() === name ? "page" : null}>${label}</a>`;
   return html`<${Page.Provider} value=${{ barn, record, now: moment, units: unitsOf(record.farm) }}>
     <header>
-      <span class="farm-name"><bdi>${record.farm ? farmName(record.farm) : "cropful"}</bdi></span>
-      <a class="to-farm" href="#farm" aria-current=${name === "farm" ? "page" : null}>Farm</a>
+      <a class="farm-name" href="#today"><bdi>${record.farm ? farmName(record.farm) : "cropful"}</bdi></a>
+      <a class="to-farm" href="#farm" aria-current=${OF_FARM.includes(name) ? "page" : null}>Farm</a>
     </header>
     <main ref=${main} tabindex="-1" class=${name}>
       ${barn.trouble && html`<${Notice}>${NOT_KEPT[barn.trouble]}</${Notice}>`}

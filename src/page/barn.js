@@ -24,7 +24,6 @@ export class Barn {
       this.#store = await openStore();
       this.now = await this.#store.read();
       this.#store.whenSavedElsewhere((version) => version > this.now.version && this.#readAgain());
-      navigator.storage?.persist?.();
     } catch (error) {
       this.#store = null;
       this.trouble = troubleOf(error);
@@ -47,6 +46,7 @@ export class Barn {
   }
 
   async #change(make) {
+    this.news = "";
     for (;;) {
       const fields = await make(this.now);
       if (!fields) return this.now;
@@ -67,6 +67,7 @@ export class Barn {
     try {
       const saved = await this.#store.save(record);
       this.trouble = null;
+      if (saved.version === 1) navigator.storage?.persist?.().catch(() => {}); // what is kept may then not be cleared for room
       return saved;
     } catch (error) {
       if (error instanceof Stale) throw error;

@@ -22,19 +22,23 @@ function Paragraph({ block }) {
   </p>`;
 }
 
-/**
- * A table; on a narrow screen each row is a few lines, with the headings before the figures (style.css). Where columns
- * are headed, the first cell of a row names it.
- */
+/** A cell; the first one of a row under headings names the row. Roles say again what a narrow screen's style hides. */
+function Cell({ words, align, label, names }) {
+  return names
+    ? html`<th scope="row" role="rowheader" class=${align} dir="auto"><${Words} words=${words} /></th>`
+    : html`<td role="cell" class=${align} data-label=${label} dir="auto"><${Words} words=${words} /></td>`;
+}
+
+/** A table; on a narrow screen each row is a few lines, with the headings before the figures (style.css). */
 function Table({ block: { columns, headed, rows } }) {
   const [head, ...body] = headed ? rows : [null, ...rows];
   const labels = head ? head.cells.map(plain) : [];
-  const cell = (words, i) => html`<${i === 0 && head ? "th" : "td"} scope=${i === 0 && head ? "row" : null}
-    class=${columns[i]} data-label=${labels[i]} dir="auto"><${Words} words=${words} /></${i === 0 && head ? "th" : "td"}>`;
-  return html`<div class="wide"><table class=${head ? "headed" : "bare"}>
-    ${head && html`<thead><tr>${head.cells.map((words, i) => html`<th scope="col" class=${columns[i]}>
-      <${Words} words=${words} /></th>`)}</tr></thead>`}
-    <tbody>${body.map((row) => html`<tr>${row.cells.map(cell)}</tr>`)}</tbody>
+  return html`<div class="wide"><table role="table" class=${head ? "headed" : "bare"}>
+    ${head && html`<thead role="rowgroup"><tr role="row">${head.cells.map((words, i) => (plain(words)
+      ? html`<th scope="col" role="columnheader" class=${columns[i]}><${Words} words=${words} /></th>`
+      : html`<td role="cell"></td>`))}</tr></thead>`}
+    <tbody role="rowgroup">${body.map((row) => html`<tr role="row">${row.cells.map((words, i) => html`<${Cell}
+      words=${words} align=${columns[i]} label=${labels[i]} names=${i === 0 && head !== null && plain(words) !== ""} />`)}</tr>`)}</tbody>
   </table></div>`;
 }
 

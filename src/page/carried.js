@@ -12,11 +12,15 @@ export function carriedFarm() {
   return farm ? { name: name || "farm.toml", farm, diary: diary.length > 0 ? diary : null } : null;
 }
 
-/** Into an empty store it goes as it is; of one that differs from what is kept the screens ask. */
+/**
+ * Into an empty store it goes as it is, but not again once it was taken off; of one that differs from what is kept the
+ * screens ask.
+ */
 export async function takeCarried(barn) {
   const carried = carriedFarm();
-  if (!carried || barn.now.farm) return;
-  await barn.change(async (record) => (record.farm ? null : { ...carried, carried: carried.farm }));
+  const isTaken = (record) => record.farm !== "" || record.carried === carried.farm;
+  if (!carried || isTaken(barn.now)) return;
+  await barn.change(async (record) => (isTaken(record) ? null : { ...carried, carried: carried.farm }));
 }
 
 /** Whether this page carries another farm than is kept, which nobody has decided about yet. */

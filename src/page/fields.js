@@ -1,6 +1,9 @@
 // What the forms ask, sort by sort: the keys of the farm file (docs/files.md) that most farms need. The rest is written
 // in the file's text.
 
+/** What `units` of a farm may be. */
+export const MEASURES = [["us", "US: lb, gal"], ["metric", "metric: kg, L"], ["uk", "UK: kg, L, imperial gal"]];
+
 const WEIGHT = { us: ["lb", "oz", "kg", "g"], metric: ["kg", "g", "lb"], uk: ["kg", "g", "lb", "oz"] };
 const VOLUME = {
   us: ["gal", "qt", "pt", "fl oz", "L", "mL", "in3", "ft3"],
@@ -34,7 +37,7 @@ export const SORTS = {
     rare: ["currency", "warmth"],
     fields: [
       text("name", "Name"),
-      choice("units", "Measures", [["us", "US: lb, gal"], ["metric", "metric: kg, L"], ["uk", "UK: lb, imperial gal"]]),
+      choice("units", "Measures", MEASURES),
       text("currency", "Currency", { usual: "USD" }),
       warmth("warmth", "Air in the barn after brooding", { usual: { us: "70", metric: "21", uk: "21" } }),
       { key: "chores", label: "When somebody is in the barn", kind: "hours", usual: "07:00, 18:00" },

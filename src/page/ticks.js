@@ -28,28 +28,38 @@ function byPart(entries, parts) {
   return of;
 }
 
+/** The fields that change when these parts are ticked by these numbers; null where the program understands others by them. */
+async function ticked(record, parts, numbers, amounts, moment) {
+  const words = parts.map(({ id }) => (amounts[id] ? `${numbers.get(id)}=${amounts[id]}` : `${numbers.get(id)}`));
+  const answer = await answered(["diary", "done", "farm.toml", ...words, "--json", "--now", moment], filesOf(record));
+  const entries = byPart(JSON.parse(answer.out).entries, parts);
+  if ([...entries.values()].some((own) => own.length === 0)) return null;
+  const news = parts.map(({ ticked: _, ...deed }) => ({ deed, day: dayOf(moment), at: moment, entries: entries.get(deed.id) }));
+  const kept = record.ticked.filter((one) => one.day === dayOf(moment));
+  return { diary: answer.files["farm.diary"], ticked: [...kept, ...news] };
+}
+
 /**
- * Ticks all parts of a line of the list; `amounts` maps ids to what was measured. The numbers shown hold for the day of
- * the list; on any other farm, diary or day they are asked for anew.
+ * Ticks all parts of a line of the list `today`, which is about the record `about`; `amounts` maps ids to what was
+ * measured. Numbers hold for the day whatever is ticked, so those shown are tried first on the same farm; where they are
+ * others by now they are asked for anew.
  */
-export function tick(barn, today, line, amounts = {}) {
-  const shown = barn.now;
+export function tick(barn, { today, about }, line, amounts = {}) {
   return barn.change(async (record) => {
     const moment = now();
-    const same = record === shown && dayOf(moment) === dayOf(today.now);
-    const numbers = same ? null : await numbersNow(record, moment);
-    const there = line.parts.filter((part) => !numbers || numbers.has(part.id));
+    if (record.farm === about.farm && dayOf(moment) === dayOf(today.now)) {
+      const shown = new Map(line.parts.map((part) => [part.id, part.n]));
+      const fields = record === about
+        ? await ticked(record, line.parts, shown, amounts, moment)
+        : await ticked(record, line.parts, shown, amounts, moment).catch(() => null);
+      if (fields) return fields;
+    }
+    const numbers = await numbersNow(record, moment);
+    const there = line.parts.filter((part) => numbers.has(part.id));
     if (there.length === 0) return null; // done already, by another tab
-    const words = there.map((part) => {
-      const n = numbers ? numbers.get(part.id) : part.n;
-      return amounts[part.id] ? `${n}=${amounts[part.id]}` : `${n}`;
-    });
-    const answer = await answered(["diary", "done", "farm.toml", ...words, "--json", "--now", moment], filesOf(record));
-    const entries = byPart(JSON.parse(answer.out).entries, there);
-    if ([...entries.values()].some((own) => own.length === 0)) throw new Error("The list has changed: look again.");
-    const ticked = there.map(({ ticked: _, ...deed }) => ({ deed, day: dayOf(moment), at: moment, entries: entries.get(deed.id) }));
-    const kept = record.ticked.filter((one) => one.day === dayOf(moment));
-    return { diary: answer.files["farm.diary"], ticked: [...kept, ...ticked] };
+    const fields = await ticked(record, there, numbers, amounts, moment);
+    if (!fields) throw new Error("The list has changed: look again.");
+    return fields;
   });
 }
 

@@ -124,6 +124,13 @@ export function withoutKey(text, sort, which, key) {
     : replaced(text, there.at, there.at, "# ");
 }
 
+/** Where a table ends: behind its last key, and behind the comments that follow that without an empty line. */
+function tableEnd(text, table) {
+  let at = table.keys.length > 0 ? lineEnd(text, table.keys.at(-1).end) : table.body;
+  while (/^[ \t]*#/.test(text.slice(at, lineEnd(text, at)))) at = lineEnd(text, at);
+  return at;
+}
+
 const blankBefore = (text) => (text === "" || text.endsWith("\n\n") ? "" : text.endsWith("\n") ? "\n" : "\n\n");
 
 /** A new table of a sort with these values, behind the last of its sort. */
@@ -132,16 +139,17 @@ export function withItem(text, sort, name, values) {
   const header = LIST[sort] ? `[[${sort}]]` : name === null ? `[${sort}]` : `[${sort}.${writeKey(name)}]`;
   const lines = Object.entries(values).map(([key, value]) => `${writeKey(key)} = ${writeValue(value)}\n`).join("");
   const last = same.at(-1);
-  const at = last ? (last.keys.length > 0 ? lineEnd(text, last.keys.at(-1).end) : last.body) : text.length;
+  const at = last ? tableEnd(text, last) : text.length;
   const before = text.slice(0, at);
   return `${before}${blankBefore(before)}${header}\n${lines}${text.slice(at)}`;
 }
 
-/** Without one table: its header and all down to the next, but for comments that stand before that one. */
+/** Without one table; comments that stand apart from it stay. */
 export function withoutItem(text, sort, which) {
   const table = find(text, sort, which);
-  const end = table.keys.length > 0 ? lineEnd(text, table.keys.at(-1).end) : table.body;
-  return replaced(text, table.at, end, "").replace(/\n{3,}/g, "\n\n");
+  const before = text.slice(0, table.at), after = text.slice(tableEnd(text, table));
+  const isApart = before.endsWith("\n\n") && (after === "" || after.startsWith("\n"));
+  return (isApart ? before.slice(0, -1) : before) + after;
 }
 
 export const farmName = (text) => String(readTable(text, "farm").name ?? "My farm");
@@ -155,5 +163,5 @@ export const unitsOf = (text) => {
 export function linesOf(text, sort, which) {
   const table = find(text, sort, which);
   if (!table) return null;
-  return text.slice(table.at, table.keys.length > 0 ? lineEnd(text, table.keys.at(-1).end) : table.body).trimEnd();
+  return text.slice(table.at, tableEnd(text, table)).trimEnd();
 }

@@ -106,7 +106,7 @@ export const settled = (page) =>
 export async function bringIn(page, ...files) {
   await goTo(page, "farm");
   await page.locator("input[type=file]").setInputFiles(files);
-  await page.waitForFunction(() => location.hash === "#today" || document.querySelector(".said")?.textContent || document.querySelector(".ask button"));
+  await page.waitForFunction(() => location.hash === "#today" || document.querySelector(".said:not(:empty), .ask button"));
 }
 
 export const record = (page) =>

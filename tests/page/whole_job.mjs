@@ -127,3 +127,15 @@ test("each demo farm is answered as the program on a desk does", async () => {
     await context.close();
   }
 });
+
+test("a quick question without a farm", async () => {
+  const context = await newContext(browser);
+  const page = await openPage(context, "quick");
+  await page.getByText("Say what a hopper").waitFor();
+  await page.getByLabel("A hopper holds").fill("12 L");
+  await page.getByText(/bobwhite: 90\sbobwhite, day 3/).waitFor();
+  await page.getByLabel("Birds").fill("a few");
+  await page.locator(".fault").filter({ hasText: "birds" }).waitFor();
+  assert.deepEqual(context.faults, []);
+  await context.close();
+});

@@ -27,7 +27,7 @@ function Rests() {
   const { record, now } = usePage();
   const { answer, waiting, trouble } = useAnswer(["plan", "farm.toml", "--json", "--now", now], record);
   const assumptions = jsonOf(answer)?.assumptions ?? [];
-  return html`<${Waiting} when=${waiting} /><${Fault} answer=${answer} trouble=${trouble} />
+  return html`<${Waiting} when=${waiting} what="the plan" /><${Fault} answer=${answer} trouble=${trouble} />
     <ul class="rests">${assumptions.map(({ text, source, standing }) => html`<li key=${text}>
       <p><strong>${standing}</strong>: <span dir="auto">${text}</span></p>
       <p class="note" dir="auto">${source}</p></li>`)}</ul>`;
@@ -40,7 +40,7 @@ function Tables() {
   const tables = jsonOf(answer)?.tables ?? [];
   return html`<div class="buttons">${tables.map((name) => html`<button key=${name} aria-pressed=${open === name}
       onClick=${() => show(open === name ? null : name)}>${name}</button>`)}</div>
-    ${open && html`<${AnswerPage} words=${["table", open, "--units", units]} farm=${false} sources=${false} />`}`;
+    ${open && html`<${AnswerPage} words=${["table", open, "--units", units]} what="the table" farm=${false} sources=${false} />`}`;
 }
 
 export function About() {

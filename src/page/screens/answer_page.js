@@ -6,13 +6,13 @@ import { html } from "../html.js";
 import { farmName } from "../toml_lines.js";
 import { Fault, Waiting } from "./parts.js";
 
-/** `words` is the question, null where it is not complete; `farm` is false where it needs no farm file. */
-export function AnswerPage({ words, farm = true, sources = true }) {
+/** `words` is the question, null where it is not complete, `what` says what it works out; `farm` is false where it needs no farm file. */
+export function AnswerPage({ words, what, farm = true, sources = true }) {
   const { record } = usePage();
   const [named, name] = useState(false);
   const { answer, waiting, trouble } = useAnswer(words && (named ? [...words, "--sources"] : words), farm ? record : null);
   return html`<section class="answer" aria-label="Answer">
-    <${Waiting} when=${waiting} />
+    <${Waiting} when=${waiting} what=${what} />
     <${Fault} answer=${answer} trouble=${trouble} />
     ${answer?.page && html`<${Blocks} page=${answer.page} name=${record.farm && farmName(record.farm)} />`}
     ${answer?.out && html`<pre tabindex="0">${answer.out}</pre>`}

@@ -22,5 +22,5 @@ export function Away() {
           onInput=${(e) => setUntil(e.target.value)} />
       </${Field}>
     </form>
-    <${AnswerPage} words=${words} />`;
+    <${AnswerPage} words=${words} what="whether all holds" />`;
 }

@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { withFigures } from "../figures.js";
 import { html } from "../html.js";
-import { hourWords } from "../moment.js";
+import { dayWords, hourWords } from "../moment.js";
 import { placeOf } from "../places.js";
 
 /** What may be said with a tick, by deed, and an example; null where the program takes no amount. */
@@ -43,19 +43,21 @@ export function Deed({ deed: line, units, onTick, onUndo }) {
   const later = line.parts.some((part) => part.later);
   const measured = later || line.ticked ? null : measuredOf(line, units);
   const places = line.parts.map(placeOf).filter(Boolean);
+  const overdue = !line.ticked && line.parts[0].overdue;
   const ticked = line.ticked && line.parts[0].ticked;
   return html`<li class=${`deed ${line.ticked ? "done" : ""} ${later ? "later" : ""}`}>
     <label>
-      ${!later && html`<input type="checkbox" checked=${line.ticked} disabled=${busy}
+      ${!later && html`<input type="checkbox" checked=${line.ticked} aria-busy=${busy}
         onChange=${(e) => {
           e.target.checked = line.ticked; // the tick shows once it is saved
-          run(line.ticked ? onUndo : () => onTick({}));
+          if (!busy) run(line.ticked ? onUndo : () => onTick({}));
         }} />`}
       <span class="words" dir="auto">${withFigures(line.words)}</span>
       <span class="place">${places.map((place) => html`<bdi key=${place}>${place}</bdi>`)}
+        ${overdue && html`<span>due ${dayWords(line.parts[0].at)}, ${hourWords(line.parts[0].at, units)}</span>`}
         ${ticked && html`<span class="undo">done ${hourWords(ticked.at, units)} · undo</span>`}</span>
     </label>
-    ${measured && html`<button class="measure" aria-expanded=${open} onClick=${() => setOpen(!open)}>${measured.button}</button>`}
+    ${measured && html`<button class="measure" aria-label=${`${measured.button}: ${line.words}`} aria-expanded=${open} onClick=${() => setOpen(!open)}>${measured.button}</button>`}
     ${measured && open && html`<${Measured} line=${line} measured=${measured} onClose=${() => setOpen(false)}
       onSay=${(amounts) => run(() => onTick(amounts))} />`}
   </li>`;

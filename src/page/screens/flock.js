@@ -25,14 +25,14 @@ const isFigure = (cell) => cell !== "" && !Number.isNaN(Number(cell));
 function Weeks({ names, rows }) {
   const week = names.indexOf("week"), date = names.indexOf("date");
   const shown = names.map((name, i) => [name, i]).filter(([name, i]) => i > week && name !== "age (d)");
-  return html`<table class="headed compact">
+  return html`<div class="wide" role="region" aria-label="Week by week" tabindex="0"><table class="headed compact">
     <caption>Week by week</caption>
     <thead><tr><th scope="col">wk</th><th scope="col">from</th>${shown.map(([name]) => html`<th scope="col">${name}</th>`)}</tr></thead>
     <tbody>${rows.map((row) => html`<tr key=${row[week]}>
       <th scope="row">${row[week]}</th><td>${dateWords(row[date]).replace(" ", "\u00a0")}</td>
       ${shown.map(([name, i]) => html`<td key=${name} class=${isFigure(row[i]) ? "right" : "left"} dir="auto">
         ${isFigure(row[i]) ? short(row[i]) : row[i]}</td>`)}</tr>`)}</tbody>
-  </table>`;
+  </table></div>`;
 }
 
 /** The age on a day, in days. */
@@ -84,7 +84,7 @@ export function Flock() {
   const isDrawn = weeks && weeks.rows.length > 0 && hatch.heads.length > 0 && hatch.days.length > 0;
   const ahead = jsonOf(plan.answer);
   return html`<h1>Flock</h1>
-    <${Waiting} when=${sheet.waiting || csv.waiting} />
+    <${Waiting} when=${sheet.waiting || csv.waiting} what="the flock" />
     <${Fault} answer=${sheet.answer} trouble=${sheet.trouble} />
     ${hatches.length > 1 && html`<${Field} label="Hatch" id="which">
       <${Choice} id="which" value=${hatch.name} onChange=${choose} choices=${hatches.map(({ name }) => [name, name])} />
@@ -94,7 +94,7 @@ export function Flock() {
     ${isDrawn && html`<${Weeks} ...${weeks} />`}
     <h2>What the diary says</h2>
     ${record.diary
-      ? html`<${AnswerPage} words=${["diary", "show", "farm.toml"]} sources=${false} />`
+      ? html`<${AnswerPage} words=${["diary", "show", "farm.toml"]} what="what the diary teaches" sources=${false} />`
       : html`<p>Nothing is written yet. Tick what is done on <a href="#today">Today</a>, and weigh what goes in: that teaches
           how these birds eat.</p>`}`;
 }

@@ -23,7 +23,7 @@ function Courses({ hatches }) {
       <${Choice} id="hatch" value=${hatch} onChange=${choose}
         choices=${[["", "All hatches"], ...hatches.map((name) => [name, name])]} />
     </${Field}>`}
-    <${AnswerPage} words=${["mix", "farm.toml", "--now", now, ...(hatch ? ["--hatch", hatch] : [])]} />`;
+    <${AnswerPage} words=${["mix", "farm.toml", "--now", now, ...(hatch ? ["--hatch", hatch] : [])]} what="what to stir in" />`;
 }
 
 function ThisDrinker({ products, drinkers }) {
@@ -53,7 +53,7 @@ function ThisDrinker({ products, drinkers }) {
           onInput=${(e) => setWater(e.target.value)} />
       </${Field}>
     </form>
-    <${AnswerPage} words=${words} farm=${false} sources=${false} />`;
+    <${AnswerPage} words=${words} what="what to stir in" farm=${false} sources=${false} />`;
 }
 
 export function Mix() {

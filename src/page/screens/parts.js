@@ -2,8 +2,8 @@
 import { faultOf } from "../ask.js";
 import { html } from "../html.js";
 
-/** Always there, so that nothing jumps when it has something to say. */
-export const Waiting = ({ when }) => html`<p class="waiting" role="status">${when ? "Working it out …" : ""}</p>`;
+/** Says that `what` is being worked out; its line is always there, so that nothing jumps. */
+export const Waiting = ({ when, what }) => html`<p class="waiting" role="status">${when ? `Working out ${what} …` : ""}</p>`;
 
 /** What the program refused, in its words. */
 export function Fault({ answer, trouble }) {

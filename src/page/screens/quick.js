@@ -1,11 +1,11 @@
 // A question without a farm: how long what these birds have lasts.
 import { useState } from "preact/hooks";
 import { jsonOf, useAnswer, usePage } from "../answer.js";
+import { MEASURES } from "../fields.js";
 import { html } from "../html.js";
 import { AnswerPage } from "./answer_page.js";
 import { Choice, Field } from "./parts.js";
 
-const UNITS = [["us", "US: lb, gal"], ["metric", "metric: kg, L"], ["uk", "UK: lb, imperial gal"]];
 const EXAMPLE = { us: { hopper: "3 gal", drinker: "1 gal" }, metric: { hopper: "12 L", drinker: "4 L" }, uk: { hopper: "12 L", drinker: "4 L" } };
 
 /** The kinds of birds that the program knows: [[name, title], ...]. */
@@ -15,7 +15,7 @@ export function useKinds() {
 }
 
 export function Quick() {
-  const { units: own, now } = usePage();
+  const { units: own } = usePage();
   const kinds = useKinds();
   const [units, setUnits] = useState(own);
   const [all, set] = useState({ kind: "bobwhite", birds: "90", age: "3 d", protein: "", hopper: "", hoppers: "1", drinker: "", drinkers: "1" });
@@ -28,7 +28,7 @@ export function Quick() {
     .filter((key) => all[key].trim() && !(key === "hoppers" && !all.hopper.trim()) && !(key === "drinkers" && !all.drinker.trim()))
     .flatMap((key) => [`--${key}`, all[key].trim()]);
   const enough = all.birds.trim() && (all.hopper.trim() || all.drinker.trim());
-  const words = enough ? ["last", "--kind", all.kind, ...flags, "--on", now, "--units", units] : null;
+  const words = enough ? ["last", "--kind", all.kind, ...flags, "--units", units] : null;
   const count = { inputmode: "numeric" };
   return html`<h1>Quick question</h1>
     <p>How long does a full hopper or drinker last?</p>
@@ -42,7 +42,7 @@ export function Quick() {
       ${all.hopper && text("hoppers", "How many hoppers", null, count)}
       ${text("drinker", "A drinker holds", `Such as ${EXAMPLE[units].drinker}.`, { placeholder: EXAMPLE[units].drinker })}
       ${all.drinker && text("drinkers", "How many drinkers", null, count)}
-      <${Field} label="Measures" id="units"><${Choice} id="units" value=${units} choices=${UNITS} onChange=${setUnits} /></${Field}>
+      <${Field} label="Measures" id="units"><${Choice} id="units" value=${units} choices=${MEASURES} onChange=${setUnits} /></${Field}>
     </form>
-    ${words ? html`<${AnswerPage} words=${words} farm=${false} />` : html`<p>Say what a hopper or a drinker holds.</p>`}`;
+    ${words ? html`<${AnswerPage} words=${words} what="how long all lasts" farm=${false} />` : html`<p>Say what a hopper or a drinker holds.</p>`}`;
 }

@@ -15,5 +15,5 @@ export function Shop() {
       <button aria-pressed=${trips} onClick=${() => setTrips(true)}>When to go</button>
       <button aria-pressed=${!trips} onClick=${() => setTrips(false)}>How much in all</button>
     </div>`}
-    <${AnswerPage} words=${words} />`;
+    <${AnswerPage} words=${words} what=${trips && hasStore ? "when to go" : "what to buy"} />`;
 }

@@ -1,15 +1,15 @@
 // The empty page: what the first step is, with one button, and a short way from there to a farm.
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { usePage } from "../answer.js";
 import { faultIn, placeOfFault } from "../edits.js";
 import { firstFarm, QUESTION_OF } from "../first_farm.js";
+import { MEASURES } from "../fields.js";
 import { html } from "../html.js";
 import { dayOf } from "../moment.js";
 import { BringIn } from "./out_and_in.js";
 import { Choice, Field } from "./parts.js";
 import { useKinds } from "./quick.js";
 
-const UNITS = [["us", "US: lb, gal"], ["metric", "metric: kg, L"], ["uk", "UK: lb, imperial gal"]];
 const USUAL = {
   us: { bag: "50 lb", hopper: "3 gal", drinker: "1 gal" },
   metric: { bag: "20 kg", hopper: "12 L", drinker: "4 L" },
@@ -22,13 +22,20 @@ const STEPS = [
   { title: "Feed and water", keys: ["feed", "protein", "bag", "hopper", "hoppers", "drinker", "drinkers"] },
 ];
 
+const EMPTY = { name: "My farm", units: "us", kind: "bobwhite", chicks: "", until: "6 wk", feed: "Starter", protein: "", bag: "",
+  hopper: "", hoppers: "1", drinker: "", drinkers: "1" };
+
+let before = {}; // what was said already, for who goes to another screen and comes back
+
 function Guide({ onLeave }) {
   const { barn, now } = usePage();
   const kinds = useKinds();
   const [step, go] = useState(0);
   const [fault, setFault] = useState(null);
-  const [said, set] = useState({ name: "My farm", units: "us", kind: "bobwhite", date: dayOf(now), chicks: "", until: "6 wk",
-    feed: "Starter", protein: "", bag: "", hopper: "", hoppers: "1", drinker: "", drinkers: "1" });
+  const [said, set] = useState({ ...EMPTY, date: dayOf(now), ...before });
+  useEffect(() => {
+    before = said;
+  }, [said]);
   const usual = USUAL[said.units];
   const say = (key, value) => set({ ...said, [key]: value });
   const faultOf = (key) => (fault?.key === key ? fault.words : null);
@@ -57,7 +64,7 @@ function Guide({ onLeave }) {
   return html`<h1>${STEPS[step].title} <span class="when">${step + 1} of ${STEPS.length}</span></h1>
     <form class="guide" onSubmit=${next}>
       ${fault && fault.key === null && html`<p class="fault" role="alert" dir="auto">${fault.words}</p>`}
-      ${step === 0 && html`${ask("name", "What is the farm called?")}${pick("units", "Which measures are on the bags?", UNITS)}`}
+      ${step === 0 && html`${ask("name", "What is the farm called?")}${pick("units", "Which measures are on the bags?", MEASURES)}`}
       ${step === 1 && html`${pick("kind", "Which birds?", kinds)}
         ${ask("date", "When do they hatch, or did?", null, { type: "date" })}
         ${ask("chicks", "How many chicks?", null, { ...COUNT, placeholder: "100" })}

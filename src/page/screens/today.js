@@ -42,7 +42,7 @@ function Coming({ coming }) {
 
 export function Today() {
   const { barn, record, now, units } = usePage();
-  const { answer, waiting, trouble } = useAnswer(["today", "farm.toml", "--json", "--now", now], record);
+  const { answer, about, waiting, trouble } = useAnswer(["today", "farm.toml", "--json", "--now", now], record);
   const [said, say] = useState("");
   useEffect(() => say(""), [now]);
   const today = jsonOf(answer);
@@ -50,19 +50,20 @@ export function Today() {
     say("");
     return change.catch((error) => say(error.message));
   };
-  if (!today) return html`<h1>Today</h1><${Waiting} when=${waiting} /><${Fault} answer=${answer} trouble=${trouble} />`;
+  if (!today) return html`<h1>Today</h1><${Waiting} when=${waiting} what="what there is to do" /><${Fault} answer=${answer} trouble=${trouble} />`;
   const chores = choresOf(today, record.ticked);
+  const left = chores.flatMap(({ deeds }) => deeds).filter(({ ticked, parts }) => !ticked && !parts[0].later).length;
   return html`
     <h1>Today <span class="when">${dayWords(today.now)}, ${hourWords(today.now, units)}</span></h1>
     <${Alarms} alarms=${today.alarms} />
     <div class="sides">
       <div>
-        ${chores.length === 0 && html`<p>Nothing to do.</p>`}
+        ${left === 0 && html`<p>${chores.length > 0 ? "Nothing more to do today." : "Nothing to do."}</p>`}
         ${chores.map((chore) => html`<${Chore} key=${chore.key} chore=${chore} today=${today} units=${units}
-          tickThese=${(deed, amounts) => act(tick(barn, today, deed, amounts))}
+          tickThese=${(deed, amounts) => act(tick(barn, { today, about }, deed, amounts))}
           undo=${(deed) => act(untick(barn, deed))} />`)}
         ${said && html`<p class="fault" role="alert">${said}</p>`}
-        <${Waiting} when=${waiting} />
+        <${Waiting} when=${waiting} what="what there is to do" />
       </div>
       <${Coming} coming=${today.coming} />
     </div>`;

@@ -6,14 +6,18 @@ import { Choice, Field } from "./parts.js";
 import { Rows } from "./rows_field.js";
 import { useKinds } from "./quick.js";
 
-/** "2.5 lb" as ["2.5", "lb"]; null where it is not one number and one unit. */
-const split = (words) => /^\s*([\d.,/ ]*\d)\s+([^\d].*?)\s*$/.exec(words)?.slice(1) ?? null;
+/** "2.5 lb" as ["2.5", "lb"], what is no figure too where one of `units` follows; null where it is not one amount. */
+function split(words, units) {
+  const unit = units.findLast((one) => words.endsWith(` ${one}`));
+  if (unit && !/\d\s+[a-z]/i.test(words.slice(0, -unit.length))) return [words.slice(0, -unit.length - 1), unit];
+  return /^\s*([\d.,/ ]*\d)\s+([^\d].*?)\s*$/.exec(words)?.slice(1) ?? null;
+}
 
 const usualOf = (field, units) => (typeof field.usual === "object" ? field.usual[units] : field.usual) ?? "";
 
 function Amount({ field, value, units, onChange, id, describedby }) {
   const choices = field.units[units];
-  const [figure, unit] = value === undefined ? ["", choices[0]] : split(String(value)) ?? [String(value), ""];
+  const [figure, unit] = value === undefined ? ["", choices[0]] : split(String(value), choices) ?? [String(value), ""];
   const listed = unit === "" ? ["", ...choices] : choices.includes(unit) ? choices : [unit, ...choices];
   const say = (f, u) => onChange(f.trim() === "" ? undefined : `${f.trim()}${u ? ` ${u}` : ""}`);
   return html`<div class="amount">
