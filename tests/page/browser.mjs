@@ -67,6 +67,7 @@ function listenToWorker() {
 export async function newContext(browser, options = {}) {
   const context = await browser.newContext({ timezoneId: "UTC", locale: "en-GB", viewport: { width: 390, height: 844 }, ...options });
   context.faults = [];
+  context.setDefaultTimeout(120_000); // ms, on a machine that has other things to do
   await context.addInitScript(listenToWorker);
   if (isFile) await context.setOffline(true);
   context.on("request", (request) => {
