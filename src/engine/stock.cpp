@@ -150,8 +150,9 @@ std::vector<StockLine> stock_lines(Season const& season, Plan const& plan, Windo
     std::set<std::string> const wanted = on_a_line(plan);
     if (wanted.empty()) return {};
     bool const narrow = window.from || !window.hatches.names.empty();
-    auto all = narrow ? lines_of(make_plan(season, {.until = window.until}, NeedScale::as_printed, courses_alone))
-                      : lines_of(plan);
+    auto all =
+        narrow ? lines_of(make_plan(season, {.from = {}, .until = window.until}, NeedScale::as_printed, courses_alone))
+               : lines_of(plan);
     std::erase_if(all, [&](StockLine const& line) { return !wanted.contains(line.supplement); });
     if (!window.from) return all;
     for (StockLine& line : all) {

@@ -15,7 +15,7 @@ void try_input(std::string_view text) {
         auto const start = farm.hatches.front().date;
         return engine::make_agenda(season, {.from = start, .until = start + quantities::days(2)});
     }();
-    auto const written = reports::calendar(agenda, agenda.from, quantities::hours(1), text);
+    auto const written = reports::calendar(agenda, agenda.from, quantities::days(1.0 / 24), text);
     hold(written.starts_with("BEGIN:VCALENDAR\r\n") && written.ends_with("END:VCALENDAR\r\n"), "a calendar is whole");
     for (std::size_t at = written.find('\n'); at != std::string::npos; at = written.find('\n', at + 1)) {
         hold(at > 0 && written[at - 1] == '\r', "its lines end as the standard says");

@@ -34,10 +34,10 @@ void try_input(std::string_view text) {
     auto const rations = reader.load(farm);
     engine::Season const season(farm, rations, {}, 32);
     auto const agenda = engine::make_agenda(season, {});
-    hold_harmless(reports::set(reports::plan_page(agenda.plan, reports::Detail::all, reports::Sources::named)));
+    hold_harmless(reports::set(reports::plan_page(agenda.plan, reports::Detail::everything, reports::Sources::named)));
     hold(!reports::plan_json(agenda.plan).empty(), "a plan is printed");
     hold(!reports::plan_csv(agenda.plan).empty(), "and its table");
-    reports::calendar(agenda, agenda.from, quantities::hours(1));
+    reports::calendar(agenda, agenda.from, quantities::days(1.0 / 24));
     auto const sheet = engine::make_sheet(season, reader.brooder_advice());
     auto const html =
         reports::sheet_html(sheet, reports::Houses::together, reports::Charts::drawn, reports::Sources::named);

@@ -15,9 +15,9 @@ std::vector<std::string> question_words(std::string_view question);
 /// An answer as it goes through the door. Of `text` and `page` one is empty.
 struct DoorAnswer {
     int status = 0;  // of the program
-    std::string text;
-    Page page;
-    std::string err;
+    std::string text{};
+    Page page{};
+    std::string err{};
 };
 /// {status, out, page, err}: `page` lists the blocks in their order, null where the answer is text. Words are runs that
 /// look alike, [{text, look}]; bytes of `text` and `err` that are no UTF-8 become U+FFFD.
