@@ -32,14 +32,14 @@ std::string each_words(Task const& task, domain::Farm const& farm) {
     return print_measured(*task.each, farm.measures) + (task.vessels > 1 ? " each" : "");
 }
 
-std::string tank_words(Task const& task, domain::Farm const& farm) {
+std::string tank_mixing_words(Task const& task, domain::Farm const& farm) {
     return "make " + print_measured(*task.water, farm.measures) + " of stock with " +
            product_words(*task.dose, farm.measures) + " of " + supplement_title(farm.supplements.at(task.what)) +
            " in it, for the proportioner" + (task.line.size() > 1 ? " of " + join(task.line) : std::string());
 }
 
 std::string stir_words(Task const& task, domain::Farm const& farm) {
-    if (!task.line.empty()) return tank_words(task, farm);
+    if (!task.line.empty()) return tank_mixing_words(task, farm);
     if (task.dose->stock) {
         return "have " + dose_words(*task.dose, farm.measures) + ", " +
                supplement_title(farm.supplements.at(task.what)) + ", for " +

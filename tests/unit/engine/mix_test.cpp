@@ -61,7 +61,8 @@ TEST_CASE("the same pack by stock: 51.2 g activity in 1 gal, 1 fl oz of it to ea
     CHECK_THAT(drug, Catch::WithinAbs(105.7, 0.05));
     // the pack's own gallon of stock treats 128 gal
     CHECK_THAT(in_grams(*engine::dose(supplement, gallons(128)).by_weight) / ounce, Catch::WithinRel(4.096, 1e-12));
-    for (auto const& caution : engine::mix_cautions(supplement, days(1))) {  // the bare oz, not a stock that does not match
+    for (auto const& caution :
+         engine::mix_cautions(supplement, days(1))) {  // the bare oz, not a stock that does not match
         CHECK(caution.id == "bare-ounces");
     }
 }
