@@ -20,7 +20,9 @@ until = "16 wk"
 hopper = "tube"
 drinker = "bell"
 """
-FARM = """[feed.starter]
+FARM = """[farm]
+name = "Growing"
+[feed.starter]
 protein = "26 %"
 bag = "50 lb"
 [hopper.tube]
@@ -32,6 +34,7 @@ change_every = "1 d"
 CELL = '<table:table-cell table:formula="of:={}" office:value-type="float"/>'
 SHEET = """<?xml version="1.0" encoding="UTF-8"?>
 <office:document xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0"
+ xmlns:of="urn:oasis:names:tc:opendocument:xmlns:of:1.2"
  xmlns:table="urn:oasis:names:tc:opendocument:xmlns:table:1.0" office:version="1.2"
  office:mimetype="application/vnd.oasis.opendocument.spreadsheet"><office:body><office:spreadsheet>
 <table:table table:name="flock">{}</table:table></office:spreadsheet></office:body></office:document>"""
