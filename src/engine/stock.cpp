@@ -98,7 +98,8 @@ void add_fills(StockLine& line, Run const& run, std::pair<Moment, Moment> const&
     }
 }
 
-std::vector<StockLine> lines_of(Plan const& plan) {
+/// Days count what begins from a moment on, tanks all of their courses.
+std::vector<StockLine> lines_of(Plan const& plan, std::optional<Moment> const& from) {
     std::map<std::string, std::vector<Batch const*>> batches;
     std::map<std::string, StockLine> lines;
     for (HatchPlan const& part : plan.hatches) {
@@ -114,6 +115,7 @@ std::vector<StockLine> lines_of(Plan const& plan) {
         line.supplement = key;
         std::map<std::chrono::sys_days, StockDay> days;
         for (Batch const* batch : batches[key]) {
+            if (from && batch->at + instant < *from) continue;
             StockDay& day = days[batch->at.calendar_day()];
             day.day = batch->at.calendar_day();
             day.water += batch->dose.water;
@@ -149,16 +151,18 @@ Wanted const courses_alone{.hoppers = false, .drinkers = false, .shopping = fals
 std::vector<StockLine> stock_lines(Season const& season, Plan const& plan, Window const& window) {
     std::set<std::string> const wanted = on_a_line(plan);
     if (wanted.empty()) return {};
-    bool const narrow = window.from || !window.hatches.names.empty();
-    auto all =
-        narrow ? lines_of(make_plan(season, {.from = {}, .until = window.until}, NeedScale::as_printed, courses_alone))
-               : lines_of(plan);
+    // without a tank each day stands by itself
+    bool const tanks = std::any_of(wanted.begin(), wanted.end(), [&](std::string const& key) {
+        return plan.farm.supplements.at(key).stock->tank.has_value();
+    });
+    bool const narrow = !window.hatches.names.empty() || (window.from && tanks);
+    Window const whole{.from = {}, .until = window.until};
+    auto all = narrow ? lines_of(make_plan(season, whole, NeedScale::as_printed, courses_alone), window.from)
+                      : lines_of(plan, window.from);
     std::erase_if(all, [&](StockLine const& line) { return !wanted.contains(line.supplement); });
-    if (!window.from) return all;
     for (StockLine& line : all) {
-        auto const first = window.from->calendar_day();
-        std::erase_if(line.days, [&](StockDay const& day) { return day.day < first; });
-        std::erase_if(line.fills, [&](StockFill const& fill) { return fill.at + instant < *window.from; });
+        std::erase_if(line.fills,
+                      [&](StockFill const& fill) { return window.from && fill.at + instant < *window.from; });
     }
     return all;
 }
