@@ -84,3 +84,20 @@ TEST_CASE("the agenda has one mixing of the tank, and none for each hatch", "[en
     }
     CHECK(mixings == 4);
 }
+
+TEST_CASE("from the middle of a day on its stock is that of the batches still to come", "[engine]") {
+    auto farm = on_one_line();
+    farm.supplements.at("tonic").stock->tank.reset();
+    readers::RationsReader const reader;
+    Window const window{.from = farm.hatches.front().date + days(13.2), .until = {}};  // 07:00 is over
+    auto const plan = make_plan(farm, reader.load(farm), window);
+    Volume by_batch, by_day;
+    for (HatchPlan const& part : plan.hatches) {
+        for (Mix const& mix : part.mixes) {
+            for (Batch const& batch : mix.batches) by_batch += *batch.dose.stock;
+        }
+    }
+    for (StockDay const& day : plan.stocks.at(0).days) by_day += day.stock;
+    CHECK(in_litres(by_day) > 0);
+    CHECK(in_litres(by_day) == Approx(in_litres(by_batch)));
+}
