@@ -9,7 +9,7 @@ namespace cropful::commands {
 
 namespace {
 
-constexpr auto kept = quantities::days(1);  // without --until only the age itself is judged
+constexpr auto kept_for_a_check = quantities::days(1);  // without --until only the age itself is judged
 
 }  // namespace
 
@@ -29,7 +29,7 @@ Said run(CheckOptions const& options) {
         throw WrongUse("what does the label state? Say --protein \"24 %\", or --label \"calcium=0.9 %\"");
     }
     auto const [question, window] =
-        question_between(asked, options.days, {.birds_matter = false, .kept = kept, .counted = {}});
+        question_between(asked, options.days, {.birds_matter = false, .kept = kept_for_a_check, .counted = {}});
     auto const scale = options.by_energy ? engine::NeedScale::by_energy : engine::NeedScale::as_printed;
     auto const plan = engine::make_plan(question.farm, question.rations, window, question.diary, scale, {.use = false});
     return asked.json ? Said(reports::check_json_text(plan)) : reports::check_page(plan, asked.sources);

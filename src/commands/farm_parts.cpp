@@ -14,7 +14,6 @@ using domain::Hopper;
 using domain::Supplement;
 using quantities::Measures;
 
-constexpr int most_vessels = 1000;
 constexpr int most_days = 1000;
 
 domain::Form parse_form(std::string_view text) {

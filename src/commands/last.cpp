@@ -13,7 +13,7 @@ namespace cropful::commands {
 
 namespace {
 
-constexpr auto kept = quantities::days(42);  // beyond the life of any fill, where --until is silent
+constexpr auto kept_for_a_fill = quantities::days(42);  // beyond the life of any fill, where --until is silent
 
 /// Now, when birds are in the barn; else nothing, and each hatch answers for its start.
 std::optional<domain::Moment> now_if_planned(domain::Farm const& farm, domain::Moment moment) {
@@ -49,7 +49,7 @@ Said run(LastOptions const& options) {
     need_vessels(asked);
     auto const on = read_moment(options.on, "--on");
     auto [farm, rations, diary, window] =
-        read_question(asked, {.birds_matter = true, .kept = kept, .counted = now_of(asked)});
+        read_question(asked, {.birds_matter = true, .kept = kept_for_a_fill, .counted = now_of(asked)});
     if (on && !asked.file) check_moment(*on, farm.hatches.front());
     if (on) window.from = on;
     if (!on && asked.file) window.now = window.from = now_if_planned(farm, now_of(asked));

@@ -60,7 +60,7 @@ constexpr std::array table = {
     Unit{"cm", "centimetre,centimetres,centimeter,centimeters", "length", 1e-2, "0.01 m", si},
     Unit{"mm", "millimetre,millimetres,millimeter,millimeters", "length", 1e-3, "0.001 m", si},
     Unit{"in", "inch,inches", "length", metres_per_inch, "0.0254 m", hb44},
-    Unit{"ft", "foot,feet", "length", 12 * metres_per_inch, "12 in", hb44},
+    Unit{"ft", "foot,feet", "length", metres_per_foot, "12 in", hb44},
 
     Unit{"kcal", "kilocalorie,kilocalories", "energy", 1, "4184 J", sp811},
     Unit{"MJ", "megajoule,megajoules", "energy", kilocalories_per_megajoule, "1000/4.184 kcal", sp811},

@@ -12,7 +12,6 @@ using domain::FeedingStep;
 using domain::Hatch;
 using domain::Removal;
 
-constexpr int most_vessels = 1000;
 constexpr int most_times = 200;
 
 /// `first_age`: when the birds are counted.
@@ -142,9 +141,9 @@ Hatch read_hatch(Table& table, int number, Farm const& farm, RationsReader const
                 .removed = read_removed(table, age, until),
                 .laying_from = table.maybe("laying_from", a_time),
                 .hopper = table.maybe("hopper", one_in(farm.hoppers, "hopper")),
-                .hoppers = table.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
+                .hoppers = table.maybe("hoppers", WholeNumber{1, domain::most_vessels}, 1),
                 .drinker = table.maybe("drinker", one_in(farm.drinkers, "drinker")),
-                .drinkers = table.maybe("drinkers", WholeNumber{1, most_vessels}, 1),
+                .drinkers = table.maybe("drinkers", WholeNumber{1, domain::most_vessels}, 1),
                 .supplement = table.maybe("supplement", one_in(farm.supplements, "supplement")),
                 .brooder = table.maybe("brooder", brooder),
                 .lays = table.maybe("lays", more_than_none(a_percentage)),

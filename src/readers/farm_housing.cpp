@@ -11,7 +11,6 @@ namespace {
 using domain::Farm;
 using domain::Stage;
 
-constexpr int most_vessels = 1000;
 constexpr int most_houses = 1000;
 
 Stage read_stage(Table& item, Farm const& farm, std::string const& kind) {
@@ -20,9 +19,9 @@ Stage read_stage(Table& item, Farm const& farm, std::string const& kind) {
                 .house = item.need("house", house),
                 .houses = item.maybe("houses", WholeNumber{1, most_houses}),
                 .hopper = item.maybe("hopper", one_in(farm.hoppers, "hopper")),
-                .hoppers = item.maybe("hoppers", WholeNumber{1, most_vessels}, 1),
+                .hoppers = item.maybe("hoppers", WholeNumber{1, domain::most_vessels}, 1),
                 .drinker = item.maybe("drinker", one_in(farm.drinkers, "drinker")),
-                .drinkers = item.maybe("drinkers", WholeNumber{1, most_vessels}, 1)};
+                .drinkers = item.maybe("drinkers", WholeNumber{1, domain::most_vessels}, 1)};
     if (!stage.hopper && item.has("hoppers")) throw item.refuse("hoppers", "hoppers only beside the key hopper");
     if (!stage.drinker && item.has("drinkers")) throw item.refuse("drinkers", "drinkers only beside the key drinker");
     return stage;

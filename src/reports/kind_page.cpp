@@ -13,13 +13,13 @@ namespace {
 
 using domain::Source;
 using quantities::Measures;
+using quantities::metres_per_foot;
 using quantities::number;
 using quantities::plain;
 using quantities::print;
 using rations::Kind;
 
 constexpr double flock = 100;  // birds that growers reckon by
-constexpr double metres_per_foot = 12 * quantities::metres_per_inch;
 
 std::string energy(quantities::EnergyPerMass amount) {
     return number(quantities::in_kilocalories_per_kilogram(amount), 0) + " kcal/kg";

@@ -13,10 +13,10 @@ namespace {
 using engine::HatchPlan;
 using engine::RoomNeeded;
 using quantities::Measures;
+using quantities::metres_per_foot;
 using quantities::number;
 using quantities::plain;
 
-constexpr double metres_per_foot = 12 * quantities::metres_per_inch;
 constexpr double square_metres_per_square_foot = metres_per_foot * metres_per_foot;
 constexpr double ten = 10;  // from here up one decimal is enough
 

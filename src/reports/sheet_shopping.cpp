@@ -44,7 +44,7 @@ Element trips_of(engine::Sheet const& sheet) {
 }
 
 /// Sources by number, each once.
-class Numbered {
+class SourceNumbers {
   public:
     std::string number(std::string const& source) {
         if (source.empty()) return "";
@@ -81,7 +81,7 @@ Element sources_page(engine::Sheet const& sheet) {
     page.add(Element("p", "notes",
                      "Made with cropful. Where a label, a veterinarian or local law says otherwise, they decide."));
     quantities::Measures const measures = sheet.plan.farm.measures;
-    Numbered sources;
+    SourceNumbers sources;
     HtmlTable figures("What these sheets rest on", {"Figure", "Standing", "Source"}, "sources");
     for (AssumptionLine const& one : assumption_lines(sheet.assumptions, measures)) {
         figures.row(one.text)

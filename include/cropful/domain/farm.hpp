@@ -22,8 +22,9 @@ namespace cropful::domain {
 inline constexpr int most_birds = 1'000'000;
 inline constexpr Duration longest_life = days(1826);  // 5 years
 
-/// The most hatches of a farm, each of `times` counted.
+/// The most hatches of a farm, each of `times` counted; the most hoppers or drinkers of a hatch.
 inline constexpr int most_hatches = 900;
+inline constexpr int most_vessels = 1000;
 
 enum class Form { mash, crumble, pellet };
 std::string name(Form form);

@@ -9,6 +9,7 @@ namespace cropful::quantities {
 inline constexpr double kilograms_per_pound = 0.45359237;  // exact, HB 44 App. C
 inline constexpr double kilograms_per_ounce = kilograms_per_pound / 16;
 inline constexpr double metres_per_inch = 0.0254;  // exact, HB 44 App. C
+inline constexpr double metres_per_foot = 12 * metres_per_inch;
 inline constexpr double litres_per_cubic_inch = 2.54 * 2.54 * 2.54 / 1000;
 inline constexpr double litres_per_gallon = 3.785411784;            // 231 in3, exact, HB 44 App. C
 inline constexpr double litres_per_imperial_gallon = 4.54609;       // exact, UK Weights and Measures Act 1985
