@@ -22,10 +22,22 @@ const bundle = buildSync({
 }).outputFiles[0].text;
 const minified = (text, loader) => transformSync(text, { minify: true, loader, charset: "utf8" }).code;
 
+/**
+ * The program in pieces, each given to the worker as soon as it is read (src/page/ask.js), which compiles them while the rest
+ * of the page is read.
+ */
+function programIn(wasm) {
+  const text = gzipSync(wasm, { level: 9 }).toString("base64");
+  const pieces = text.match(/.{1,786432}/g);
+  const left = (i) => pieces.length - 1 - i;
+  return pieces.map((piece, i) =>
+    `<script type="text/plain" class="program" data-left="${left(i)}">${piece}</script><script>readProgram()</script>`).join("\n");
+}
+
 /** Each stands once in index.html. Nothing may end the element it stands in, or begin a comment. */
 const pieces = {
   "/* @style */": minified(read(source, "style.css"), "css"),
-  "@wasm": gzipSync(fs.readFileSync(path.join(program, "cropful.wasm")), { level: 9 }).toString("base64"),
+  "@program": programIn(fs.readFileSync(path.join(program, "cropful.wasm"))),
   "@worker": minified(read(program, "cropful.js") + read(source, "worker.js"), "js"),
   "/* @page */": bundle,
 };
@@ -33,7 +45,7 @@ const pieces = {
 let page = read(source, "index.html");
 for (const [place, text] of Object.entries(pieces)) {
   if (page.split(place).length !== 2) throw new Error(`index.html has not one ${place}`);
-  if (/<\/(script|style)|<!--/i.test(text)) throw new Error(`what goes to ${place} would end its element`);
+  if (place !== "@program" && /<\/(script|style)|<!--/i.test(text)) throw new Error(`what goes to ${place} would end its element`);
   page = page.replace(place, () => text);
 }
 fs.writeFileSync(output, page);

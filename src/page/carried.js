@@ -14,13 +14,14 @@ export function carriedFarm() {
 
 /**
  * Into an empty store it goes as it is, but not again once it was taken off; of one that differs from what is kept the
- * screens ask.
+ * screens ask. It is shown at once: the page holds it until it is saved.
  */
-export async function takeCarried(barn) {
+export function takeCarried(barn) {
   const carried = carriedFarm();
   const isTaken = (record) => record.farm !== "" || record.carried === carried.farm;
   if (!carried || isTaken(barn.now)) return;
-  await barn.change(async (record) => (isTaken(record) ? null : { ...carried, carried: carried.farm }));
+  barn.change(async (record) => (isTaken(record) ? null : { ...carried, carried: carried.farm }));
+  barn.now = { ...barn.now, ...carried };
 }
 
 /** Whether this page carries another farm than is kept, which nobody has decided about yet. */

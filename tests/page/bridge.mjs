@@ -32,9 +32,9 @@ async function pageHtml(origin) {
   const put = { "/* @style */": fs.readFileSync(path.join(SOURCE, "style.css"), "utf8"),
     "/* @page */": bundle.outputFiles[0].text.replaceAll("</script", "<\\/script"),
     'id="farm" data-name="">': `id="farm" data-name="${farm && path.basename(farm)}">${farm && fs.readFileSync(farm, "base64")}`,
-    "@wasm": "", "@worker": worker(origin) };
+    "@program": "", "@worker": worker(origin) };
   const template = fs.readFileSync(path.join(SOURCE, "index.html"), "utf8");
-  return template.replace(/\/\* @style \*\/|\/\* @page \*\/|id="farm" data-name="">|@wasm|@worker/g, (name) => put[name]);
+  return template.replace(/\/\* @style \*\/|\/\* @page \*\/|id="farm" data-name="">|@program|@worker/g, (name) => put[name]);
 }
 
 /** One question in a fresh folder with these files: the answer, and the files that it wrote. */
