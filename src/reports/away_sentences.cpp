@@ -41,9 +41,8 @@ Sentences diary_sentences() {
         {"diary-outside-life",
          "Entries of the diary from before their hatch or after its end are left out: {entries}. A slip in a date?"},
         {"line-while-away",
-         "{hatches}: {drinker} is a line. It is taken as never dry, but a line that fails is seen by nobody while you "
-         "are "
-         "away: birds die within a day. Have somebody look in."},
+         "{hatches}: birds drink from {drinker}, which is piped and taken as never dry; but nobody sees it fail while "
+         "you are away, and birds die within a day. Have somebody look in."},
         {"deaths-high",
          "{hatches}: {dead} of {of} birds died from {from} to {to}; the table expects about {usual}, and so many are "
          "less likely than 1 in 200. Look at warmth, water and feed now, and ask a veterinarian."},

@@ -89,7 +89,7 @@ Page alarms_part(std::vector<Interval> const& alarms, Measures measures) {
 Page learned_part(std::vector<Learned> const& learned, Measures measures) {
     Page page;
     for (Learned const& one : learned) page += wrap(learned_words(one, measures), "  ", "    ");
-    return page.empty() ? page : heading("LEARNED", " from the diary (--no-diary leaves it out)") + page;
+    return page.empty() ? page : heading("LEARNED", " from the diary") + page;
 }
 
 }  // namespace cropful::reports
