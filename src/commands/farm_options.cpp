@@ -198,7 +198,10 @@ Question read_question(FarmOptions const& options, Defaults defaults) {
     return {std::move(farm), std::move(rations), std::move(diary), std::move(window)};
 }
 
-Moment now_of(FarmOptions const& options) { return read_moment(options.now, "--now").value_or(now()); }
+Moment now_of(FarmOptions const& options) {
+    auto const said = read_moment(options.now, "--now");
+    return said ? *said : now();
+}
 
 void need_vessels(FarmOptions const& options) {
     Flags const& flags = options.flags;

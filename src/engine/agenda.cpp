@@ -113,17 +113,18 @@ Task HatchTasks::task(Work work, Reason why, Moment at, StagePlan const* stage) 
 }
 
 void HatchTasks::add(Task task) const {
-    bool const asked = from <= task.at + instant && task.at + instant < until;
+    Moment const end = is_routine(task.work) ? routine_until : until;
+    bool const asked = from <= task.at + instant && task.at + instant < end;
     if (asked || task.overdue) all.push_back(std::move(task));
 }
 
 std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<Fetch> const& fetches, Moment from,
-                         Moment until) {
+                         Moment until, std::optional<Moment> routine_until) {
     std::vector<Task> all;
     Chores const chores(plan.farm);
     std::map<std::string, std::size_t> order;
     for (HatchPlan const& hatch : plan.hatches) {
-        HatchTasks const tasks{hatch, plan.farm, chores, from, until, all};
+        HatchTasks const tasks{hatch, plan.farm, chores, from, until, routine_until.value_or(until), all};
         add_flock_tasks(tasks, rations.kinds.at(hatch.hatch.kind).brooding);
         add_vessel_tasks(tasks);
         add_house_tasks(tasks, plan.placement);

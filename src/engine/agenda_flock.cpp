@@ -16,7 +16,7 @@ Duration ends(HatchPlan const& plan) { return plan.feeds.back().to; }
 /// At each chore after the birds came.
 void add_looks(HatchTasks const& hatch) {
     domain::Hatch const& its = hatch.plan.hatch;
-    Moment const last = std::min(hatch.until, its.date + ends(hatch.plan));
+    Moment const last = std::min(hatch.routine_until, its.date + ends(hatch.plan));
     Moment at = hatch.chores.first_from(
         std::max(hatch.from, its.date + std::max(begins(hatch.plan), its.first_age + instant * 2.0)));
     for (; at + instant < last; at = hatch.chores.first_after(at)) {

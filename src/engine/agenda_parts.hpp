@@ -15,6 +15,7 @@ struct HatchTasks {
     Chores chores;
     Moment from;
     Moment until;
+    Moment routine_until;
     std::vector<Task>& all;
 
     /// The stage at an age; null where none is planned.

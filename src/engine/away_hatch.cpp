@@ -153,8 +153,7 @@ class Group {
         if (!given || !there) return brim;
         Tended tended = tended_;
         tended.water.reset();
-        auto const usage = model.water({model.hatch().first_age, std::max(ages_.from, age) + days(2)});
-        return full_drinkers(tended, lodging, usage, courses, age).fills.front().content;
+        return full_drinkers(tended, lodging, model.drinker_water(), courses, age).fills.front().content;
     }
 
     /// Follows what the diary knows to the start of the absence. What would be empty by then for certain was filled

@@ -20,7 +20,7 @@ UseLaw law(FlockInDoubt const& one, Flock const& flock, Factor const& rate, ByAg
         .measure_sd = measure_sd,
         .breaks = flock.breaks()};
     terms.breaks.insert(terms.breaks.end(), bends.begin(), bends.end());
-    return {one.hatch, one.kind, std::move(terms), one.belief, one.number, one.ages};
+    return {one.hatch, one.kind, std::move(terms), one.belief, one.number, one.first};
 }
 
 }  // namespace

@@ -28,14 +28,14 @@ struct BandedUsage {
     }
 };
 
-/// One flock, its intake at the means of what is believed, and the ages it is asked about.
+/// One flock, its intake at the means of what is believed, and the age from which on it is asked about.
 struct FlockInDoubt {
     domain::Hatch const& hatch;
     Kind const& kind;
     Intake const& intake;
     Belief const& belief;
     std::size_t number;
-    Ages ages;
+    Duration first;
 };
 
 /// Feed; `measure_sd` is of the logarithm of what its hoppers hold by weight.

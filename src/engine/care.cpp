@@ -59,13 +59,12 @@ class Care {
                 if (store.at) tended_.counted[feed] = *store.at - model.hatch().date;
             }
         }
-        Ages const all{model.hatch().first_age, ages_.to};
         bool const feed =
             ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.hopper.has_value(); });
         bool const water =
             ranges::any_of(model.lodgings(), [](auto const& one) { return one.stage.drinker.has_value(); });
-        if (feed && feeds()) feed_.emplace(model.feed(all, Spread::density_cv));
-        if ((water && wanted.drinkers) || stirs()) water_.emplace(model.water(all));
+        if (feed && feeds()) feed_ = &model.hopper_feed();
+        if ((water && wanted.drinkers) || stirs()) water_ = &model.drinker_water();
     }
 
     void add() {
@@ -217,8 +216,8 @@ class Care {
     std::vector<domain::Course> courses_;
     Tended tended_;
     Use hungry_;
-    std::optional<BandedUsage<Mass>> feed_;
-    std::optional<BandedUsage<Volume>> water_;
+    BandedUsage<Mass> const* feed_ = nullptr;  // null where nobody asks
+    BandedUsage<Volume> const* water_ = nullptr;
 };
 
 }  // namespace

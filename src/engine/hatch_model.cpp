@@ -39,13 +39,21 @@ Sway const& HatchModel::sway() const {
     return *sway_;
 }
 
-BandedUsage<Mass> HatchModel::feed(Ages ages, double measure_sd) const {
-    return banded_feed({hatch_, kind_, intake_, season_.lessons().belief, number_, ages}, extra_waste_, measure_sd);
+FlockInDoubt HatchModel::in_doubt(Duration first) const {
+    return {hatch_, kind_, intake_, season_.lessons().belief, number_, first};
 }
 
-BandedUsage<Volume> HatchModel::water(Ages ages) const {
-    return banded_water({hatch_, kind_, intake_, season_.lessons().belief, number_, ages}, spill_);
+BandedUsage<Mass> const& HatchModel::hopper_feed() const {
+    if (!hopper_feed_) hopper_feed_ = banded_feed(in_doubt(hatch_.first_age), extra_waste_, Spread::density_cv);
+    return *hopper_feed_;
 }
+
+BandedUsage<Volume> const& HatchModel::drinker_water() const {
+    if (!drinker_water_) drinker_water_ = banded_water(in_doubt(hatch_.first_age), spill_);
+    return *drinker_water_;
+}
+
+BandedUsage<Mass> HatchModel::feed_from(Duration age) const { return banded_feed(in_doubt(age), extra_waste_, 0); }
 
 std::vector<double> HatchModel::eaten(Ages ages, Duration longest) const {
     Sway const& sways = sway();  // makes the spread

@@ -22,9 +22,11 @@ class HatchModel {
     [[nodiscard]] Intake const& intake() const { return intake_; }
     /// In every world of the season.
     [[nodiscard]] Sway const& sway() const;
-    /// Between two ages; `measure_sd` is of the logarithm of what hoppers hold by weight.
-    [[nodiscard]] BandedUsage<Mass> feed(Ages ages, double measure_sd) const;
-    [[nodiscard]] BandedUsage<Volume> water(Ages ages) const;
+    /// From its first age on, out of hoppers whose volumes are known; and of water.
+    [[nodiscard]] BandedUsage<Mass> const& hopper_feed() const;
+    [[nodiscard]] BandedUsage<Volume> const& drinker_water() const;
+    /// By weight, from an age on.
+    [[nodiscard]] BandedUsage<Mass> feed_from(Duration age) const;
     /// In the middle flock.
     [[nodiscard]] Usage<Mass> const& feed() const;
     [[nodiscard]] Usage<Volume> const& water() const;
@@ -38,6 +40,7 @@ class HatchModel {
     [[nodiscard]] std::vector<Lodging> const& lodgings() const;
 
   private:
+    [[nodiscard]] FlockInDoubt in_doubt(Duration first) const;
     Season const& season_;
     std::size_t number_;
     domain::Hatch const& hatch_;
@@ -48,6 +51,8 @@ class HatchModel {
     mutable std::optional<Flock> flock_;
     mutable std::optional<Usage<Mass>> feed_;
     mutable std::optional<Usage<Volume>> water_;
+    mutable std::optional<BandedUsage<Mass>> hopper_feed_;
+    mutable std::optional<BandedUsage<Volume>> drinker_water_;
     mutable std::optional<Spread> spread_;
     mutable std::optional<Sway> sway_;
     mutable std::vector<Lodging> lodgings_;

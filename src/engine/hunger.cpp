@@ -19,6 +19,7 @@ constexpr Duration longest_piece = days(7);
 Band<Mass> in_mass(Band<double> const& band) { return {kilograms(band.p05), kilograms(band.p50), kilograms(band.p95)}; }
 
 std::vector<double> FarmNeeds::add(std::string const& feed, HatchModel const& model, Ages const& ages) {
+    bands_.clear();
     auto worlds = model.eaten(ages, longest_piece);
     Need& sum = needs_[feed];
     sum.worlds.resize(worlds.size());
@@ -27,13 +28,13 @@ std::vector<double> FarmNeeds::add(std::string const& feed, HatchModel const& mo
     return worlds;
 }
 
-std::map<std::string, Band<Mass>> FarmNeeds::bands() const {
-    std::map<std::string, Band<Mass>> all;
+std::map<std::string, Band<Mass>> const& FarmNeeds::bands() const {
+    if (!bands_.empty()) return bands_;
     for (auto const& [feed, need] : needs_) {
         auto worlds = need.worlds;
-        all[feed] = in_mass(band(worlds));
+        bands_[feed] = in_mass(band(worlds));
     }
-    return all;
+    return bands_;
 }
 
 std::map<std::string, double> FarmNeeds::hunger() const {

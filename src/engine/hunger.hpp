@@ -22,7 +22,7 @@ class FarmNeeds {
   public:
     /// What a hatch eats of a feed between two ages is added, and returned in kg for each world.
     std::vector<double> add(std::string const& feed, HatchModel const& model, Ages const& ages);
-    [[nodiscard]] std::map<std::string, Band<Mass>> bands() const;
+    [[nodiscard]] std::map<std::string, Band<Mass>> const& bands() const;
     /// How much more than the usual flocks the farm's hungry ones eat: p95 over the middle.
     [[nodiscard]] std::map<std::string, double> hunger() const;
 
@@ -32,6 +32,7 @@ class FarmNeeds {
         Mass usual;
     };
     std::map<std::string, Need> needs_;
+    mutable std::map<std::string, Band<Mass>> bands_;  // of those asked for since something was added
 };
 
 Band<Mass> in_mass(Band<double> const& kilograms);

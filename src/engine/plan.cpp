@@ -255,6 +255,7 @@ Plan make_plan(Season const& season, Window window, NeedScale scale, Wanted want
     Moment const begins = window.from.value_or(plan.hatches.front().hatch.date);
     if (wanted.mixes) plan.stocks = stock_lines(season, plan, window);
     if (wanted.mixes) add_water(plan, rations, window.now.value_or(begins));
+    if (!wanted.notes) return plan;
     plan.assumptions = assumptions(plan, rations);
     plan.cautions = cautions(plan, rations);
     for (Caution const& caution : season.lessons().cautions()) plan.cautions.push_back(caution);

@@ -117,7 +117,7 @@ HatchSheet hatch_sheet(HatchPlan const& part, Plan const& plan, Season const& se
     Kind const& kind = model.kind();
     Ages const ages{part.feeds.front().from, part.feeds.back().to};
     return {.heads = heads(model.flock(), ages),
-            .days = feed_by_day(model.feed(ages, 0), ages),
+            .days = feed_by_day(model.feed_from(ages.from), ages),
             .protein = protein(part.checks, model.intake()),
             .warmth = warmth(kind.brooding, ages),
             .room = room(kind.space, model.flock(), ages),

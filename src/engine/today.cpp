@@ -7,6 +7,7 @@
 #include "cropful/domain/ranges.hpp"
 #include "cropful/fault.hpp"
 #include "cropful/quantities/make.hpp"
+#include "engine/chores.hpp"
 
 namespace cropful::engine {
 
@@ -39,28 +40,14 @@ auto place_of(Task const& task) {
     return std::tie(task.work, task.hatch, task.house, task.vessel, task.what, task.of_eggs);
 }
 
-enum class Fetching { listed, left_out };
-
-/// The tasks of a stretch of days as its first one began.
-std::vector<Task> as_it_began(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
-                              Moment until, HatchChoice const& hatches, Fetching fetching) {
-    try {
-        Window const window{.from = day, .until = {}, .hatches = hatches, .now = day};
-        bool const listed = fetching == Fetching::listed;
-        auto const plan = make_plan(farm, rations, window, written_before(diary, day), NeedScale::as_printed,
-                                    {.as_of_farm = true, .shopping = listed});
-        return agenda(plan, rations, listed ? fetches(plan, day) : std::vector<Fetch>(), day, until);
-    } catch (NoAnswer const&) {
-        return {};  // the birds of the day came later
-    }
-}
-
-/// Whether it is still to be done when its day is over; the rest is done anew by then, or makes no difference.
-bool outlasts_its_day(Task const& task) {
-    bool const moves = task.work == Work::move && task.why == Reason::of_age;  // chicks come untold
-    bool const of_houses = moves || task.work == Work::ready || task.work == Work::clean;
-    return of_houses || task.work == Work::remove || (task.work == Work::change_feed && !task.feed_left);
-}
+/// What today is asked about.
+struct Barn {
+    domain::Farm const& farm;
+    Rations const& rations;
+    Diary const& diary;
+    Season season;  // with all of the diary
+    HatchChoice const& hatches;
+};
 
 /// Whether somebody has ticked not long before a day that a thing other than feed was fetched: no store counts it.
 bool was_fetched(Diary const& diary, std::string const& what, Moment day) {
@@ -68,6 +55,52 @@ bool was_fetched(Diary const& diary, std::string const& what, Moment day) {
         bool const ticked = entry.deed == Deed::done && entry.note.starts_with(name(Work::fetch) + "/" + what + "/");
         return ticked && day + -carried_for <= entry.at && entry.at < day;
     });
+}
+
+/// What is to be brought home from a day on.
+std::vector<Fetch> to_fetch(Plan const& plan, Diary const& diary, Moment day, Moment earliest) {
+    auto all = fetches(plan, earliest);
+    std::erase_if(all, [&](Fetch const& one) { return !one.feed && was_fetched(diary, one.what, day); });
+    return all;
+}
+
+enum class Fetching { listed, left_out };
+
+/// The tasks of a stretch of days as its first one began.
+std::vector<Task> as_it_began(Barn const& barn, Moment day, Moment until, Fetching fetching) {
+    auto const before = written_before(barn.diary, day);
+    std::optional<Season> earlier;  // where something was written since
+    try {
+        if (before.size() < barn.diary.size()) earlier.emplace(barn.farm, barn.rations, before);
+        Window const window{.from = day, .until = {}, .hatches = barn.hatches, .now = day};
+        bool const listed = fetching == Fetching::listed;
+        auto const plan = make_plan(earlier ? *earlier : barn.season, window, NeedScale::as_printed,
+                                    {.as_of_farm = true, .shopping = listed, .notes = false});
+        return agenda(plan, barn.rations, listed ? to_fetch(plan, barn.diary, day, day) : std::vector<Fetch>(), day,
+                      until);
+    } catch (NoAnswer const&) {
+        return {};  // the birds of the day came later
+    }
+}
+
+/// Whether a day is as it began: no chore has been, and nothing was written.
+bool has_just_begun(Barn const& barn, Moment day, Moment now) {
+    bool const written = ranges::any_of(barn.diary, [&](domain::Entry const& entry) { return day <= entry.at; });
+    return !written && now <= Chores(barn.farm).first_from(day);
+}
+
+/// The tasks of the calendar day as it began; `open` are those from now on.
+std::vector<Task> tasks_of_day(Barn const& barn, Moment day, Moment now, std::vector<Task> open) {
+    if (!has_just_begun(barn, day, now)) return as_it_began(barn, day, day + days(1), Fetching::listed);
+    std::erase_if(open, [&](Task const& task) { return !task.overdue && task.at.date() != now.date(); });
+    return open;
+}
+
+/// Whether it is still to be done when its day is over; the rest is done anew by then, or makes no difference.
+bool outlasts_its_day(Task const& task) {
+    bool const moves = task.work == Work::move && task.why == Reason::of_age;  // chicks come untold
+    bool const of_houses = moves || task.work == Work::ready || task.work == Work::clean;
+    return of_houses || task.work == Work::remove || (task.work == Work::change_feed && !task.feed_left);
 }
 
 /// Whether the diary says birds left a hatch from a day on.
@@ -78,13 +111,13 @@ bool have_left(Diary const& diary, std::string const& hatch, Moment day) {
 }
 
 /// What the days before left undone; nothing before the first tick, for who never ticks has done it all the same.
-std::vector<Task> left_undone(domain::Farm const& farm, Rations const& rations, Diary const& diary, Moment day,
-                              HatchChoice const& hatches) {
+std::vector<Task> left_undone(Barn const& barn, Moment day) {
+    Diary const& diary = barn.diary;
     auto const first = ranges::find(diary, Deed::done, &domain::Entry::deed);
     if (first == diary.end()) return {};
     Moment const since = std::max(day + -carried_for, Moment(first->at.date()));
     if (!(since < day)) return {};
-    auto tasks = as_it_began(farm, rations, diary, since, day, hatches, Fetching::left_out);
+    auto tasks = as_it_began(barn, since, day, Fetching::left_out);
     auto const done = ticked(diary, since), today = ticked(diary, day);
     std::erase_if(tasks, [&](Task const& task) {
         bool const sold = task.work == Work::remove && have_left(diary, task.hatch, Moment(task.at.date()));
@@ -166,19 +199,12 @@ Today make_today(domain::Farm const& farm, Rations const& rations, Diary const& 
                  HatchChoice const& hatches, Progress const& progress) {
     Window const window{.from = now, .until = {}, .hatches = hatches, .now = now};
     Moment const day(now.date());
-    Today today{
-        now,
-        now + ahead,
-        make_plan(farm, rations, window, diary, NeedScale::as_printed, {.as_of_farm = true, .progress = progress}),
-        {},
-        {},
-        {}};
-    auto to_buy = fetches(today.plan, now);
-    std::erase_if(to_buy, [&](Fetch const& one) { return !one.feed && was_fetched(diary, one.what, day); });
+    Barn const barn{farm, rations, diary, Season(farm, rations, diary), hatches};
+    Wanted const wanted{.as_of_farm = true, .progress = progress};
+    Today today{now, now + ahead, make_plan(barn.season, window, NeedScale::as_printed, wanted), {}, {}, {}};
     Moment const end = now + domain::longest_life;
-    auto const open = agenda(today.plan, rations, to_buy, now, end);
-    DayList list(left_undone(farm, rations, diary, day, hatches),
-                 as_it_began(farm, rations, diary, day, day + days(1), hatches, Fetching::listed), ticked(diary, day));
+    auto const open = agenda(today.plan, rations, to_fetch(today.plan, diary, day, now), now, end, today.until);
+    DayList list(left_undone(barn, day), tasks_of_day(barn, day, now, open), ticked(diary, day));
     std::vector<Task> later;
     int last = 0;  // number given
     for (Task const& task : open) {

@@ -26,8 +26,8 @@ constexpr double apart = 1.5;
 constexpr double likely = 3;  // standard scores within which this is asked
 
 /// Edges of pieces short enough for heads and appetites to keep their middle value over each: an error of 1e-4.
-std::vector<double> edges(std::vector<double> breaks, Ages ages) {
-    double const from = in_days(ages.from);
+std::vector<double> edges(std::vector<double> breaks, Duration first) {
+    double const from = in_days(first);
     breaks.push_back(from);
     std::erase_if(breaks, [&](double age) { return age < from; });
     std::sort(breaks.begin(), breaks.end());
@@ -132,9 +132,9 @@ class Reached {
 }  // namespace
 
 UseLaw::UseLaw(domain::Hatch const& hatch, Kind const& kind, Terms terms, Belief const& belief, std::size_t flock,
-               Ages ages)
+               Duration first)
     : terms_(std::move(terms)),
-      edges_(edges(terms_.breaks, ages)),
+      edges_(edges(terms_.breaks, first)),
       appetite_variance_(belief.expected({flock, 1, 0}).variance),
       thirst_variance_(belief.expected({flock, 0, 1}).variance) {
     for (std::size_t i = 0; i + 1 < edges_.size(); ++i) {
@@ -222,6 +222,8 @@ double UseLaw::chance(Place const& start, Duration to, double amount) const {
 }
 
 Band<std::optional<Duration>> UseLaw::gone_after(Duration from, double amount, std::optional<Duration> about) const {
+    auto const [known, is_new] = gone_.try_emplace({in_days(from), amount});
+    if (!is_new) return known->second;
     Place const start = place(from);
     double const guess = about && *about > days(0) ? in_days(*about) : 1;
     Reached gone([&](double length) { return chance(start, from + days(length), amount); }, guess, sd_, longest_days);
@@ -229,7 +231,7 @@ Band<std::optional<Duration>> UseLaw::gone_after(Duration from, double amount, s
         double const length = gone.at(asked);
         return std::isfinite(length) ? std::optional(days(length)) : std::nullopt;
     };
-    return {at(0.05), at(0.5), at(0.95)};
+    return known->second = {at(0.05), at(0.5), at(0.95)};
 }
 
 Band<double> UseLaw::used(Duration from, Duration to, double about) const {

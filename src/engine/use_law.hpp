@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -33,13 +34,14 @@ class UseLaw {
         double measure_sd = 0;
         std::vector<double> breaks;  // ages (d) at which use, heads or their spread bend or jump
     };
-    /// Heads and spread are followed from `ages.from` on, to where none of them changes any more.
+    /// Heads and spread are followed from an age on, to where none of them changes any more.
     UseLaw(domain::Hatch const& hatch, Kind const& kind, Terms terms, Belief const& belief, std::size_t flock,
-           Ages ages);
-    /// The chance that at least so much is used between two ages, of which the first is not below `ages.from`.
+           Duration first);
+    /// The chance that at least so much is used between two ages, of which the first is not below that one.
     [[nodiscard]] double chance(Duration from, Duration to, double amount) const;
     /// How long after `from` so much is gone in all but the lowest 5 %, the middle and the highest 5 % of worlds;
-    /// absent where it never is. `about` is a guess.
+    /// absent where it never is. `about` is a guess. An answer is kept: it is asked for at a fill, before it and after
+    /// it.
     [[nodiscard]] Band<std::optional<Duration>> gone_after(Duration from, double amount,
                                                            std::optional<Duration> about) const;
     /// What is used between two ages; `about` is a guess above nought.
@@ -72,6 +74,7 @@ class UseLaw {
     double covariance_;
     double thirst_variance_;
     double sd_;  // of the logarithm of use in one luck, at the age where it is least
+    mutable std::map<std::pair<double, double>, Band<std::optional<Duration>>> gone_;  // by age in days and amount
 };
 
 }  // namespace cropful::engine

@@ -90,9 +90,10 @@ struct Fetch {
 /// each the day before it is needed, on no day before `earliest`'s.
 std::vector<Fetch> fetches(Plan const& plan, Moment earliest);
 
-/// Every task from a moment until another, in order of time and then as one goes through the barn.
+/// Every task from a moment until another, in order of time and then as one goes through the barn; routine is left out
+/// from `routine_until` on.
 std::vector<Task> agenda(Plan const& plan, Rations const& rations, std::vector<Fetch> const& fetches, Moment from,
-                         Moment until);
+                         Moment until, std::optional<Moment> routine_until = {});
 
 /// A plan, and what is to be done by it between two moments.
 struct Agenda {

@@ -200,6 +200,7 @@ struct Wanted {
     bool amounts = true;         // of each feed; shopping needs them
     bool course = true;          // weeks, days and what the hatch is kept for
     Fits fits = Fits::left_out;  // dates on which a hatch without a brooder would have one
+    bool notes = true;           // assumptions and cautions
     bool use = true;  // what birds eat and drink; without it only labels are judged, and nothing above is there
     Progress progress{};
 };
