@@ -13,7 +13,6 @@ using namespace quantities;
 
 namespace {
 
-constexpr double least_money = 1e-9;
 constexpr double never = std::numeric_limits<double>::infinity();
 
 }  // namespace

@@ -7,8 +7,9 @@
 
 namespace cropful::engine {
 
-/// Whole bags cannot be told apart by less, in kg.
+/// Whole bags cannot be told apart by less, in kg; what is paid cannot, in money.
 inline constexpr double least_weight = 1e-7;
+inline constexpr double least_money = 1e-9;
 
 /// Every weight that whole bags of one feed make up to a limit, lightest first, and the least each costs. In kg and
 /// money.

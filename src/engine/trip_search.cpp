@@ -12,7 +12,6 @@ using namespace quantities;
 
 namespace {
 
-constexpr double least_money = 1e-9;
 constexpr double weight_step = 1e-6;  // kg; shelves that differ by less are the same
 
 /// What keeps at least to a day.
