@@ -89,6 +89,7 @@ CLI::App* add_to(CLI::App& program, DiaryOptions& options) {
     CLI::App* show =
         add_deed(*diary, options, DiaryDeed::show, "show", "what to look at, what was learned and what is written");
     show->add_flag("--all", options.all, "every entry, not only the newest");
+    show->add_option("--now", options.now, "as if it were then; absent: the clock")->type_name("MOMENT");
     add_common(*show, options.json, options.rations);
     show->footer("Example: cropful diary show farm.toml");
 

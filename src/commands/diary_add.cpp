@@ -229,13 +229,13 @@ bool hides_thirst(std::vector<Entry> const& visit, Hatch const& hatch, domain::F
 }  // namespace
 
 domain::Stamp stamp_of(DiaryOptions const& options) {
-    Moment const clock = read_moment(options.now, "--now").value_or(now());
+    Moment const clock = now_of(options.now);
     auto stamp = options.visit.read("--at", domain::parse_stamp).value_or(domain::Stamp{clock, now_utc_offset()});
     return {domain::parse_moment(stamp.at.iso()), stamp.utc_offset};
 }
 
 void refuse_to_come(DiaryOptions const& options, Moment at) {
-    Moment const clock = read_moment(options.now, "--now").value_or(now());
+    Moment const clock = now_of(options.now);
     if (at <= clock) return;
     throw BadInput(in_quotes(at.iso()), "a moment that has been: it is " + clock.iso() + " now",
                    {.file = "", .line = 0, .key = "--at"});

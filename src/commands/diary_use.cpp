@@ -1,7 +1,7 @@
 #include "commands/diary_parts.hpp"
 #include "commands/inputs.hpp"
 #include "commands/new_file.hpp"
-#include "cropful/commands/clock.hpp"
+#include "cropful/commands/farm_options.hpp"
 #include "cropful/commands/files.hpp"
 #include "cropful/engine/ended.hpp"
 #include "cropful/engine/learn.hpp"
@@ -19,7 +19,7 @@ Said show_diary(DiaryOptions const& options) {
     auto const rations = rations_reader(options.rations).load(barn.farm);
     auto const lessons = engine::learn(barn.farm, rations, diary);
     auto const which = options.all ? reports::Entries::all : reports::Entries::newest;
-    auto const ended = engine::ended(lessons, rations, diary, now());
+    auto const ended = engine::ended(lessons, rations, diary, now_of(options.now));
     return options.json ? Said(reports::diary_json(lessons, ended, diary, barn.diary_file))
                         : reports::diary_page(lessons, ended, diary, barn.diary_file, which);
 }

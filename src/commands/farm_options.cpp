@@ -198,10 +198,12 @@ Question read_question(FarmOptions const& options, Defaults defaults) {
     return {std::move(farm), std::move(rations), std::move(diary), std::move(window)};
 }
 
-Moment now_of(FarmOptions const& options) {
-    auto const said = read_moment(options.now, "--now");
-    return said ? *said : now();
+Moment now_of(std::optional<std::string> const& said) {
+    auto const moment = read_moment(said, "--now");
+    return moment ? *moment : now();
 }
+
+Moment now_of(FarmOptions const& options) { return now_of(options.now); }
 
 void need_vessels(FarmOptions const& options) {
     Flags const& flags = options.flags;

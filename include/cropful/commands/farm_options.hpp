@@ -60,6 +60,7 @@ struct Question {
 Question read_question(FarmOptions const& options, Defaults defaults);
 
 /// The moment of --now, or what the clock says.
+domain::Moment now_of(std::optional<std::string> const& said);
 domain::Moment now_of(FarmOptions const& options);
 
 /// Throws WrongUse for birds told by flags without a hopper or a drinker.

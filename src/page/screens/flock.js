@@ -94,7 +94,7 @@ export function Flock() {
     ${isDrawn && html`<${Weeks} ...${weeks} />`}
     <h2>What the diary says</h2>
     ${record.diary
-      ? html`<${AnswerPage} words=${["diary", "show", "farm.toml"]} what="what the diary teaches" sources=${false} />`
+      ? html`<${AnswerPage} words=${["diary", "show", "farm.toml", "--now", now]} what="what the diary teaches" sources=${false} />`
       : html`<p>Nothing is written yet. Tick what is done on <a href="#today">Today</a>, and weigh what goes in: that teaches
           how these birds eat.</p>`}`;
 }
