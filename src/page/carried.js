@@ -20,8 +20,10 @@ export function takeCarried(barn) {
   const carried = carriedFarm();
   const isTaken = (record) => record.farm !== "" || record.carried === carried.farm;
   if (!carried || isTaken(barn.now)) return;
-  barn.change(async (record) => (isTaken(record) ? null : { ...carried, carried: carried.farm }));
-  barn.now = { ...barn.now, ...carried };
+  const taken = { ...carried, carried: carried.farm };
+  const shown = { ...barn.now, ...taken }; // not saved yet, unlike a record that another tab has saved
+  barn.change(async (record) => (record !== shown && isTaken(record) ? null : taken));
+  barn.now = shown;
 }
 
 /** Whether this page carries another farm than is kept, which nobody has decided about yet. */

@@ -4,7 +4,8 @@
     one_name.py ROOT PROGRAM
 
 The name of a function in an unnamed namespace is its own among its room's other files and headers and the public headers
-of this room and those below; that of a class or a constant there among its room's other files. No header names a function as one of the outer namespace, in fault/, is named."""
+of this room and those below; that of a class or a constant there among its room's other files. No header names a function
+as one of the outer namespace, in fault/, is named."""
 import collections
 import pathlib
 import re

@@ -258,6 +258,9 @@ test("a page that brings a farm: into an empty store; else it asks, once", { ski
   await page.clock.setFixedTime(new Date(`${NOW}:00Z`));
   await page.goto(carrying(folder, "saltgrass"));
   await page.locator(".deed").first().waitFor();
+  await settled(page);
+  const first = await record(page);
+  assert.deepEqual([first?.name, first?.carried === first?.farm], ["saltgrass.toml", true], "what it brings is kept before any tick");
   await boxes(page).first().click();
   await page.locator(".deed.done").waitFor();
   const open = async (name) => {
